@@ -1,0 +1,3 @@
+"""Shadewright: the working record and the reckoning of a small dye studio."""
+
+__version__ = "0.1.0"

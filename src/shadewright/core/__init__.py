@@ -1,0 +1,11 @@
+"""The handbook: what could be printed and checked with a pencil.
+
+Pure functions and frozen values, in reading order:
+
+1. ``tables``      constants as published
+2. ``quantities``  numbers with units, as a dyer writes and reads them
+3. ``solutions``   stock strength, dilution, rescue, merging
+4. ``baths``       depth of shade, liquor ratio, doses, auxiliaries
+
+Nothing here knows of a file, a clock, a database or a screen.
+"""
