@@ -1,0 +1,83 @@
+"""How old a bottle is, and what that means for what is in it.
+
+Sources disagree on how long a stock of acid dye keeps: three to six months in
+the dark is common practice, one or two weeks for a few dyes. No published
+test was found. So age here is a reason to look at a bottle, never a verdict:
+the dyer's own checks, and a discard-by date where one is set, decide.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+FRESH_DAYS = 28  # common practice
+OLD_DAYS = 91  # common practice: three months
+PAST_DAYS = 182  # common practice: six months
+MIX_FRESH_DAYS = 1  # a dye that settles on cooling is made for the day
+
+
+class AgeClass(StrEnum):
+    """A bottle's age in four steps, drawn as lightness on the shelf."""
+
+    FRESH = "fresh"
+    WEEKS = "some weeks"
+    OLD = "old"
+    PAST = "past its time"
+
+
+@dataclass(frozen=True, kw_only=True)
+class StockAge:
+    """A bottle's age in days and its class; unknown while no date is known."""
+
+    days: int | None
+    age_class: AgeClass
+
+
+def stock_age(
+    *,
+    made_on: date | None,
+    today: date,
+    discard_by: date | None = None,
+    is_mix_fresh: bool = False,
+) -> StockAge:
+    """Return how old a stock is and what that suggests.
+
+    Parameters
+    ----------
+    made_on : date or None
+        Day it was made; None counts as old. [-]
+    today : date
+        The day of asking. [-]
+    discard_by : date or None
+        Day set by the dyer; the day itself is still good. [-]
+    is_mix_fresh : bool
+        The dye is known to settle on cooling and is made for the day.
+
+    Returns
+    -------
+    StockAge
+        Days, and the class.
+
+    Notes
+    -----
+    Bounds are common practice, with no authority behind them.
+    """
+    days = None if made_on is None else (today - made_on).days
+    if discard_by is not None and today > discard_by:
+        return StockAge(days=days, age_class=AgeClass.PAST)
+    if days is None:
+        return StockAge(days=None, age_class=AgeClass.OLD)
+    if is_mix_fresh:
+        is_past = days > MIX_FRESH_DAYS
+        return StockAge(
+            days=days, age_class=AgeClass.PAST if is_past else AgeClass.FRESH
+        )
+    return StockAge(days=days, age_class=_by_days(days))
+
+
+def _by_days(days: int) -> AgeClass:
+    if days <= FRESH_DAYS:
+        return AgeClass.FRESH
+    if days <= OLD_DAYS:
+        return AgeClass.WEEKS
+    return AgeClass.OLD if days <= PAST_DAYS else AgeClass.PAST
