@@ -39,7 +39,7 @@ class InputError(StudioError):
     """What was given cannot be used."""
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class OutOfRangeError(InputError):
     """A number, a date or a choice lies outside what is allowed.
 
@@ -60,7 +60,7 @@ class OutOfRangeError(InputError):
         return f"{said} {self.advice}".rstrip()
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class UnitError(InputError):
     """A quantity came without its unit, or with one that does not fit."""
 
@@ -74,7 +74,7 @@ class UnitError(InputError):
         return f"{self.name} is written as {self.allowed}; got “{self.given}”."
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class MissingError(InputError):
     """Something needed was left out; ``name`` is a noun, ``advice`` a sentence."""
 
@@ -87,7 +87,7 @@ class MissingError(InputError):
         return f"{self.name} is missing. {self.advice}".rstrip()
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class UnreadableError(InputError):
     """A file, a photo or a text cannot be read; ``why`` and ``advice`` are sentences."""
 
@@ -105,7 +105,7 @@ class NoAnswerError(StudioError):
     """The question has no answer."""
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class NotConvergedError(NoAnswerError):
     """A search or an iteration did not settle within its steps."""
 
@@ -122,7 +122,7 @@ class RecordError(StudioError):
     """What is remembered stands in the way."""
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class NotFoundError(RecordError):
     """No such record; ``kind`` is the noun ("bottle"), ``key`` what was asked for."""
 
@@ -136,7 +136,7 @@ class NotFoundError(RecordError):
         return f"There is no {self.kind} “{self.key}”. {self.advice}".rstrip()
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class ConflictError(RecordError):
     """The record says otherwise; ``why`` and ``advice`` are whole sentences."""
 
@@ -149,7 +149,7 @@ class ConflictError(RecordError):
         return f"{self.why} {self.advice}".rstrip()
 
 
-@dataclass(eq=False)
+@dataclass(eq=False, kw_only=True)
 class NewerStudioError(RecordError):
     """The studio's records were kept by a newer version of the program."""
 

@@ -82,5 +82,7 @@ def typed_code(text: str) -> str:
     )
     if not fits:
         given = f"“{text.strip()[:20]}”"
-        raise OutOfRangeError("A bottle’s code", given, _FORM, argument="code")
+        raise OutOfRangeError(
+            name="A bottle’s code", given=given, allowed=_FORM, argument="code"
+        )
     return code

@@ -22,7 +22,7 @@ Nothing is ever rubbed out. An undo is a line of its own that names the line
 it takes back; both stay in the ledger and neither counts.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -164,36 +164,10 @@ def running_states(lines: Sequence[LedgerLine]) -> tuple[BottleState, ...]:
 def _after(state: BottleState, line: LedgerLine) -> BottleState:
     if state.is_poured:
         raise ConflictError(
-            "The bottle was poured away, so nothing more can happen to it."
+            why="The bottle was poured away, so nothing more can happen to it."
         )
-    match line.act:
-        case BottleAct.FILLED:
-            filled = replace(state, is_filled=True)
-            dye_g = line.volume_ml * line.strength_percent / 100
-            return _holding(filled, line.volume_ml, dye_g)
-        case BottleAct.DRAWN | BottleAct.GIVEN:
-            return _less(state, line.volume_ml)
-        case BottleAct.EVAPORATED:
-            return _evaporated(state, line.volume_ml)
-        case BottleAct.COUNTED:
-            dye_g = line.volume_ml * state.strength_percent / 100
-            return _holding(state, line.volume_ml, dye_g)
-        case BottleAct.WATER_ADDED:
-            return _holding(state, state.volume_ml + line.volume_ml, state.dye_g)
-        case BottleAct.POWDER_ADDED:
-            return _holding(state, state.volume_ml, state.dye_g + line.dye_g)
-        case BottleAct.STOCK_ADDED:
-            dye_g = state.dye_g + line.volume_ml * line.strength_percent / 100
-            return _holding(state, state.volume_ml + line.volume_ml, dye_g)
-        case BottleAct.TESTED:
-            dye_g = state.volume_ml * line.strength_percent / 100
-            return _holding(replace(state, is_tested=True), state.volume_ml, dye_g)
-        case BottleAct.POURED:
-            return replace(state, volume_ml=0.0, dye_g=0.0, is_poured=True)
-        case BottleAct.CLEAR | BottleAct.SETTLED:
-            return replace(state, is_settled=line.act is BottleAct.SETTLED)
-        case _:
-            return state
+    move = _MOVES.get(line.act)
+    return state if move is None else move(state, line)
 
 
 def _holding(state: BottleState, volume_ml: float, dye_g: float) -> BottleState:
@@ -206,26 +180,87 @@ def _holding(state: BottleState, volume_ml: float, dye_g: float) -> BottleState:
     )
 
 
-def _less(state: BottleState, volume_ml: float) -> BottleState:
-    if volume_ml > state.volume_ml + _TRACE_ML:
+def _filled(state: BottleState, line: LedgerLine) -> BottleState:
+    filled = replace(
+        state, is_filled=True, strength_percent=float(line.strength_percent)
+    )
+    return _holding(
+        filled, line.volume_ml, line.volume_ml * line.strength_percent / 100
+    )
+
+
+def _drawn(state: BottleState, line: LedgerLine) -> BottleState:
+    if line.volume_ml > state.volume_ml + _TRACE_ML:
         raise OutOfRangeError(
-            "What is drawn",
-            f"{volume_ml:g} ml",
-            f"at most the {state.volume_ml:.4g} ml left by the ledger",
-            "If the bottle really holds more, read its level first.",
+            name="What is drawn",
+            given=f"{line.volume_ml:g} ml",
+            allowed=f"at most the {state.volume_ml:.4g} ml left by the ledger",
+            advice="If the bottle really holds more, read its level first.",
             argument="volume_ml",
         )
-    left_ml = max(state.volume_ml - volume_ml, 0.0)
+    left_ml = max(state.volume_ml - line.volume_ml, 0.0)
     return _holding(state, left_ml, left_ml * state.strength_percent / 100)
 
 
-def _evaporated(state: BottleState, reading_ml: float) -> BottleState:
-    if not 0 < reading_ml <= state.volume_ml:
+def _evaporated(state: BottleState, line: LedgerLine) -> BottleState:
+    if not 0 < line.volume_ml <= state.volume_ml + _TRACE_ML:
         raise OutOfRangeError(
-            "The level after evaporation",
-            f"{reading_ml:g} ml",
-            f"above 0 and at most the {state.volume_ml:.4g} ml left by the ledger",
-            "Where more stands in the bottle than the ledger says, count it anew.",
+            name="The level after evaporation",
+            given=f"{line.volume_ml:g} ml",
+            allowed=f"above 0 and at most the {state.volume_ml:.4g} ml by the ledger",
+            advice="Where more stands in the bottle than that, count it anew.",
             argument="volume_ml",
         )
-    return _holding(state, reading_ml, state.dye_g)
+    return _holding(state, line.volume_ml, state.dye_g)
+
+
+def _counted(state: BottleState, line: LedgerLine) -> BottleState:
+    return _holding(
+        state, line.volume_ml, line.volume_ml * state.strength_percent / 100
+    )
+
+
+def _watered(state: BottleState, line: LedgerLine) -> BottleState:
+    return _holding(state, state.volume_ml + line.volume_ml, state.dye_g)
+
+
+def _powdered(state: BottleState, line: LedgerLine) -> BottleState:
+    return _holding(state, state.volume_ml, state.dye_g + line.dye_g)
+
+
+def _joined(state: BottleState, line: LedgerLine) -> BottleState:
+    dye_g = state.dye_g + line.volume_ml * line.strength_percent / 100
+    return _holding(state, state.volume_ml + line.volume_ml, dye_g)
+
+
+def _tested(state: BottleState, line: LedgerLine) -> BottleState:
+    known = replace(
+        state, is_tested=True, strength_percent=float(line.strength_percent)
+    )
+    return _holding(
+        known, state.volume_ml, state.volume_ml * line.strength_percent / 100
+    )
+
+
+def _poured(state: BottleState, _line: LedgerLine) -> BottleState:
+    return replace(state, volume_ml=0.0, dye_g=0.0, is_poured=True)
+
+
+def _looked_at(state: BottleState, line: LedgerLine) -> BottleState:
+    return replace(state, is_settled=line.act is BottleAct.SETTLED)
+
+
+_MOVES: Mapping[BottleAct, Callable[[BottleState, LedgerLine], BottleState]] = {
+    BottleAct.FILLED: _filled,
+    BottleAct.DRAWN: _drawn,
+    BottleAct.GIVEN: _drawn,
+    BottleAct.EVAPORATED: _evaporated,
+    BottleAct.COUNTED: _counted,
+    BottleAct.WATER_ADDED: _watered,
+    BottleAct.POWDER_ADDED: _powdered,
+    BottleAct.STOCK_ADDED: _joined,
+    BottleAct.TESTED: _tested,
+    BottleAct.POURED: _poured,
+    BottleAct.CLEAR: _looked_at,
+    BottleAct.SETTLED: _looked_at,
+}
