@@ -89,7 +89,7 @@ class MissingError(InputError):
 
 @dataclass(eq=False, kw_only=True)
 class UnreadableError(InputError):
-    """A file, a photo or a text cannot be read; ``why`` and ``advice`` are sentences."""
+    """A file, a photo or a text cannot be read; ``why`` is a whole sentence."""
 
     name: str
     why: str

@@ -87,7 +87,9 @@ SECRET_KEY = secret_key(DATA_FOLDER)
 DEBUG = False
 # Django's test client calls itself "testserver"; it is allowed in tests only.
 ALLOWED_HOSTS = ["127.0.0.1", "localhost"]
-DATABASES = {"default": database(os.environ.get("SHADEWRIGHT_DATABASE", ""), DATA_FOLDER)}
+DATABASES = {
+    "default": database(os.environ.get("SHADEWRIGHT_DATABASE", ""), DATA_FOLDER)
+}
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 INSTALLED_APPS = [
     "django.contrib.messages",

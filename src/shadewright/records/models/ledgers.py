@@ -1,0 +1,100 @@
+"""The ledgers of jars and bottles: lines are added, never changed or deleted.
+
+A *deed* is one act of the dyer; it may write several lines (a merge writes in
+two bottles) and is undone as one. Its key comes with the tap or the form, so
+that the same deed sent twice is written once.
+"""
+
+from typing import Any, Never
+
+from django.db import models
+from django.utils import timezone
+
+from shadewright.core.solutions.ledger import BottleAct
+from shadewright.errors import ConflictError
+from shadewright.records.models.people import Person
+from shadewright.records.models.shelf import PowderJar, StockBottle
+
+
+class LedgerRow(models.Model):
+    """A line of any ledger: when it happened, when it was written, by whom."""
+
+    deed = models.UUIDField(db_index=True)
+    at = models.DateTimeField(default=timezone.now)
+    written_at = models.DateTimeField(default=timezone.now)
+    by = models.ForeignKey(
+        Person, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    note = models.CharField(max_length=300, blank=True)
+
+    class Meta:
+        abstract = True
+
+    def save(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[ANN401]
+        """Add the line; refuse to change one that stands."""
+        if self.pk is not None and not kwargs.get("force_insert"):
+            raise ConflictError(why="A ledger line cannot be changed, only undone.")
+        super().save(*args, **kwargs)
+
+    def delete(self, *_args: Any, **_kwargs: Any) -> Never:  # ruff: ignore[ANN401]
+        """Refuse: undo is a line of its own."""
+        raise ConflictError(why="A ledger line cannot be deleted, only undone.")
+
+
+class JarAct(models.TextChoices):
+    """What can happen to a jar of powder."""
+
+    FILLED = "filled", "Filled"
+    WEIGHED_OUT = "weighed out", "Weighed out"
+    COUNTED = "counted", "Weighed anew"
+    POURED = "poured away", "Handed in or thrown away"
+    UNDO = "undone", "Undone"
+
+
+class JarLine(LedgerRow):
+    """A line of a jar's ledger; ``amount_g`` moved or, when counted, was read."""
+
+    jar = models.ForeignKey(PowderJar, on_delete=models.PROTECT, related_name="lines")
+    act = models.CharField(max_length=20, choices=JarAct.choices)
+    amount_g = models.FloatField(default=0.0)
+    undoes = models.OneToOneField(
+        "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
+    )
+
+    class Meta:
+        ordering = ["id"]
+
+    def __str__(self) -> str:
+        """Return the jar and what happened."""
+        return f"{self.jar} {self.act}"
+
+
+class BottleLine(LedgerRow):
+    """A line of a bottle's ledger, as ``core.solutions.ledger`` reads it."""
+
+    bottle = models.ForeignKey(
+        StockBottle, on_delete=models.PROTECT, related_name="lines"
+    )
+    act = models.CharField(
+        max_length=20, choices=[(act.value, act.value) for act in BottleAct]
+    )
+    volume_ml = models.FloatField(default=0.0)
+    strength_percent = models.FloatField(default=0.0)
+    powder_g = models.FloatField(default=0.0)
+    dye_g = models.FloatField(default=0.0)
+    jar = models.ForeignKey(
+        PowderJar, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    other = models.ForeignKey(
+        StockBottle, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    undoes = models.OneToOneField(
+        "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
+    )
+
+    class Meta:
+        ordering = ["id"]
+
+    def __str__(self) -> str:
+        """Return the bottle and what happened."""
+        return f"{self.bottle} {self.act}"

@@ -1,0 +1,37 @@
+"""The studio and the people in it."""
+
+from django.db import models
+from django.db.models.functions import Lower
+from django.utils import timezone
+
+
+class Studio(models.Model):
+    """The one studio that a database holds."""
+
+    name = models.CharField(max_length=80)
+    is_demo = models.BooleanField(default=False)
+    water = models.CharField(max_length=80, blank=True)
+    dead_volume_ml = models.FloatField(default=10.0)
+    created_at = models.DateTimeField(default=timezone.now)
+
+    def __str__(self) -> str:
+        """Return its name."""
+        return self.name
+
+
+class Person(models.Model):
+    """Somebody who works in the studio."""
+
+    name = models.CharField(max_length=40)
+    is_away = models.BooleanField(default=False)
+    created_at = models.DateTimeField(default=timezone.now)
+
+    class Meta:
+        ordering = ["name"]
+        constraints = [
+            models.UniqueConstraint(Lower("name"), name="one_person_a_name"),
+        ]
+
+    def __str__(self) -> str:
+        """Return the name."""
+        return self.name
