@@ -1,0 +1,87 @@
+"""Where every test runs: a studio folder of its own, SQLite or PostgreSQL.
+
+Django's settings read the environment once, so it is set here before Django
+starts; that is why pyproject.toml does not name the settings module.
+"""
+
+import os
+import shutil
+import tempfile
+from pathlib import Path
+
+import django
+import pytest
+
+from tests import postgres
+
+pytest_plugins = ["tests.browser"]
+
+STUDIO = pytest.StashKey[Path]()
+SERVER = pytest.StashKey[postgres.Server]()
+STORE_FIXTURES = {"db", "transactional_db", "django_db_reset_sequences", "live_server"}
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """Add ``--postgres``."""
+    parser.addoption(
+        "--postgres",
+        action="store_true",
+        help="run on a PostgreSQL that is started for it; use with -m store",
+    )
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Fix the studio's folder and its database for this run."""
+    folder = Path(tempfile.mkdtemp(prefix="shadewright-test-"))
+    config.stash[STUDIO] = folder
+    os.environ["SHADEWRIGHT_DATA"] = str(folder)
+    os.environ["SHADEWRIGHT_DEMO"] = "0"
+    os.environ["SHADEWRIGHT_DATABASE"] = ""
+    os.environ["DJANGO_SETTINGS_MODULE"] = "shadewright.settings"
+    os.environ.pop("SHADEWRIGHT_PORT", None)
+    if config.getoption("--postgres"):
+        config.stash[SERVER] = _server()
+        os.environ["SHADEWRIGHT_DATABASE"] = config.stash[SERVER].url
+    django.setup()
+
+
+def pytest_unconfigure(config: pytest.Config) -> None:
+    """Stop the server and clear the folder away."""
+    if server := config.stash.get(SERVER, None):
+        server.stop()
+    if folder := config.stash.get(STUDIO, None):
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark tests by what they use; put those with a browser last.
+
+    Once Playwright's event loop stands, Django's guard against it is off.
+    """
+    for item in items:
+        used = set(getattr(item, "fixturenames", ()))
+        if "browser" in used:
+            item.add_marker("browser")
+        elif used & STORE_FIXTURES or item.get_closest_marker("django_db"):
+            item.add_marker("store")
+    items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
+
+
+@pytest.fixture(scope="session")
+def django_db_modify_db_settings(request: pytest.FixtureRequest) -> None:
+    """Keep the SQLite of the tests in a file, as a studio's is; not in memory."""
+    from django.db import connections
+
+    entry = connections["default"].settings_dict
+    if entry["ENGINE"].endswith("sqlite3"):
+        folder = request.config.stash[STUDIO]
+        entry["TEST"]["NAME"] = str(folder / "test.sqlite3")
+
+
+def _server() -> postgres.Server:
+    try:
+        return postgres.start()
+    except postgres.NoServerError:
+        message = "PostgreSQL 15 or newer is missing: sudo apt install postgresql"
+        raise pytest.UsageError(message) from None
