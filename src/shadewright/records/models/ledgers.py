@@ -30,13 +30,13 @@ class LedgerRow(models.Model):
     class Meta:
         abstract = True
 
-    def save(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[ANN401]
+    def save(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         """Add the line; refuse to change one that stands."""
         if self.pk is not None and not kwargs.get("force_insert"):
             raise ConflictError(why="A ledger line cannot be changed, only undone.")
         super().save(*args, **kwargs)
 
-    def delete(self, *_args: Any, **_kwargs: Any) -> Never:  # ruff: ignore[ANN401]
+    def delete(self, *_args: Any, **_kwargs: Any) -> Never:  # ruff: ignore[any-type]
         """Refuse: undo is a line of its own."""
         raise ConflictError(why="A ledger line cannot be deleted, only undone.")
 

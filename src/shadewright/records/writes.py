@@ -1,0 +1,82 @@
+"""Changes to the store that must keep a promise beyond the row itself."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID
+
+from shadewright.core.solutions.ledger import bottle_state
+from shadewright.records.models import (
+    BottleLine,
+    CatalogueVersion,
+    JarLine,
+    PowderJar,
+    StockBottle,
+)
+from shadewright.records.reads import jar_ledger_rows, ledger_rows
+from shadewright.records.shapes import jar_left_g, ledger_line
+
+
+@dataclass(frozen=True, kw_only=True)
+class Stamp:
+    """Who did it (None: nobody said), when it happened, and the deed's own key."""
+
+    by: int | None
+    at: datetime
+    deed: UUID
+    written_at: datetime
+
+
+def keep_bottle_line(line: BottleLine, stamp: Stamp) -> BottleLine:
+    """Add a line to a bottle's ledger; core's error if it no longer adds up.
+
+    Call inside a transaction: an error leaves nothing behind.
+    """
+    _sign(line, stamp)
+    line.save()
+    check_bottle(line.bottle)
+    return line
+
+
+def keep_jar_line(line: JarLine, stamp: Stamp) -> JarLine:
+    """Add a line to a jar's ledger."""
+    _sign(line, stamp)
+    line.save()
+    return line
+
+
+def check_bottle(bottle: StockBottle) -> None:
+    """Raise core's own error if a bottle's ledger does not add up."""
+    bottle_state(ledger_line(row) for row in ledger_rows(bottle))
+
+
+def left_in_jar_g(jar: PowderJar) -> float:
+    """Return the powder left in a jar now, asked anew, in grams."""
+    return jar_left_g(jar_ledger_rows(jar))
+
+
+def keep_version(
+    *,
+    kind: str,
+    item_id: int,
+    values: Mapping[str, object],
+    by: int | None,
+    at: datetime,
+) -> None:
+    """Keep an item of the catalogue as it stood before an edit."""
+    earlier = CatalogueVersion.objects.filter(kind=kind, item_id=item_id).count()
+    CatalogueVersion.objects.create(
+        kind=kind,
+        item_id=item_id,
+        number=earlier + 1,
+        values=dict(values),
+        replaced_by_id=by,
+        replaced_at=at,
+    )
+
+
+def _sign(line: BottleLine | JarLine, stamp: Stamp) -> None:
+    line.deed = stamp.deed
+    line.at = stamp.at
+    line.written_at = stamp.written_at
+    line.by_id = stamp.by

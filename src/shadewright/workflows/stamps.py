@@ -1,0 +1,51 @@
+"""Who did it, when, and the key of the deed."""
+
+from datetime import date, datetime, timedelta
+from uuid import UUID, uuid4
+
+from django.utils import timezone
+
+from shadewright.errors import OutOfRangeError
+from shadewright.records import reads
+from shadewright.records.writes import Stamp
+
+__all__ = ["Stamp", "is_written", "past_date", "stamp_now", "today"]
+
+_CLOCKS_DIFFER = timedelta(minutes=2)
+
+
+def stamp_now(
+    *, by: int | None, deed: UUID | None = None, at: datetime | None = None
+) -> Stamp:
+    """Return a stamp for a deed of now, or of an earlier time that was typed."""
+    now = timezone.now()
+    if at is not None and at > now + _CLOCKS_DIFFER:
+        raise _future_error(name="The time", given=at.date(), argument="at")
+    return Stamp(by=by, at=at or now, deed=deed or uuid4(), written_at=now)
+
+
+def past_date(value: date | None, *, name: str, argument: str) -> date | None:
+    """Return a date that is not in the future, or refuse it."""
+    if value is not None and value > today():
+        raise _future_error(name=name, given=value, argument=argument)
+    return value
+
+
+def today() -> date:
+    """Return the studio's own date."""
+    return timezone.localdate()
+
+
+def is_written(deed: UUID) -> bool:
+    """Whether a deed of this key stands in a ledger already."""
+    in_bottles = reads.bottle_lines_of(deed).exists()
+    return in_bottles or reads.jar_lines_of(deed).exists()
+
+
+def _future_error(*, name: str, given: date, argument: str) -> OutOfRangeError:
+    return OutOfRangeError(
+        name=name,
+        given=f"{given.day} {given:%B %Y}",
+        allowed="today or earlier",
+        argument=argument,
+    )
