@@ -98,12 +98,13 @@ def locked_jar(jar_id: int) -> PowderJar:
 def ledger_rows(bottle: StockBottle) -> QuerySet[BottleLine]:
     """Return a bottle's ledger, oldest first, with who and what else took part."""
     rows = BottleLine.objects.filter(bottle=bottle)
-    return rows.select_related("by", "other", "jar").order_by("id")
+    return rows.select_related("by", "other", "jar", "undone_by").order_by("id")
 
 
 def jar_ledger_rows(jar: PowderJar) -> QuerySet[JarLine]:
     """Return a jar's ledger, oldest first."""
-    return JarLine.objects.filter(jar=jar).select_related("by").order_by("id")
+    rows = JarLine.objects.filter(jar=jar)
+    return rows.select_related("by", "undone_by").order_by("id")
 
 
 def bottle_lines_of(deed: UUID) -> QuerySet[BottleLine]:

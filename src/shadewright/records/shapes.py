@@ -20,6 +20,7 @@ def ledger_line(row: BottleLine) -> LedgerLine:
         volume_ml=row.volume_ml,
         strength_percent=row.strength_percent,
         dye_g=row.dye_g,
+        is_guess=row.is_guess,
         undoes=row.undoes_id,
     )
 

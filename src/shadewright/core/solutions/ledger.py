@@ -57,7 +57,8 @@ class LedgerLine:
 
     ``volume_ml`` is what moved or, for evaporated and counted, what was read;
     ``strength_percent`` belongs to the liquid that came in or was tested;
-    ``dye_g`` is standard dye added as powder; ``undoes`` numbers a line.
+    ``dye_g`` is standard dye added as powder; ``is_guess`` marks a strength that
+    nobody weighed or tested; ``undoes`` numbers a line.
     """
 
     number: int
@@ -65,6 +66,7 @@ class LedgerLine:
     volume_ml: float = 0.0
     strength_percent: float = 0.0
     dye_g: float = 0.0
+    is_guess: bool = False
     undoes: int | None = None
 
 
@@ -83,6 +85,7 @@ class BottleState:
     is_filled: bool = False
     is_poured: bool = False
     is_tested: bool = False
+    is_guess: bool = False
 
 
 def standing(lines: Iterable[LedgerLine]) -> tuple[LedgerLine, ...]:
@@ -182,7 +185,10 @@ def _holding(state: BottleState, volume_ml: float, dye_g: float) -> BottleState:
 
 def _filled(state: BottleState, line: LedgerLine) -> BottleState:
     filled = replace(
-        state, is_filled=True, strength_percent=float(line.strength_percent)
+        state,
+        is_filled=True,
+        is_guess=line.is_guess,
+        strength_percent=float(line.strength_percent),
     )
     return _holding(
         filled, line.volume_ml, line.volume_ml * line.strength_percent / 100
@@ -230,12 +236,16 @@ def _powdered(state: BottleState, line: LedgerLine) -> BottleState:
 
 def _joined(state: BottleState, line: LedgerLine) -> BottleState:
     dye_g = state.dye_g + line.volume_ml * line.strength_percent / 100
-    return _holding(state, state.volume_ml + line.volume_ml, dye_g)
+    joined = replace(state, is_guess=state.is_guess or line.is_guess)
+    return _holding(joined, state.volume_ml + line.volume_ml, dye_g)
 
 
 def _tested(state: BottleState, line: LedgerLine) -> BottleState:
     known = replace(
-        state, is_tested=True, strength_percent=float(line.strength_percent)
+        state,
+        is_tested=True,
+        is_guess=False,
+        strength_percent=float(line.strength_percent),
     )
     return _holding(
         known, state.volume_ml, state.volume_ml * line.strength_percent / 100

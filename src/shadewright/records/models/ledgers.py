@@ -82,6 +82,7 @@ class BottleLine(LedgerRow):
     strength_percent = models.FloatField(default=0.0)
     powder_g = models.FloatField(default=0.0)
     dye_g = models.FloatField(default=0.0)
+    is_guess = models.BooleanField(default=False)
     jar = models.ForeignKey(
         PowderJar, null=True, on_delete=models.PROTECT, related_name="+"
     )

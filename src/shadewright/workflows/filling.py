@@ -1,0 +1,122 @@
+"""Putting a new bottle on the shelf: what every way of filling one shares."""
+
+from dataclasses import dataclass
+from datetime import date
+from random import SystemRandom
+
+from shadewright.core.solutions.codes import unused_code
+from shadewright.core.solutions.ledger import BottleAct
+from shadewright.errors import OutOfRangeError
+from shadewright.records import reads
+from shadewright.records.models import (
+    BottleLine,
+    Dye,
+    PowderJar,
+    StockBottle,
+)
+from shadewright.records.models.shelf import Evidence
+from shadewright.records.writes import Stamp, keep_bottle_line
+from shadewright.workflows.stamps import past_date
+
+METHOD = "true strength, 1"
+"""Name and version of the sum that a bottle's strength comes from."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Particulars:
+    """What is written on a bottle beside its strength; all of it optional."""
+
+    made_on: date | None = None
+    is_date_about: bool = False
+    water: str = ""
+    place: str = ""
+    discard_by: date | None = None
+    dead_volume_ml: float | None = None
+    notes: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Filling:
+    """What went into a new bottle and how strong that is."""
+
+    dye: Dye
+    volume_ml: float
+    strength_percent: float
+    evidence: Evidence
+    jar: PowderJar | None = None
+    wanted_percent: float | None = None
+    powder_g: float | None = None
+    powder_strength_percent: float | None = None
+    is_guess: bool = False
+    note: str = ""
+    other: StockBottle | None = None
+
+
+def fill_bottle(filling: Filling, about: Particulars, stamp: Stamp) -> StockBottle:
+    """Add a bottle with its first line; inside the transaction of a verb."""
+    row = _new_row(filling, about, stamp)
+    row.save()
+    line = BottleLine(
+        bottle=row,
+        act=BottleAct.FILLED.value,
+        volume_ml=filling.volume_ml,
+        strength_percent=filling.strength_percent,
+        powder_g=filling.powder_g or 0.0,
+        is_guess=filling.is_guess,
+        jar=filling.jar,
+        other=filling.other,
+        note=filling.note,
+    )
+    keep_bottle_line(line, stamp)
+    return row
+
+
+def bottle_of(stamp: Stamp) -> str | None:
+    """Return the code of the bottle that this deed has filled already, if any."""
+    lines = reads.bottle_lines_of(stamp.deed).filter(act=BottleAct.FILLED.value)
+    line = lines.first()
+    return None if line is None else line.bottle.code
+
+
+def _new_row(filling: Filling, about: Particulars, stamp: Stamp) -> StockBottle:
+    studio = reads.studio_row()
+    usual_ml = 0.0 if studio is None else studio.dead_volume_ml
+    return StockBottle(
+        code=_new_code(),
+        dye=filling.dye,
+        jar=filling.jar,
+        wanted_percent=filling.wanted_percent,
+        powder_g=filling.powder_g,
+        powder_strength_percent=filling.powder_strength_percent,
+        final_ml=filling.volume_ml,
+        strength_percent=filling.strength_percent,
+        evidence=filling.evidence,
+        made_on=past_date(about.made_on, name="The day made", argument="made_on"),
+        is_date_about=about.is_date_about,
+        made_by_id=stamp.by,
+        water=about.water.strip(),
+        place=about.place.strip(),
+        discard_by=_checked_discard(about),
+        dead_volume_ml=usual_ml
+        if about.dead_volume_ml is None
+        else about.dead_volume_ml,
+        notes=about.notes.strip(),
+        method=METHOD,
+        created_at=stamp.written_at,
+    )
+
+
+def _checked_discard(about: Particulars) -> date | None:
+    if about.discard_by and about.made_on and about.discard_by < about.made_on:
+        raise OutOfRangeError(
+            name="The discard-by day",
+            given=f"{about.discard_by.day} {about.discard_by:%B %Y}",
+            allowed="the day made or later",
+            argument="discard_by",
+        )
+    return about.discard_by
+
+
+def _new_code() -> str:
+    taken = frozenset(StockBottle.objects.values_list("code", flat=True))
+    return unused_code(taken=taken, numbers=SystemRandom())

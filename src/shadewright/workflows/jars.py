@@ -1,0 +1,145 @@
+"""Powder jars: received, weighed anew, handed in."""
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from math import isfinite
+
+from django.db import transaction
+
+from shadewright.core.quantities import require_mass, require_powder_strength
+from shadewright.errors import ConflictError, OutOfRangeError
+from shadewright.records import reads
+from shadewright.records.models import JarLine, PowderJar
+from shadewright.records.models.ledgers import JarAct
+from shadewright.records.shapes import jar_left_g
+from shadewright.records.writes import keep_jar_line
+from shadewright.workflows.stamps import Stamp, is_written, past_date
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShelfJar:
+    """A jar of powder as it stands on the shelf now."""
+
+    id: int
+    code: str
+    dye_id: int
+    dye_name: str
+    lot: str
+    opened_on: date | None
+    price: Decimal | None
+    strength_percent: float
+    left_g: float
+    filled_g: float
+    notes: str
+
+
+def jars(*, dye_id: int | None = None) -> tuple[ShelfJar, ...]:
+    """Return the jars in use, of one dye or of all."""
+    rows = reads.jar_rows()
+    if dye_id is not None:
+        rows = rows.filter(dye_id=dye_id)
+    return tuple(shaped_jar(row) for row in rows)
+
+
+def jar(jar_id: int) -> ShelfJar:
+    """Return one jar."""
+    return shaped_jar(reads.jar_row(jar_id))
+
+
+@transaction.atomic
+def receive_jar(
+    *,
+    dye_id: int,
+    powder_g: float,
+    stamp: Stamp,
+    lot: str = "",
+    opened_on: date | None = None,
+    price: Decimal | None = None,
+    strength_percent: float = 100.0,
+    notes: str = "",
+) -> ShelfJar:
+    """Put a jar on the shelf with the powder that is in it."""
+    written = reads.jar_lines_of(stamp.deed).first()
+    if written is not None:
+        return jar(written.jar_id)
+    require_mass(powder_g, name="Powder in the jar", argument="powder_g")
+    require_powder_strength(strength_percent, argument="strength_percent")
+    row = PowderJar.objects.create(
+        code=_next_code(),
+        dye=reads.dye_row(dye_id),
+        lot=lot.strip(),
+        opened_on=past_date(opened_on, name="The day opened", argument="opened_on"),
+        price=price,
+        strength_percent=strength_percent,
+        notes=notes.strip(),
+        created_at=stamp.at,
+        created_by_id=stamp.by,
+    )
+    keep_jar_line(JarLine(jar=row, act=JarAct.FILLED, amount_g=powder_g), stamp)
+    return jar(row.pk)
+
+
+@transaction.atomic
+def count_jar(
+    *, jar_id: int, reading_g: float, stamp: Stamp, note: str = ""
+) -> ShelfJar:
+    """Write down what is really left in a jar."""
+    row = reads.locked_jar(jar_id)
+    if is_written(stamp.deed):
+        return jar(jar_id)
+    if not (isfinite(reading_g) and reading_g >= 0):
+        raise OutOfRangeError(
+            name="Powder left",
+            given=f"{reading_g:g} g",
+            allowed="0 g or more",
+            argument="reading_g",
+        )
+    line = JarLine(jar=row, act=JarAct.COUNTED, amount_g=reading_g, note=note.strip())
+    keep_jar_line(line, stamp)
+    return jar(jar_id)
+
+
+def take_powder(*, row: PowderJar, dye_id: int, powder_g: float, stamp: Stamp) -> None:
+    """Take powder out of a jar; inside the transaction of the verb that uses it."""
+    if row.dye_id != dye_id:
+        raise ConflictError(
+            why=f"Jar {row.code} holds {row.dye.name}, another dye.",
+            advice="Choose a jar of the dye that is wanted.",
+            argument="jar",
+        )
+    left_g = jar_left_g(reads.jar_ledger_rows(row))
+    if powder_g > left_g + 1e-9:
+        raise OutOfRangeError(
+            name="Powder",
+            given=f"{powder_g:g} g",
+            allowed=f"at most the {left_g:.4g} g that jar {row.code} holds",
+            advice="Take less, use another jar, or weigh the jar anew.",
+            argument="powder_g",
+        )
+    line = JarLine(jar=row, act=JarAct.WEIGHED_OUT, amount_g=powder_g)
+    keep_jar_line(line, stamp)
+
+
+def shaped_jar(row: PowderJar) -> ShelfJar:
+    """Return a row as it stands on the shelf."""
+    lines = tuple(row.lines.all())
+    first = next((line.amount_g for line in lines if line.act == JarAct.FILLED), 0.0)
+    return ShelfJar(
+        id=row.pk,
+        code=row.code,
+        dye_id=row.dye_id,
+        dye_name=row.dye.name,
+        lot=row.lot,
+        opened_on=row.opened_on,
+        price=row.price,
+        strength_percent=row.strength_percent,
+        left_g=jar_left_g(lines),
+        filled_g=first,
+        notes=row.notes,
+    )
+
+
+def _next_code() -> str:
+    newest = PowderJar.objects.order_by("-id").first()
+    return f"J-{1 if newest is None else int(newest.code[2:]) + 1}"

@@ -1,0 +1,130 @@
+"""What stands on the shelf: every bottle with what its ledger leaves in it."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from shadewright.core.solutions.age import AgeClass, StockAge, stock_age
+from shadewright.core.solutions.ledger import BottleState
+from shadewright.records import reads
+from shadewright.records.models import StockBottle
+from shadewright.records.models.shelf import Evidence
+from shadewright.records.shapes import state_of
+from shadewright.workflows.stamps import today
+
+LOW_SHARE = 0.2
+"""A bottle with less than this share of its first volume is low."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShelfBottle:
+    """A bottle as it stands on the shelf now."""
+
+    code: str
+    dye_id: int
+    dye_name: str
+    chart_hex: str
+    is_metal_complex: bool
+    is_mix_fresh: bool
+    strength_percent: float
+    is_strength_guess: bool
+    evidence: str
+    volume_ml: float
+    final_ml: float
+    dead_volume_ml: float
+    made_on: date | None
+    is_date_about: bool
+    discard_by: date | None
+    age: StockAge
+    is_settled: bool | None
+    is_on_shelf: bool
+    is_void: bool
+    place: str
+
+    @property
+    def usable_ml(self) -> float:
+        """What can be drawn: what is left less the last drops."""
+        return max(self.volume_ml - self.dead_volume_ml, 0.0)
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing more can be drawn."""
+        return self.usable_ml <= 0
+
+    @property
+    def is_low(self) -> bool:
+        """Whether less than a fifth is left."""
+        return not self.is_empty and self.volume_ml < LOW_SHARE * self.final_ml
+
+    @property
+    def is_past(self) -> bool:
+        """Whether it is past its time by its age."""
+        return self.age.age_class is AgeClass.PAST
+
+    @property
+    def trouble(self) -> str:
+        """What is the matter with it, in one or two words; empty when nothing is."""
+        troubles = (
+            (self.is_void, "taken back"),
+            (not self.is_on_shelf, "poured away"),
+            (self.is_settled is True, "settled"),
+            (self.is_empty, "empty"),
+            (self.is_past, "test or pour"),
+            (self.is_low, "low"),
+            (self.age.age_class is AgeClass.OLD, "look first"),
+        )
+        return next((words for is_so, words in troubles if is_so), "")
+
+
+def shelf() -> tuple[ShelfBottle, ...]:
+    """Return the bottles that stand on the shelf, by dye and code."""
+    return tuple(
+        bottle for bottle in _shaped(reads.bottle_rows()) if bottle.is_on_shelf
+    )
+
+
+def bottles_gone() -> tuple[ShelfBottle, ...]:
+    """Return the bottles that were poured away or taken back."""
+    every = _shaped(reads.bottle_rows())
+    return tuple(bottle for bottle in every if not bottle.is_on_shelf)
+
+
+def shelf_bottle(code: str) -> ShelfBottle:
+    """Return one bottle, wherever it is now."""
+    return shaped_bottle(reads.bottle_row(code))
+
+
+def shaped_bottle(row: StockBottle, state: BottleState | None = None) -> ShelfBottle:
+    """Return a row as it stands on the shelf."""
+    left = state or state_of(row)
+    return ShelfBottle(
+        code=row.code,
+        dye_id=row.dye_id,
+        dye_name=row.dye.name,
+        chart_hex=row.dye.chart_hex,
+        is_metal_complex=row.dye.is_metal_complex,
+        is_mix_fresh=row.dye.is_mix_fresh,
+        strength_percent=left.strength_percent,
+        is_strength_guess=left.is_guess,
+        evidence="tested" if left.is_tested else Evidence(row.evidence).label,
+        volume_ml=left.volume_ml,
+        final_ml=max(row.final_ml, left.volume_ml),
+        dead_volume_ml=row.dead_volume_ml,
+        made_on=row.made_on,
+        is_date_about=row.is_date_about,
+        discard_by=row.discard_by,
+        age=stock_age(
+            made_on=row.made_on,
+            today=today(),
+            discard_by=row.discard_by,
+            is_mix_fresh=row.dye.is_mix_fresh,
+        ),
+        is_settled=left.is_settled,
+        is_on_shelf=left.is_filled and not left.is_poured,
+        is_void=not left.is_filled,
+        place=row.place,
+    )
+
+
+def _shaped(rows: Iterable[StockBottle]) -> Iterable[ShelfBottle]:
+    return (shaped_bottle(row) for row in rows)

@@ -1,0 +1,56 @@
+"""The studio itself: founding it, and what is true of it all over."""
+
+from dataclasses import dataclass
+
+from django.db import transaction
+from django.dispatch import Signal
+
+from shadewright.errors import ConflictError, MissingError
+from shadewright.records import reads
+from shadewright.records.models import Studio as StudioRow
+from shadewright.workflows.people import add_person
+
+own_studio_wanted = Signal()
+"""Sent when somebody in the demo asks for a studio of their own."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class StudioFacts:
+    """What is true of the studio all over."""
+
+    name: str
+    is_demo: bool
+    water: str
+    dead_volume_ml: float
+
+
+def studio() -> StudioFacts | None:
+    """Return the studio, or None before it is founded."""
+    row = reads.studio_row()
+    if row is None:
+        return None
+    return StudioFacts(
+        name=row.name,
+        is_demo=row.is_demo,
+        water=row.water,
+        dead_volume_ml=row.dead_volume_ml,
+    )
+
+
+@transaction.atomic
+def found_studio(
+    *, name: str, person: str, water: str = "", is_demo: bool = False
+) -> StudioFacts:
+    """Found the studio with its first person."""
+    if reads.studio_row() is not None:
+        raise ConflictError(why="This studio has been founded already.")
+    wanted = " ".join(name.split())
+    if not wanted:
+        raise MissingError(
+            name="The studio’s name", advice="Any name will do.", argument="name"
+        )
+    StudioRow.objects.create(name=wanted, is_demo=is_demo, water=water.strip())
+    add_person(person)
+    return StudioFacts(
+        name=wanted, is_demo=is_demo, water=water.strip(), dead_volume_ml=10.0
+    )

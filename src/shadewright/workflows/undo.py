@@ -1,0 +1,71 @@
+"""Undo: a counter-entry for a deed, all day long."""
+
+from uuid import UUID
+
+from django.db import transaction
+from django.utils import timezone
+
+from shadewright.core.solutions.ledger import BottleAct
+from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
+from shadewright.records import reads
+from shadewright.records.models import BottleLine, JarLine
+from shadewright.records.models.ledgers import JarAct
+from shadewright.records.writes import (
+    keep_bottle_line,
+    keep_jar_line,
+    left_in_jar_g,
+)
+from shadewright.workflows.stamps import Stamp, is_written, today
+
+
+@transaction.atomic
+def undo(*, deed: UUID, stamp: Stamp) -> None:
+    """Take a deed of today back, in every ledger that it wrote in."""
+    if is_written(stamp.deed):
+        return
+    bottle_lines = list(reads.bottle_lines_of(deed).filter(undone_by=None, undoes=None))
+    jar_lines = list(reads.jar_lines_of(deed).filter(undone_by=None, undoes=None))
+    _refuse_if_late([*bottle_lines, *jar_lines])
+    try:
+        _counter(bottle_lines, jar_lines, stamp)
+    except (OutOfRangeError, ConflictError) as error:
+        raise ConflictError(
+            why="Something later rests on this, so it cannot be taken back alone.",
+            advice="Undo what came after it first.",
+        ) from error
+
+
+def may_undo(line: BottleLine | JarLine) -> bool:
+    """Whether a line was written today and still stands."""
+    is_standing = line.undoes_id is None and not hasattr(line, "undone_by")
+    return is_standing and timezone.localdate(line.written_at) == today()
+
+
+def _refuse_if_late(lines: list[BottleLine | JarLine]) -> None:
+    if not lines:
+        raise NotFoundError(
+            kind="deed to undo", key="", advice="Perhaps it was undone."
+        )
+    newest = max(line.written_at for line in lines)
+    if timezone.localdate(newest) != today():
+        raise ConflictError(
+            why="This was written on an earlier day and can no longer be undone.",
+            advice="Write down how things stand now instead: read the level, "
+            "weigh the jar or test the strength.",
+        )
+
+
+def _counter(
+    bottle_lines: list[BottleLine], jar_lines: list[JarLine], stamp: Stamp
+) -> None:
+    for line in reversed(bottle_lines):
+        counter = BottleLine(
+            bottle=line.bottle, act=BottleAct.UNDO.value, undoes=line, other=line.other
+        )
+        keep_bottle_line(counter, stamp)
+    for jar_line in reversed(jar_lines):
+        keep_jar_line(
+            JarLine(jar=jar_line.jar, act=JarAct.UNDO, undoes=jar_line), stamp
+        )
+        if left_in_jar_g(jar_line.jar) < -1e-9:
+            raise ConflictError(why="The jar would hold less than nothing.")
