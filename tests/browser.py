@@ -72,8 +72,8 @@ class Watch:
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """One Chromium for all browser tests."""
-    program = next(filter(None, map(shutil.which, NAMES)), None)
-    if program is None:
+    program = find_program()
+    if not program:
         pytest.fail("Chromium is missing: sudo apt install chromium")
     is_root = hasattr(os, "geteuid") and os.geteuid() == 0
     flags = [*QUIET, *(["--no-sandbox"] if is_root else [])]
@@ -81,6 +81,11 @@ def browser() -> Iterator[Browser]:
         browser = player.chromium.launch(executable_path=program, args=flags)
         yield browser
         browser.close()
+
+
+def find_program() -> str:
+    """Return the Chromium of this machine, or nothing."""
+    return next(filter(None, map(shutil.which, NAMES)), "")
 
 
 @pytest.fixture
