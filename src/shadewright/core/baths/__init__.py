@@ -1,0 +1,130 @@
+"""Baths: from a depth of shade to what is measured at the pot.
+
+A recipe speaks in per cent on weight of fibre, so that it holds for one skein
+and for twenty. A pot wants millilitres. This chapter goes from one to the
+other, and back from what was really measured to the depth that it gave.
+
+======  ==============================================  ==========
+symbol  meaning                                         unit
+======  ==============================================  ==========
+W       conditioned weight of the fibre                 g
+d       depth of shade, on weight of fibre              %
+m       mass of dye, or of another chemical             g
+c       strength of a stock or a liquid                 g/100 mL
+V       volume of stock or liquid                       mL
+L       liquor ratio                                    L/kg
+B       volume of the whole bath, its liquor            mL
+R       regain: water on the bone-dry fibre             %
+======  ==============================================  ==========
+
+1. ``depth``        dye on weight of fibre; recipes in grams to the pound or ounce
+2. ``doses``        ml and g of stock; what a measured volume gives; doses too small
+3. ``liquor``       the bath's volume, and the fresh water left to add
+4. ``fibre``        the weight that per cents are taken on; damp yarn, blends
+5. ``auxiliaries``  amounts on weight of fibre or to the litre; liquids by strength
+6. ``acids``        acid to weigh or pour, with its cautions
+7. ``salts``        Glauber's salt in both forms, and the dyes it must not meet
+8. ``sums``         all of it together
+
+Sources: [broadbent2001]_ for classes of dye; [ciaaw2021]_ for molar masses;
+[astmd1909]_ and [eu1007]_ for regain. Most of the rest is arithmetic by
+definition, and what is only common practice says so.
+"""
+
+from shadewright.core.baths.acids import AcidDose, acid_cautions, acid_dose
+from shadewright.core.baths.auxiliaries import (
+    Amount,
+    AmountUnit,
+    auxiliary_mass_g,
+    liquid_volume_ml,
+)
+from shadewright.core.baths.depth import (
+    depth_caution,
+    depth_from_g_per_lb_percent,
+    depth_from_g_per_oz_percent,
+    depth_percent,
+    dye_mass_g,
+    total_depth_percent,
+)
+from shadewright.core.baths.doses import (
+    Dose,
+    MeasuredDose,
+    depth_given_percent,
+    dose_advice,
+    dry_dose_advice,
+    measurable_strength_percent,
+    measured_dose,
+    stock_mass_g,
+    stock_volume_ml,
+)
+from shadewright.core.baths.fibre import (
+    bone_dry_mass_g,
+    conditioned_mass_g,
+    depth_on_dyeable_percent,
+    dyeable_mass_g,
+    regain_from_content_percent,
+)
+from shadewright.core.baths.liquor import (
+    WaterBalance,
+    liquor_ml,
+    water_balance,
+    water_in_wet_yarn_ml,
+)
+from shadewright.core.baths.salts import (
+    SaltDose,
+    anhydrous_mass_g,
+    decahydrate_mass_g,
+    salt_caution,
+    salt_dose,
+)
+from shadewright.core.baths.sums import (
+    AcidWanted,
+    BathSum,
+    BathWanted,
+    SaltWanted,
+    bath_sum,
+)
+
+__all__ = [
+    "AcidDose",
+    "AcidWanted",
+    "Amount",
+    "AmountUnit",
+    "BathSum",
+    "BathWanted",
+    "Dose",
+    "MeasuredDose",
+    "SaltDose",
+    "SaltWanted",
+    "WaterBalance",
+    "acid_cautions",
+    "acid_dose",
+    "anhydrous_mass_g",
+    "auxiliary_mass_g",
+    "bath_sum",
+    "bone_dry_mass_g",
+    "conditioned_mass_g",
+    "decahydrate_mass_g",
+    "depth_caution",
+    "depth_from_g_per_lb_percent",
+    "depth_from_g_per_oz_percent",
+    "depth_given_percent",
+    "depth_on_dyeable_percent",
+    "depth_percent",
+    "dose_advice",
+    "dry_dose_advice",
+    "dye_mass_g",
+    "dyeable_mass_g",
+    "liquid_volume_ml",
+    "liquor_ml",
+    "measurable_strength_percent",
+    "measured_dose",
+    "regain_from_content_percent",
+    "salt_caution",
+    "salt_dose",
+    "stock_mass_g",
+    "stock_volume_ml",
+    "total_depth_percent",
+    "water_balance",
+    "water_in_wet_yarn_ml",
+]

@@ -1,0 +1,338 @@
+"""Doses: the stock that carries a depth of shade, and whether it can be measured.
+
+A small volume cannot be measured well: a syringe that is 0.1 ml out is 2 % out
+at 5 ml and 10 % out at 1 ml. Below 5 ml a dose therefore comes with advice to
+take a weaker stock, whose dose is larger. Dry dye below fifty steps of the
+scale comes with the same advice.
+"""
+
+from dataclasses import dataclass
+from math import ceil
+from typing import Final
+
+from shadewright.core.baths.depth import depth_percent as depth_of
+from shadewright.core.baths.depth import dye_mass_g as dye_for
+from shadewright.core.quantities import (
+    MOST_VOLUME_ML,
+    Balance,
+    MeasuringTool,
+    amount_text,
+    require_between,
+    require_mass,
+    require_strength,
+    water_density_g_per_ml,
+)
+
+LEAST_DOSE_ML: Final = 5.0  # common practice
+LEAST_SCALE_STEPS: Final = 50  # common practice: 5 g on a scale of 0.1 g
+STRENGTH_SERIES_PERCENT: Final = (2.0, 1.0, 0.5, 0.1, 0.05, 0.01)  # common practice
+
+
+@dataclass(frozen=True, kw_only=True)
+class Dose:
+    """A dye, its depth in % on weight of fibre, and the stock it comes from.
+
+    ``strength_percent`` is None where the dye is weighed out dry. ``u_strength_rel``
+    is the relative standard uncertainty of the strength; 0 unless given.
+    """
+
+    dye: str
+    depth_percent: float
+    strength_percent: float | None = None
+    u_strength_rel: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class MeasuredDose:
+    """A dose as it is measured out at the pot.
+
+    ``stock_ml`` and ``stock_g`` are None for dry dye; ``advice`` is a sentence,
+    or None where there is nothing to mind.
+    """
+
+    dye: str
+    depth_percent: float
+    dye_g: float
+    strength_percent: float | None
+    stock_ml: float | None
+    stock_g: float | None
+    advice: str | None
+
+
+def stock_volume_ml(*, dye_mass_g: float, strength_percent: float) -> float:
+    """Return the volume of stock that carries a mass of dye.
+
+    V = 100 m / c                                              (5)
+
+    Parameters
+    ----------
+    dye_mass_g : float
+        Dye wanted, m; above zero. [g]
+    strength_percent : float
+        True strength of the stock, c, in g per 100 ml; above 0 to 50. [%]
+
+    Returns
+    -------
+    float
+        Volume to measure, V. [mL]
+
+    Raises
+    ------
+    OutOfRangeError
+        If the dye or the strength is out of range.
+
+    Notes
+    -----
+    Holds for a stock that was made up *to* volume. Source: definition of
+    mass/volume per cent; no published example used.
+
+    Examples
+    --------
+    >>> stock_volume_ml(dye_mass_g=0.6, strength_percent=1.0)
+    60.0
+    """
+    require_mass(dye_mass_g, name="Dye", argument="dye_mass_g")
+    return 100 * dye_mass_g / require_strength(strength_percent)
+
+
+def stock_mass_g(*, volume_ml: float, strength_percent: float) -> float:
+    """Return what a volume of stock weighs, for dosing on a scale.
+
+    M = V (rho + c / 100)                                      (6)
+
+    Parameters
+    ----------
+    volume_ml : float
+        Volume of stock, V; zero or more. [mL]
+    strength_percent : float
+        Strength of the stock, c, in g per 100 ml. [%]
+
+    Returns
+    -------
+    float
+        Mass of that volume at 20 °C, M. [g]
+
+    Raises
+    ------
+    OutOfRangeError
+        If the volume is negative or the strength out of range.
+
+    Notes
+    -----
+    rho is the density of water at 20 °C, to which the dye's own mass is added
+    as if the dye took up no room. Dye does take up room, so the result is a
+    little high: by less than the dye's own mass, 1 part in 100 at 1 %.
+
+    Examples
+    --------
+    >>> round(stock_mass_g(volume_ml=60.0, strength_percent=1.0), 2)
+    60.49
+    """
+    require_between(
+        volume_ml,
+        least=0.0,
+        most=MOST_VOLUME_ML,
+        unit="ml",
+        name="Volume of stock",
+        argument="volume_ml",
+    )
+    water_g_per_ml = water_density_g_per_ml(temperature_c=20.0)
+    return volume_ml * (water_g_per_ml + require_strength(strength_percent) / 100)
+
+
+def depth_given_percent(
+    *, stock_ml: float, strength_percent: float, fibre_mass_g: float
+) -> float:
+    """Return the depth that a measured volume of stock really gives.
+
+    d = V c / W                                                (7)
+
+    Parameters
+    ----------
+    stock_ml : float
+        Volume measured, V; zero or more. [mL]
+    strength_percent : float
+        True strength of the stock, c, in g per 100 ml. [%]
+    fibre_mass_g : float
+        Conditioned weight of the fibre, W; above zero. [g]
+
+    Returns
+    -------
+    float
+        Depth of shade, d, in % on weight of fibre. [%]
+
+    Raises
+    ------
+    OutOfRangeError
+        If one of them is out of range.
+
+    Examples
+    --------
+    >>> depth_given_percent(stock_ml=62.0, strength_percent=1.0, fibre_mass_g=100.0)
+    0.62
+    """
+    dye_g = stock_ml * require_strength(strength_percent) / 100
+    return depth_of(dye_mass_g=dye_g, fibre_mass_g=fibre_mass_g)
+
+
+def measurable_strength_percent(*, dye_mass_g: float) -> float | None:
+    """Return the strongest usual stock whose dose is large enough to measure.
+
+    Parameters
+    ----------
+    dye_mass_g : float
+        Dye wanted; above zero. [g]
+
+    Returns
+    -------
+    float or None
+        Strength out of 2, 1, 0.5, 0.1, 0.05, 0.01 % that makes the dose 5 ml
+        or more; None where even the weakest does not. [%]
+
+    Examples
+    --------
+    >>> measurable_strength_percent(dye_mass_g=0.01)
+    0.1
+    """
+    return next(
+        (
+            strength
+            for strength in STRENGTH_SERIES_PERCENT
+            if stock_volume_ml(dye_mass_g=dye_mass_g, strength_percent=strength)
+            >= LEAST_DOSE_ML
+        ),
+        None,
+    )
+
+
+def dose_advice(
+    *, dye_mass_g: float, stock_ml: float, tool: MeasuringTool | None = None
+) -> str | None:
+    """Return what to mind when a dose of stock is measured, or None.
+
+    Parameters
+    ----------
+    dye_mass_g : float
+        Dye in the dose; above zero. [g]
+    stock_ml : float
+        Volume of the dose. [mL]
+    tool : MeasuringTool or None
+        What it is measured in. [-]
+
+    Returns
+    -------
+    str or None
+        A sentence: too little to measure, or more than the tool holds. [-]
+
+    Notes
+    -----
+    Source: common practice.
+
+    Examples
+    --------
+    >>> dose_advice(dye_mass_g=0.6, stock_ml=60.0) is None
+    True
+    """
+    if stock_ml < LEAST_DOSE_ML:
+        return _too_little(amount_text(stock_ml, "ml"), dye_mass_g, done="measure")
+    if tool is None or stock_ml <= tool.size_ml:
+        return None
+    times = ceil(stock_ml / tool.size_ml)
+    return f"The {amount_text(tool.size_ml, 'ml')} {tool.kind} is filled {times} times."
+
+
+def dry_dose_advice(*, dye_mass_g: float, balance: Balance | None = None) -> str | None:
+    """Return what to mind when a dose is weighed as dry powder, or None.
+
+    Parameters
+    ----------
+    dye_mass_g : float
+        Dye in the dose; above zero. [g]
+    balance : Balance or None
+        What it is weighed on. [-]
+
+    Returns
+    -------
+    str or None
+        A sentence when it is less than fifty steps of the scale. [-]
+
+    Notes
+    -----
+    Fifty steps keep the rounding of the scale within 1 %. Source: common
+    practice.
+
+    Examples
+    --------
+    >>> dry_dose_advice(dye_mass_g=6.0, balance=Balance(step_g=0.1, error_g=None))
+    """
+    if balance is None or dye_mass_g >= LEAST_SCALE_STEPS * balance.step_g:
+        return None
+    return _too_little(amount_text(dye_mass_g, "g"), dye_mass_g, done="weigh")
+
+
+def _too_little(amount: str, dye_g: float, *, done: str) -> str:
+    """Say that a dose is too small, and what stock would carry it."""
+    strength = measurable_strength_percent(dye_mass_g=dye_g)
+    if strength is None:
+        return f"{amount} is too little to {done} well: dye more yarn at once."
+    volume_ml = stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength)
+    return (
+        f"{amount} is too little to {done} well: take "
+        f"{amount_text(volume_ml, 'ml')} of a {amount_text(strength, '%')} stock."
+    )
+
+
+def measured_dose(
+    *,
+    dose: Dose,
+    fibre_mass_g: float,
+    tool: MeasuringTool | None = None,
+    balance: Balance | None = None,
+) -> MeasuredDose:
+    """Return a dose in grams of dye and, from a stock, in ml and g of stock.
+
+    Parameters
+    ----------
+    dose : Dose
+        Dye, depth and stock. [-]
+    fibre_mass_g : float
+        Conditioned weight of the fibre; above zero. [g]
+    tool : MeasuringTool or None
+        What stock is measured in; for the advice only. [-]
+    balance : Balance or None
+        What dry dye is weighed on; for the advice only. [-]
+
+    Returns
+    -------
+    MeasuredDose
+        What to measure out. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        If depth, strength or weight is out of range.
+
+    Examples
+    --------
+    >>> gorse = Dose(dye="Gorse", depth_percent=0.6, strength_percent=1.0)
+    >>> measured_dose(dose=gorse, fibre_mass_g=100.0).stock_ml
+    60.0
+    """
+    dye_g = dye_for(fibre_mass_g=fibre_mass_g, depth_percent=dose.depth_percent)
+    strength = dose.strength_percent
+    if strength is None:
+        stock_ml = stock_g = None
+        advice = dry_dose_advice(dye_mass_g=dye_g, balance=balance)
+    else:
+        stock_ml = stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength)
+        stock_g = stock_mass_g(volume_ml=stock_ml, strength_percent=strength)
+        advice = dose_advice(dye_mass_g=dye_g, stock_ml=stock_ml, tool=tool)
+    return MeasuredDose(
+        dye=dose.dye,
+        depth_percent=dose.depth_percent,
+        dye_g=dye_g,
+        strength_percent=strength,
+        stock_ml=stock_ml,
+        stock_g=stock_g,
+        advice=advice,
+    )
