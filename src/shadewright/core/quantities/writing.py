@@ -1,0 +1,82 @@
+"""Numbers as a person reads them: few digits, no noise, a true minus sign."""
+
+from decimal import ROUND_HALF_UP, Decimal
+from math import isfinite
+
+NO_BREAK = "\u00a0"
+"""Stands between a number and its unit, so that no line breaks there."""
+
+_DIGITS = {"g": 4, "°C": 3, "°F": 3}
+
+
+def number_text(value: float, *, digits: int) -> str:
+    """Return a number as text with so many significant digits.
+
+    The whole part is always kept (1466.7 stays 1467 with three digits), and
+    zeros at the end are dropped.
+
+    Parameters
+    ----------
+    value : float
+        The number. [-]
+    digits : int
+        Significant digits wanted; one or more. [-]
+
+    Returns
+    -------
+    str
+        The text, with a true minus sign and a decimal point. [-]
+
+    Notes
+    -----
+    Halves are rounded away from zero, as people do; no source.
+
+    Examples
+    --------
+    >>> number_text(5.2000000001, digits=3)
+    '5.2'
+    >>> number_text(-1466.67, digits=3)
+    '−1467'
+    """
+    if not isfinite(value):
+        return "no number"
+    if abs(value) >= 1e15 or 0.0 < abs(value) < 1e-9:
+        return f"{value:.{digits - 1}e}".replace("-", "−")
+    exact = Decimal(repr(float(value)))
+    places = max(0, digits - 1 - exact.adjusted()) if exact else 0
+    rounded = exact.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP)
+    text = f"{abs(rounded):f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return f"−{text}" if rounded < 0 else text
+
+
+def amount_text(value: float, unit: str) -> str:
+    """Return an amount with its unit, in as many digits as make sense at a bench.
+
+    Grams keep four significant digits, as a good scale shows; the rest three.
+
+    Parameters
+    ----------
+    value : float
+        The number. [in unit]
+    unit : str
+        The unit as it is written: g, ml, l, %, °C, kW. [-]
+
+    Returns
+    -------
+    str
+        Number, no-break space, unit. [-]
+
+    Notes
+    -----
+    For people only: answers that are reckoned with keep all their digits.
+
+    Examples
+    --------
+    >>> amount_text(1.0400000000000001, "%").replace(NO_BREAK, " ")
+    '1.04 %'
+    >>> amount_text(500.0, "ml").replace(NO_BREAK, " ")
+    '500 ml'
+    """
+    return f"{number_text(value, digits=_DIGITS.get(unit, 3))}{NO_BREAK}{unit}".rstrip()
