@@ -1,0 +1,97 @@
+"""Solutions: a powder jar becomes a stock bottle of known strength.
+
+A *stock* is dye dissolved at a known strength, kept in a bottle and drawn by
+the millilitre. Its *strength*, in %, is the grams of dye in 100 ml of finished
+stock: made up *to* the mark, not added to 100 ml of water. One gram in 100 ml
+is 1 %, and 10 g to the litre is 1 % as well. What the bottle really is, from
+what was really weighed and filled, is its *true strength*.
+
+Symbols: c strength, V volume, m powder, s strength of the powder (a jar whose
+powder is weaker or stronger than the dye's standard has an s other than
+100 %).
+
+- *Making* a stock: ``stock_plan``, ``making_steps``, ``paste_water_ml``,
+  ``powder_mass_g``, ``powder_on_scale``.
+- *Filling*: ``cooled_strength_percent`` and ``hot_fill_warning`` for one made
+  up hot, ``filled_mass_g`` for one made up on a scale.
+- *Knowing* it: ``true_strength_percent``.
+- *Rescue*: ``make_up_to_ml``, ``rescue_weighed``, ``rescue_filled``,
+  ``rescue_dried``; ``powder_to_strengthen_g``, ``stock_to_strengthen_ml``.
+- *Mixing*: ``dilution``, ``blend``, ``merged``, and the older and wider rule
+  behind them, ``mixture`` and ``first_share``.
+- *Rows*: ``geometric_series_percent``, ``serial_series_percent``,
+  ``strength_of_ratio_percent``, ``ratio_ml_per_g``.
+- *Keeping*: what is left in a bottle from its ledger (``ledger``), how old it
+  is (``age``), and how its short code is written (``codes``).
+
+Sources: the definition of mass/volume percent; alligation and ratio strength as
+taught to pharmacists [ansel2012]_; the density of water [kell1975]_. Paste,
+hot water and cooling are common practice.
+"""
+
+from shadewright.core.solutions.alligation import Portion, first_share, mixture
+from shadewright.core.solutions.dilution import Blend, Dilution, blend, dilution, merged
+from shadewright.core.solutions.filling import (
+    cooled_strength_percent,
+    filled_mass_g,
+    hot_fill_warning,
+)
+from shadewright.core.solutions.making import StockPlan, paste_water_ml, stock_plan
+from shadewright.core.solutions.rescue import (
+    DriedRescue,
+    FilledRescue,
+    WeighedRescue,
+    make_up_to_ml,
+    rescue_dried,
+    rescue_filled,
+    rescue_weighed,
+)
+from shadewright.core.solutions.series import (
+    geometric_series_percent,
+    ratio_ml_per_g,
+    serial_series_percent,
+    strength_of_ratio_percent,
+)
+from shadewright.core.solutions.steps import MakingStep, making_steps
+from shadewright.core.solutions.strength import powder_mass_g, true_strength_percent
+from shadewright.core.solutions.strengthening import (
+    powder_to_strengthen_g,
+    stock_to_strengthen_ml,
+)
+from shadewright.core.solutions.weighing import OnScale, powder_on_scale
+
+__all__ = [
+    "Blend",
+    "Dilution",
+    "DriedRescue",
+    "FilledRescue",
+    "MakingStep",
+    "OnScale",
+    "Portion",
+    "StockPlan",
+    "WeighedRescue",
+    "blend",
+    "cooled_strength_percent",
+    "dilution",
+    "filled_mass_g",
+    "first_share",
+    "geometric_series_percent",
+    "hot_fill_warning",
+    "make_up_to_ml",
+    "making_steps",
+    "merged",
+    "mixture",
+    "paste_water_ml",
+    "powder_mass_g",
+    "powder_on_scale",
+    "powder_to_strengthen_g",
+    "ratio_ml_per_g",
+    "rescue_dried",
+    "rescue_filled",
+    "rescue_weighed",
+    "serial_series_percent",
+    "stock_plan",
+    "stock_to_strengthen_ml",
+    "strength_of_ratio_percent",
+    "true_strength_percent",
+]
