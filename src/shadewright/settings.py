@@ -109,6 +109,7 @@ MIDDLEWARE = [
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
+    "shadewright.web.middleware.PlainRefusals",
 ]
 ROOT_URLCONF = "shadewright.web.urls"
 TEMPLATES = [
@@ -134,6 +135,7 @@ TIME_ZONE = os.environ.get("TZ") or "UTC"
 STATIC_URL = "/static/"
 WHITENOISE_USE_FINDERS = True
 WHITENOISE_AUTOREFRESH = False
+WHITENOISE_ALLOW_ALL_ORIGINS = False
 MEDIA_ROOT = DATA_FOLDER / "files"
 FILE_UPLOAD_MAX_MEMORY_SIZE = 5_000_000
 DATA_UPLOAD_MAX_MEMORY_SIZE = 12_000_000

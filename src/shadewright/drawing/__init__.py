@@ -1,0 +1,34 @@
+"""Pictures: numbers in, SVG text out.
+
+Every drawing is a pure function of frozen values. Three rules hold for all:
+
+* **Colour and length are SVG attributes**, never an inline style, because the
+  pages forbid inline styles. Everything else is a class of the stylesheet.
+* **Text is escaped** in one place, ``svg.text``; lengths pass ``svg.length``.
+* **A picture has a name or is silent.** With a name it is ``role="img"``;
+  without one it stands beside the same words and is hidden from a screen reader.
+
+Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
+progress), ``swatch``.
+"""
+
+from shadewright.drawing.bars import (
+    fill_bar,
+    progress_line,
+    spread_bar,
+)
+from shadewright.drawing.bottle import Bottle, bottle, liquid_sample
+from shadewright.drawing.icons import ICONS, icon
+from shadewright.drawing.swatch import swatch
+
+__all__ = [
+    "ICONS",
+    "Bottle",
+    "bottle",
+    "fill_bar",
+    "icon",
+    "liquid_sample",
+    "progress_line",
+    "spread_bar",
+    "swatch",
+]

@@ -1,0 +1,21 @@
+"""A small square of colour in its own grey booth, beside a dye's name.
+
+A colour that nobody has given is drawn as a dashed gap, never as grey: grey
+would be a colour.
+"""
+
+import re
+
+from shadewright.drawing import svg
+
+_HEX = re.compile(r"#[0-9a-fA-F]{6}")
+_BOX = svg.Box(10, 10)
+
+
+def swatch(colour: str | None, *, evidence: str = "") -> str:
+    """Draw a colour as ``#rrggbb``; ``evidence`` says where it comes from."""
+    if colour is None or not _HEX.fullmatch(colour):
+        gap = '<path d="M1 1H9V9H1ZM1 9L9 1" class="gap"/>'
+        return svg.drawing("swatch unknown", _BOX, gap, name="No colour known")
+    body = f'<rect width="10" height="10" fill="{colour}"/>'
+    return svg.drawing("swatch", _BOX, body, name=evidence)

@@ -1,0 +1,52 @@
+"""What a page is: one frozen dataclass that holds all its template may use.
+
+A room declares its pages so::
+
+    @dataclass(frozen=True, kw_only=True)
+    class BottlePage(Page):
+        template: ClassVar[str] = "bottles/bottle.html"
+        place: ClassVar[str] = "Shelf"
+        strength: Measured
+
+and its view ends with ``return show(request, BottlePage(title=..., ...))``.
+The template finds it as ``page``; a test fails on a name that the dataclass
+lacks and on a field that the template never uses.
+"""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+
+
+@dataclass(frozen=True, kw_only=True)
+class Link:
+    """Words that lead somewhere."""
+
+    words: str
+    address: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Part:
+    """A piece of a page that is sent alone, in answer to htmx."""
+
+    template: ClassVar[str]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Page(Part):
+    """A whole page; ``title`` is its one h1, ``fact`` the line below it."""
+
+    place: ClassVar[str] = ""
+    is_guided: ClassVar[bool] = False
+
+    title: str
+    fact: str = ""
+    crumbs: tuple[Link, ...] = ()
+
+
+def show(request: HttpRequest, page: Part, *, status: int = 200) -> HttpResponse:
+    """Answer with the page, or the part of one, in its own template."""
+    return render(request, page.template, {"page": page}, status=status)

@@ -1,0 +1,90 @@
+"""The small parts that pages are made of, as frozen values.
+
+Each has a template tag of the same name in ``templatetags/house.py`` and a
+template in ``templates/parts``. When to use which: docs/contributing/web.md.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from shadewright.core.quantities.writing import NO_BREAK, amount_text
+
+ChipKind = Literal["", "good", "caution", "problem", "guess"]
+StepState = Literal["done", "now", "to come"]
+
+_TIGHT = 0.02
+_FAIR = 0.05
+_CHIP_ICONS: dict[ChipKind, str] = {
+    "good": "tick",
+    "caution": "caution",
+    "problem": "problem",
+}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Measured:
+    """A number with its unit and, where it is known, how sure it is."""
+
+    number: str
+    unit: str
+    spread: str = ""
+    relative_spread: float | None = None
+
+    @property
+    def how_sure(self) -> str:
+        """The spread in one word."""
+        if self.relative_spread is None:
+            return ""
+        if self.relative_spread < _TIGHT:
+            return "tight"
+        return "fair" if self.relative_spread <= _FAIR else "wide"
+
+
+def measured(value: float, unit: str) -> Measured:
+    """Return an amount in as many digits as make sense, its spread not known."""
+    number, _, written = amount_text(value, unit).partition(NO_BREAK)
+    return Measured(number=number, unit=written)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Chip:
+    """A state in one to three words, with a sign; never a key."""
+
+    words: str
+    kind: ChipKind = ""
+
+    @property
+    def icon(self) -> str:
+        """The sign that goes with the kind."""
+        return _CHIP_ICONS.get(self.kind, "")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Caution:
+    """A danger at its own step, or a refusal."""
+
+    title: str
+    text: str
+    kind: Literal["caution", "problem"] = "caution"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Step:
+    """A step of guided work."""
+
+    words: str
+    state: StepState
+
+
+def steps(words: tuple[str, ...], *, now: int) -> tuple[Step, ...]:
+    """Return the steps of a task that stands at step ``now``, counted from one."""
+    return tuple(
+        Step(words=said, state=_state(place, now))
+        for place, said in enumerate(words, start=1)
+    )
+
+
+def _state(place: int, now: int) -> StepState:
+    if place < now:
+        return "done"
+    return "now" if place == now else "to come"

@@ -1,0 +1,176 @@
+"""The parts, the drawings and the words that every template may use.
+
+Known to all templates without ``{% load %}``. A drawing escapes what it is
+given, so its text goes into the page as it is.
+"""
+
+from datetime import date, datetime
+from typing import Literal
+
+from django import template
+from django.forms import BaseForm, BoundField
+from django.template import Context
+from django.utils import timezone
+from django.utils.safestring import SafeString
+
+from shadewright import drawing
+from shadewright.core.quantities.writing import amount_text
+from shadewright.core.solutions.age import AgeClass
+from shadewright.web.parts import Caution, Chip, Measured, Step
+from shadewright.web.sorting import Order
+
+register = template.Library()
+
+_WEEK = 7
+_MONTH = 30.44
+_YEAR = 365.25
+
+
+# Drawings -------------------------------------------------------------------
+
+
+@register.simple_tag
+def icon(name: str) -> SafeString:
+    """Draw a line icon: ``{% icon "drop" %}``."""
+    return SafeString(drawing.icon(name))
+
+
+@register.simple_tag
+def bottle(shown: drawing.Bottle, number: int, name: str = "") -> SafeString:
+    """Draw a bottle; the number is its own on the page."""
+    return SafeString(drawing.bottle(shown, number=number, name=name))
+
+
+@register.simple_tag
+def liquid_sample(
+    kind: AgeClass | Literal["reserved", "settled"], number: int
+) -> SafeString:
+    """Draw the box of a legend: an age, ``"reserved"`` or ``"settled"``."""
+    return SafeString(drawing.liquid_sample(kind, number=number))
+
+
+@register.simple_tag
+def fill_bar(full: float, state: Literal["", "low"] = "") -> SafeString:
+    """Draw what is left as a share of the whole: ``{% fill_bar 0.2 "low" %}``."""
+    return SafeString(drawing.fill_bar(full=full, is_low=state == "low"))
+
+
+@register.simple_tag
+def spread_bar(relative_spread: float) -> SafeString:
+    """Draw a relative spread on its tape."""
+    return SafeString(drawing.spread_bar(relative_spread=relative_spread))
+
+
+@register.simple_tag
+def progress_line(step: int, steps: int) -> SafeString:
+    """Draw how far a guided task has come."""
+    return SafeString(drawing.progress_line(step=step, steps=steps))
+
+
+@register.simple_tag
+def swatch(colour: str | None, evidence: str = "") -> SafeString:
+    """Draw a colour in its booth, or a dashed gap where none is known."""
+    return SafeString(drawing.swatch(colour, evidence=evidence))
+
+
+# Parts ----------------------------------------------------------------------
+
+
+@register.inclusion_tag("parts/sure.html")
+def sure(value: Measured, css: str = "") -> dict[str, object]:
+    """Show a number with its unit and spread."""
+    return {"value": value, "css": css}
+
+
+@register.inclusion_tag("parts/chip.html")
+def chip(state: Chip) -> dict[str, object]:
+    """Show a state in words with its sign."""
+    return {"chip": state}
+
+
+@register.inclusion_tag("parts/caution.html")
+def caution(note: Caution) -> dict[str, object]:
+    """Show a caution at its step, or a refusal."""
+    return {"note": note}
+
+
+@register.inclusion_tag("parts/steps.html")
+def step_list(steps: tuple[Step, ...]) -> dict[str, object]:
+    """Show the steps of guided work."""
+    return {"steps": steps}
+
+
+@register.inclusion_tag("parts/field.html")
+def field(bound: BoundField, unit: str = "") -> dict[str, object]:
+    """Show a form field: label above, unit inside, hint and fault below."""
+    return {"field": bound, "unit": unit, "kind": bound.widget_type}
+
+
+@register.inclusion_tag("parts/faults.html")
+def faults(form: BaseForm) -> dict[str, object]:
+    """Show what must be mended in a form, and take the focus."""
+    return {"form": form}
+
+
+@register.inclusion_tag("parts/sort_head.html", takes_context=True)
+def sort_head(
+    context: Context, order: Order, column: str, words: str, css: str = ""
+) -> dict[str, object]:
+    """Show a column head that sorts: ``{% sort_head page.order "age" "Age" %}``."""
+    asked = context["request"].GET.copy()
+    asked["sort"] = order.next_for(column)
+    return {
+        "address": f"?{asked.urlencode()}",
+        "aria": order.aria(column),
+        "words": words,
+        "css": css,
+    }
+
+
+# Words ----------------------------------------------------------------------
+
+
+@register.filter
+def amount(value: float, unit: str) -> str:
+    """Write an amount with its unit: ``{{ row.left_ml|amount:"ml" }}``."""
+    return amount_text(value, unit)
+
+
+@register.filter
+def day(value: date | datetime) -> str:
+    """Write a day in words; the year only when it is not this one."""
+    local = _local(value)
+    year = "" if local.year == timezone.localdate().year else f" {local.year}"
+    return f"{local.day} {local:%B}{year}"
+
+
+@register.filter
+def moment(value: datetime) -> str:
+    """Write a time of a ledger: ``24 Nov 09:24``."""
+    local = timezone.localtime(value)
+    year = "" if local.year == timezone.localdate().year else f" {local.year}"
+    return f"{local.day} {local:%b}{year} {local:%H:%M}"
+
+
+@register.filter
+def age(days: int | None) -> str:
+    """Write an age: ``today``, ``9 days``, ``5 weeks``, ``8 months``, ``2 years``."""
+    if days is None:
+        return "age not known"
+    if days < 1:
+        return "today"
+    if days < 2 * _WEEK:
+        return _counted(days, "day")
+    if days < 10 * _WEEK:
+        return _counted(days // _WEEK, "week")
+    if days < 2 * _YEAR:
+        return _counted(int(days / _MONTH), "month")
+    return _counted(int(days / _YEAR), "year")
+
+
+def _counted(count: int, noun: str) -> str:
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+
+
+def _local(value: date | datetime) -> date:
+    return timezone.localtime(value).date() if isinstance(value, datetime) else value
