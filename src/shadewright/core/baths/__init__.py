@@ -18,13 +18,14 @@ R       regain: water on the bone-dry fibre             %
 ======  ==============================================  ==========
 
 1. ``depth``        dye on weight of fibre; recipes in grams to the pound or ounce
-2. ``doses``        ml and g of stock; what a measured volume gives; doses too small
-3. ``liquor``       the bath's volume, and the fresh water left to add
-4. ``fibre``        the weight that per cents are taken on; damp yarn, blends
-5. ``auxiliaries``  amounts on weight of fibre or to the litre; liquids by strength
-6. ``acids``        acid to weigh or pour, with its cautions
-7. ``salts``        Glauber's salt in both forms, and the dyes it must not meet
-8. ``sums``         all of it together
+2. ``measures``     a volume of stock, the dye in it, the depth that it gives
+3. ``doses``        what is measured out for a depth, and doses too small for it
+4. ``liquor``       the bath's volume, and the fresh water left to add
+5. ``fibre``        the weight that per cents are taken on; damp yarn, blends
+6. ``auxiliaries``  amounts on weight of fibre or to the litre; liquids by strength
+7. ``acids``        acid to weigh or pour, with its cautions
+8. ``salts``        Glauber's salt in both forms, and the dyes it must not meet
+9. ``sums``         all of it together
 
 Sources: [broadbent2001]_ for classes of dye; [ciaaw2021]_ for molar masses;
 [astmd1909]_ and [eu1007]_ for regain. Most of the rest is arithmetic by
@@ -49,13 +50,10 @@ from shadewright.core.baths.depth import (
 from shadewright.core.baths.doses import (
     Dose,
     MeasuredDose,
-    depth_given_percent,
     dose_advice,
     dry_dose_advice,
     measurable_strength_percent,
     measured_dose,
-    stock_mass_g,
-    stock_volume_ml,
 )
 from shadewright.core.baths.fibre import (
     bone_dry_mass_g,
@@ -69,6 +67,11 @@ from shadewright.core.baths.liquor import (
     liquor_ml,
     water_balance,
     water_in_wet_yarn_ml,
+)
+from shadewright.core.baths.measures import (
+    depth_given_percent,
+    stock_mass_g,
+    stock_volume_ml,
 )
 from shadewright.core.baths.salts import (
     SaltDose,
