@@ -13,10 +13,11 @@ from dataclasses import dataclass
 import segno
 import typst
 
+from shadewright.core.quantities import amount_text
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.paper.label_formats import LabelFormat
 from shadewright.paper.typeset import typeset
-from shadewright.paper.words import day_words, grams_per_litre_words
+from shadewright.paper.words import day_words
 
 DROP_ORDER = ("note", "water", "maker", "grams_per_litre", "jar", "discard")
 _TOO_SMALL = "hazard words do not fit: "
@@ -108,14 +109,14 @@ def _pages(
 def _texts(label: BottleLabel) -> Mapping[str, object]:
     made = f"Made {day_words(label.made_on)}" if label.made_on else "Date not known"
     discard = f"Discard by {day_words(label.discard_by)}" if label.discard_by else ""
-    grams = grams_per_litre_words(strength_percent=label.strength_percent)
+    grams_per_litre = 10.0 * label.strength_percent
     return {
         "code": label.code,
         "square": _square_svg(label.qr_text),
         "name": label.dye_name[:120] or "Dye not named",
         "strength": label.strength_words,
         "guess": label.is_strength_guess,
-        "grams_per_litre": grams,
+        "grams_per_litre": amount_text(grams_per_litre, "g/l"),
         "made": made,
         "maker": f"by {label.made_by[:60]}" if label.made_by else "",
         "jar": f"Jar {label.jar_lot[:60]}" if label.jar_lot else "Jar not known",
