@@ -87,9 +87,9 @@ SECRET_KEY = secret_key(DATA_FOLDER)
 DEBUG = False
 # Django's test client calls itself "testserver"; it is allowed in tests only.
 ALLOWED_HOSTS = ["127.0.0.1", "localhost"]
-DATABASES = {
-    "default": database(os.environ.get("SHADEWRIGHT_DATABASE", ""), DATA_FOLDER)
-}
+# The demo never touches the studio's PostgreSQL: it stays in its own folder.
+_DATABASE_URL = "" if IS_DEMO else os.environ.get("SHADEWRIGHT_DATABASE", "")
+DATABASES = {"default": database(_DATABASE_URL, DATA_FOLDER)}
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 INSTALLED_APPS = [
     "django.contrib.messages",

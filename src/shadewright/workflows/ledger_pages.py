@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 from uuid import UUID
 
 from shadewright.core.quantities import amount_text
@@ -103,8 +104,8 @@ def jar_page(jar_id: int) -> JarPage:
 def _states(lines: Sequence[BottleLine]) -> dict[int, tuple[BottleState, BottleState]]:
     kept = standing(ledger_line(line) for line in lines)
     states = running_states(kept)
-    pairs = zip(states, states[1:], strict=False)
-    return dict(zip((line.number for line in kept), pairs, strict=True))
+    numbers = (line.number for line in kept)
+    return dict(zip(numbers, pairwise(states), strict=True))
 
 
 def _bottle_entry(
@@ -128,39 +129,42 @@ def _bottle_entry(
     )
 
 
+_WORDS = {
+    BottleAct.GIVEN: "Poured into bottle {other}",
+    BottleAct.STOCK_ADDED: "Stock added from bottle {other}, {strength}",
+    BottleAct.EVAPORATED: "Level read at {volume}: evaporated",
+    BottleAct.COUNTED: "Level read at {volume}",
+    BottleAct.TESTED: "Strength tested: {strength}",
+    BottleAct.POWDER_ADDED: "Powder added: {powder}{from_jar}",
+}
+
+
 def _words(line: BottleLine) -> str:
-    other = "" if line.other is None else line.other.code
+    act = BottleAct(line.act)
+    if act is BottleAct.UNDO:
+        return "Undone: " + ("" if line.undoes is None else _words(line.undoes))
+    if act is BottleAct.FILLED:
+        return _filled_words(line)
+    return _WORDS.get(act, act.value.capitalize()).format(
+        other="" if line.other is None else line.other.code,
+        strength=amount_text(line.strength_percent, "%"),
+        volume=amount_text(line.volume_ml, "ml"),
+        powder=amount_text(line.powder_g, "g"),
+        from_jar=_from_jar(line),
+    )
+
+
+def _from_jar(line: BottleLine) -> str:
+    return "" if line.jar is None else f" from jar {line.jar.code}"
+
+
+def _filled_words(line: BottleLine) -> str:
     volume = amount_text(line.volume_ml, "ml")
-    strength = amount_text(line.strength_percent, "%")
-    match BottleAct(line.act):
-        case BottleAct.FILLED:
-            return _filled_words(line, volume, other)
-        case BottleAct.GIVEN:
-            return f"Poured into bottle {other}"
-        case BottleAct.STOCK_ADDED:
-            return f"Stock added from bottle {other}, {strength}"
-        case BottleAct.EVAPORATED:
-            return f"Level read at {volume}: evaporated"
-        case BottleAct.COUNTED:
-            return f"Level read at {volume}"
-        case BottleAct.TESTED:
-            return f"Strength tested: {strength}"
-        case BottleAct.POWDER_ADDED:
-            jar = "" if line.jar is None else f" from jar {line.jar.code}"
-            return f"Powder added: {amount_text(line.powder_g, 'g')}{jar}"
-        case BottleAct.UNDO:
-            return "Undone: " + ("" if line.undoes is None else _words(line.undoes))
-        case act:
-            return act.value.capitalize()
-
-
-def _filled_words(line: BottleLine, volume: str, other: str) -> str:
-    if other:
-        return f"Filled to {volume} from bottle {other}"
+    if line.other is not None:
+        return f"Filled to {volume} from bottle {line.other.code}"
     if not line.powder_g:
         return f"Entered with {volume}"
-    jar = "" if line.jar is None else f" from jar {line.jar.code}"
-    return f"Made: {amount_text(line.powder_g, 'g')}{jar}, to {volume}"
+    return f"Made: {amount_text(line.powder_g, 'g')}{_from_jar(line)}, to {volume}"
 
 
 def _jar_entries(lines: Sequence[JarLine]) -> Iterator[LedgerEntry]:

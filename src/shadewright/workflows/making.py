@@ -12,7 +12,7 @@ from django.db import transaction
 from django.utils import timezone
 
 from shadewright.core.quantities import require_mass
-from shadewright.core.solutions.making import MakingStep, making_steps
+from shadewright.core.solutions.steps import MakingStep, making_steps
 from shadewright.errors import ConflictError, MissingError
 from shadewright.records import reads
 from shadewright.records.models import JarLine, StockMaking

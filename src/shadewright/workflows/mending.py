@@ -9,7 +9,7 @@ from shadewright.core.quantities import (
     require_strength,
     require_volume,
 )
-from shadewright.core.solutions.dilution import diluted
+from shadewright.core.solutions.dilution import dilution
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import reads
@@ -117,7 +117,7 @@ def dilute(
     require_strength(want_percent, argument="want_percent")
     source = on_shelf(code)
     state = state_of(source)
-    drawn = diluted(
+    drawn = dilution(
         have_percent=state.strength_percent,
         want_percent=want_percent,
         volume_ml=volume_ml,

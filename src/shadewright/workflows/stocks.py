@@ -172,7 +172,7 @@ def label_strength_percent(
     require_mass(powder_g, name="Powder", argument="powder_g")
     require_volume(final_ml, name="Final volume", argument="final_ml")
     strength = true_strength_percent(
-        powder_mass_g=powder_g,
+        powder_g=powder_g,
         volume_ml=final_ml,
         powder_strength_percent=powder_strength_percent,
     )

@@ -8,7 +8,7 @@ from django.utils import timezone
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
 from shadewright.records import reads
-from shadewright.records.models import BottleLine, JarLine
+from shadewright.records.models import BottleLine, JarLine, StockMaking
 from shadewright.records.models.ledgers import JarAct
 from shadewright.records.writes import (
     keep_bottle_line,
@@ -33,6 +33,8 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
             why="Something later rests on this, so it cannot be taken back alone.",
             advice="Undo what came after it first.",
         ) from error
+    open_making = StockMaking.objects.filter(deed=deed, bottle=None)
+    open_making.update(powder_g=None, final_ml=None, step="weigh")
 
 
 def may_undo(line: BottleLine | JarLine) -> bool:
