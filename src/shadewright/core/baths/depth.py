@@ -44,7 +44,7 @@ def dye_mass_g(*, fibre_mass_g: float, depth_percent: float) -> float:
 
     Notes
     -----
-    Checked against [gate2009]_, question 56 (3000 kg to 2 % take 60 kg).
+    Checked with [gate2009]_, question 56.
 
     Examples
     --------

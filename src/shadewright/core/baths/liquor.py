@@ -61,7 +61,7 @@ def liquor_ml(*, fibre_mass_g: float, liquor_ratio: float) -> float:
     Notes
     -----
     Litres to the kilogram are millilitres to the gram; "1:30" and "30:1" are
-    both 30. Checked against [gatedye]_ (2 % and 0.4 g/l are 50 l/kg).
+    both 30. Checked with [gate2009]_, question 56.
 
     Examples
     --------
