@@ -1,8 +1,8 @@
-"""Every source that is cited stands in the bibliography, and every one there is cited.
+"""What is cited stands in the bibliography, and what stands there is cited.
 
 A source is cited as ``[key2008]_`` in running text and as ``.. [key2008] where``
 under References, in docstrings and docs alike; in published cases as
-``source = "key2008"``.
+``source = "key2008"``, several with commas between.
 """
 
 import re
@@ -12,12 +12,15 @@ from tests.house.reading import DOCS, ROOT, SOURCE, texts
 BIBLIOGRAPHY = DOCS / "bibliography.bib"
 ENTRY = re.compile(r"^@\w+\{([^,\s]+),", re.MULTILINE)
 CITED = re.compile(r"\[([a-z]+\d*)\]_|^\s*\.\. \[([a-z]+\d*)\] ", re.MULTILINE)
-CITED_IN_A_CASE = re.compile(r'^source = "([a-z]+\d*)"', re.MULTILINE)
+CITED_IN_A_CASE = re.compile(r'^source = "([^"]+)"', re.MULTILINE)
 
 
 def cited(text: str) -> set[str]:
-    pairs = CITED.findall(text) + [(key, "") for key in CITED_IN_A_CASE.findall(text)]
-    return {key for pair in pairs for key in pair if key}
+    pairs = CITED.findall(text)
+    lists = CITED_IN_A_CASE.findall(text)
+    return {key for pair in pairs for key in pair if key} | {
+        key for keys in lists for key in keys.split(", ")
+    }
 
 
 def all_cited() -> dict[str, str]:
@@ -53,5 +56,6 @@ def test_references_name_the_place() -> None:
 
 
 def test_citations_are_seen() -> None:
-    text = 'As [kell1975]_ says.\n    .. [nist2008] table 3\nsource = "eu1007"\n[not]'
-    assert cited(text) == {"kell1975", "nist2008", "eu1007"}
+    prose = "As [kell1975]_ says.\n    .. [nist2008] table 3\n[not]"
+    case = 'source = "eu1007, clp2008"'
+    assert cited(f"{prose}\n{case}") == {"kell1975", "nist2008", "eu1007", "clp2008"}

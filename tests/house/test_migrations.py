@@ -1,6 +1,7 @@
 """The migrations make the tables that the models speak of."""
 
 from django.apps import apps
+from django.db.migrations import Migration
 from django.db.migrations.autodetector import MigrationAutodetector
 from django.db.migrations.loader import MigrationLoader
 from django.db.migrations.questioner import NonInteractiveMigrationQuestioner
@@ -8,7 +9,7 @@ from django.db.migrations.state import ProjectState
 from django.db.models import TextField
 
 
-def changes(state: ProjectState) -> dict[str, list[object]]:
+def changes(state: ProjectState) -> dict[str, list[Migration]]:
     """Return the migrations that would still have to be made."""
     loader = MigrationLoader(None)
     questioner = NonInteractiveMigrationQuestioner(dry_run=True)
