@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
-from random import SystemRandom
+from random import Random
 
 from shadewright.core.solutions.codes import unused_code
 from shadewright.core.solutions.ledger import BottleAct
@@ -82,7 +82,7 @@ def _new_row(filling: Filling, about: Particulars, stamp: Stamp) -> StockBottle:
     studio = reads.studio_row()
     usual_ml = 0.0 if studio is None else studio.dead_volume_ml
     return StockBottle(
-        code=_new_code(),
+        code=_new_code(stamp),
         dye=filling.dye,
         jar=filling.jar,
         wanted_percent=filling.wanted_percent,
@@ -117,6 +117,8 @@ def _checked_discard(about: Particulars) -> date | None:
     return about.discard_by
 
 
-def _new_code() -> str:
+def _new_code(stamp: Stamp) -> str:
+    # The code follows from the deed's own random key: nothing else to keep.
     taken = frozenset(StockBottle.objects.values_list("code", flat=True))
-    return unused_code(taken=taken, numbers=SystemRandom())
+    numbers = Random(stamp.deed.int)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
+    return unused_code(taken=taken, numbers=numbers)

@@ -25,7 +25,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
         return
     bottle_lines = list(reads.bottle_lines_of(deed).filter(undone_by=None, undoes=None))
     jar_lines = list(reads.jar_lines_of(deed).filter(undone_by=None, undoes=None))
-    _refuse_if_late([*bottle_lines, *jar_lines])
+    _refuse_if_late([*bottle_lines, *jar_lines], stamp)
     try:
         _counter(bottle_lines, jar_lines, stamp)
     except (OutOfRangeError, ConflictError) as error:
@@ -43,13 +43,13 @@ def may_undo(line: BottleLine | JarLine) -> bool:
     return is_standing and timezone.localdate(line.written_at) == today()
 
 
-def _refuse_if_late(lines: list[BottleLine | JarLine]) -> None:
+def _refuse_if_late(lines: list[BottleLine | JarLine], stamp: Stamp) -> None:
     if not lines:
         raise NotFoundError(
             kind="deed to undo", key="", advice="Perhaps it was undone."
         )
     newest = max(line.written_at for line in lines)
-    if timezone.localdate(newest) != today():
+    if timezone.localdate(newest) != timezone.localdate(stamp.written_at):
         raise ConflictError(
             why="This was written on an earlier day and can no longer be undone.",
             advice="Write down how things stand now instead: read the level, "
