@@ -1,8 +1,8 @@
 import pytest
 
 from shadewright.core.tables import atoms
-from shadewright.core.tables.acids import ACIDS
-from shadewright.core.tables.salts import SALTS
+from shadewright.core.tables.acids import ACIDS, Acid
+from shadewright.core.tables.salts import SALTS, Salt
 from tests.published_cases import PublishedCase, published
 
 
@@ -19,8 +19,8 @@ def test_atomic_weights_round_the_standard(case: PublishedCase) -> None:
 
 @pytest.mark.parametrize("case", published("baths", asks="molar_mass"))
 def test_molar_masses(case: PublishedCase) -> None:
-    chemical = {**ACIDS, **SALTS}[case.inputs["chemical"]]
-    assert case.agrees(chemical.molar_mass_g_per_mol)
+    chemicals: dict[str, Acid | Salt] = {**ACIDS, **SALTS}
+    assert case.agrees(chemicals[case.inputs["chemical"]].molar_mass_g_per_mol)
 
 
 @pytest.mark.by_hand

@@ -37,7 +37,7 @@ def bone_dry_mass_g(*, fibre_mass_g: float, regain_percent: float) -> float:
 
     Notes
     -----
-    Source: the definition of regain, [iso6741]_.
+    Source: the definition of regain, [iso6741]_ part 1 (from memory).
 
     Examples
     --------

@@ -1,0 +1,87 @@
+"""How a dose is written: ``Gorse=0.6%@1%+-2%``.
+
+A name, its depth in % on weight of fibre and, behind an ``@``, the strength of
+its stock in g per 100 ml, perhaps with a relative standard spread. A name that
+holds a blank or one of ``= @ ; ,`` stands in quotes: ``"Sea Kelp"=0.4%``.
+"""
+
+import re
+from typing import Final
+
+from shadewright.core.baths import Dose
+from shadewright.core.baths.depth import MOST_DEPTH_PERCENT
+from shadewright.core.quantities import MOST_STRENGTH_PERCENT
+from shadewright.core.quantities.ranges import require_above_zero, require_between
+from shadewright.core.quantities.reading import Asked, written
+from shadewright.core.quantities.units import PERCENT
+from shadewright.errors import UnitError
+
+MOST_CHARACTERS: Final = 120
+WRITTEN_AS: Final = (
+    "NAME=DEPTH or NAME=DEPTH@STRENGTH, such as Gorse=0.6%@1%; "
+    'a name with a blank or one of = @ ; , stands in quotes, as "Sea Kelp"=0.4%'
+)
+_DOSE: Final = re.compile(
+    r"""\s*(?:"(?P<double>[^"]+)"|'(?P<single>[^']+)'|(?P<plain>[^\s=@;,"']+))
+        \s*=(?P<depth>[^=@;±+]+)
+        (?:@(?P<strength>[^=@;±+]+)(?:(?:\+-|±)(?P<spread>[^=@;±+]+))?)?""",
+    re.VERBOSE,
+)
+
+
+def dose_from_words(text: str, *, argument: str = "dose") -> Dose:
+    """Return a dose from what was written, or say in a sentence how it is."""
+    found = _DOSE.fullmatch(text) if len(text) <= MOST_CHARACTERS else None
+    name = found and (found["double"] or found["single"] or found["plain"]).strip()
+    if found is None or not name:
+        raise UnitError(
+            name="Dose", given=text[:40], allowed=WRITTEN_AS, argument=argument
+        )
+    strength, spread = found["strength"], found["spread"]
+    return Dose(
+        dye=name,
+        depth_percent=require_above_zero(
+            _percent(found["depth"], name=f"Depth of {name}", argument=argument),
+            most=MOST_DEPTH_PERCENT,
+            unit="%",
+            name=f"Depth of {name}",
+            argument=argument,
+        ),
+        strength_percent=_strength(strength, name, argument) if strength else None,
+        u_strength_rel=_spread(spread, name, argument) if spread else 0.0,
+    )
+
+
+def _strength(text: str, dye: str, argument: str) -> float:
+    name = f"Strength of {dye}"
+    return require_above_zero(
+        _percent(text, name=name, argument=argument),
+        most=MOST_STRENGTH_PERCENT,
+        unit="%",
+        name=name,
+        argument=argument,
+    )
+
+
+def _spread(text: str, dye: str, argument: str) -> float:
+    name = f"Spread of {dye}"
+    percent = require_between(
+        _percent(text, name=name, argument=argument),
+        least=0.0,
+        most=100.0,
+        unit="%",
+        name=name,
+        argument=argument,
+    )
+    return percent / 100
+
+
+def _percent(text: str, *, name: str, argument: str) -> float:
+    """Return a percentage, also a negative one: the range is told elsewhere."""
+    asked = Asked(
+        name=name, example="a percentage such as 1 % or 0.5 %", argument=argument
+    )
+    found = written(text, asked=asked)
+    if found.unit not in PERCENT:
+        raise asked.refusal(text)
+    return found.number
