@@ -70,6 +70,7 @@ class DayInput(forms.DateInput):
 def _sentences(label: str) -> dict[str, str]:
     return {
         "required": f"{label} is missing.",
+        "invalid": f"{label} cannot be read as it was typed.",
         "invalid_choice": f"{label} must be one of those offered.",
         "max_length": (
             f"{label} may have up to %(limit_value)d characters; "

@@ -1,12 +1,12 @@
 """Say who is at the bench."""
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
-from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.http import require_POST
 
 from shadewright.errors import NotFoundError
 from shadewright.web.frame import seat
 from shadewright.web.toasts import say
+from shadewright.web.ways import way_back
 from shadewright.workflows.people import Person, people
 
 
@@ -16,7 +16,7 @@ def choose_person(request: HttpRequest) -> HttpResponse:
     chosen = _named(request.POST.get("person", ""))
     seat(request, chosen)
     say(request, f"{chosen.name} is at the bench")
-    return HttpResponseRedirect(_way_back(request))
+    return HttpResponseRedirect(way_back(request))
 
 
 def _named(key: str) -> Person:
@@ -24,10 +24,3 @@ def _named(key: str) -> Person:
         if str(one.id) == key:
             return one
     raise NotFoundError(kind="person", key=key, advice="Choose somebody on the list.")
-
-
-def _way_back(request: HttpRequest) -> str:
-    address = request.POST.get("next", "/")
-    if url_has_allowed_host_and_scheme(address, allowed_hosts=None):
-        return address
-    return "/"

@@ -1,0 +1,192 @@
+"""Every drawing is well-formed, named or silent, and escapes what it is given."""
+
+import math
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+from xml.etree import ElementTree as ET  # ruff: ignore[suspicious-xml-etree-import]
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from shadewright import drawing
+from shadewright.core.solutions.age import AgeClass
+from shadewright.drawing import svg
+
+HOSTILE = "\"><script>alert('1')</script>&"
+NS = "{http://www.w3.org/2000/svg}"
+
+
+def parsed(text: str) -> ET.Element:
+    # Our own drawings are no danger to the parser.
+    return ET.fromstring(text)  # ruff: ignore[suspicious-xml-element-tree-usage]
+
+
+def a_bottle(full: float = 0.5, **changes: Any) -> drawing.Bottle:  # ruff: ignore[any-type]
+    given = drawing.Bottle(code="G4R", full=full, age=AgeClass.FRESH)
+    return replace(given, **changes)
+
+
+def every_drawing() -> Iterator[str]:
+    yield from map(drawing.icon, drawing.ICONS)
+    for age in AgeClass:
+        yield drawing.bottle(a_bottle(age=age, reserved=0.2, is_settled=True), number=1)
+        yield drawing.liquid_sample(age, number=2)
+    yield drawing.bottle(a_bottle(code=HOSTILE), number=3, name=HOSTILE)
+    yield drawing.liquid_sample("reserved", number=4)
+    yield drawing.liquid_sample("settled", number=5)
+    yield drawing.fill_bar(full=0.4)
+    yield drawing.fill_bar(full=0.1, is_low=True)
+    yield drawing.spread_bar(relative_spread=0.02)
+    yield drawing.spread_bar(relative_spread=0.4)
+    yield drawing.progress_line(step=2, steps=7)
+    yield drawing.swatch("#5b7f63", evidence=HOSTILE)
+    yield drawing.swatch(None)
+    yield drawing.swatch(HOSTILE)
+
+
+def numbers(element: ET.Element) -> dict[str, float]:
+    return {
+        name: float(value)
+        for name, value in element.attrib.items()
+        if name in {"x", "y", "width", "height"}
+    }
+
+
+def rects(text: str, css: str) -> list[dict[str, float]]:
+    found = parsed(text).iter(f"{NS}rect")
+    return [numbers(one) for one in found if one.get("class") == css]
+
+
+@pytest.mark.parametrize("text", list(every_drawing()))
+def test_it_is_well_formed_and_named_or_silent(text: str) -> None:
+    root = parsed(text)
+    assert root.tag == f"{NS}svg"
+    if root.get("role") == "img":
+        assert root.get("aria-label")
+    else:
+        assert root.get("aria-hidden") == "true"
+
+
+@pytest.mark.parametrize("text", list(every_drawing()))
+def test_it_holds_no_style_script_or_link(text: str) -> None:
+    for element in parsed(text).iter():
+        assert element.tag not in {f"{NS}script", f"{NS}style", f"{NS}image"}
+        assert not [
+            name for name in element.attrib if re.match(r"on|style|.*href", name)
+        ]
+
+
+def test_words_pass_through_unharmed() -> None:
+    root = parsed(drawing.bottle(a_bottle(code=HOSTILE), number=1, name=HOSTILE))
+    assert root.get("aria-label") == HOSTILE
+    assert [text.text for text in root.iter(f"{NS}text")] == [HOSTILE]
+
+
+def test_two_bottles_share_no_inner_name() -> None:
+    one, two = (
+        re.findall(r'id="([^"]+)"', drawing.bottle(a_bottle(), number=number))
+        for number in (1, 2)
+    )
+    assert one
+    assert not set(one) & set(two)
+
+
+def test_every_inner_name_asked_for_is_there() -> None:
+    full = a_bottle(reserved=0.1, is_settled=True)
+    for text in (
+        drawing.bottle(full, number=1),
+        drawing.liquid_sample("reserved", number=1),
+        drawing.liquid_sample("settled", number=1),
+    ):
+        asked = re.findall(r"url\(#([^)]+)\)", text)
+        assert asked
+        assert set(asked) <= set(re.findall(r'id="([^"]+)"', text))
+
+
+# The body of the bottle is 66 high and stands on 106.
+@pytest.mark.parametrize(
+    ("full", "top", "height"), [(1.0, 40, 66), (0.5, 73, 33), (0.25, 89.5, 16.5)]
+)
+def test_a_bottle_is_filled_as_full_as_it_is(
+    full: float, top: float, height: float
+) -> None:
+    (liquid,) = rects(drawing.bottle(a_bottle(full), number=1), "fresh")
+    assert (liquid["y"], liquid["height"]) == (top, height)
+
+
+def test_an_empty_bottle_shows_no_liquid() -> None:
+    text = drawing.bottle(a_bottle(0.0, reserved=0.5), number=1)
+    assert rects(text, "fresh") == []
+    assert 'class="level"' not in text
+
+
+@given(st.floats(), st.floats())
+def test_nothing_leaves_the_bottle(full: float, reserved: float) -> None:
+    text = drawing.bottle(a_bottle(full, reserved=reserved), number=1)
+    for liquid in parsed(text).iter(f"{NS}rect"):
+        box = numbers(liquid)
+        assert 0 <= box.get("y", 0) <= 106
+        assert 0 <= box["height"] <= 66
+
+
+@given(st.floats(min_value=0, max_value=1), st.floats(min_value=0, max_value=1))
+def test_a_fuller_jar_has_a_longer_bar(one: float, other: float) -> None:
+    less, more = sorted((one, other))
+    widths = [rects(drawing.fill_bar(full=full), "full") for full in (less, more)]
+    assert widths[0][0]["width"] <= widths[1][0]["width"]
+
+
+@pytest.mark.parametrize(
+    ("relative", "left", "width"),
+    # 5.6 units a percent to either side of 60; the tape ends at 10 %
+    [(0.0, 60, 0), (0.02, 48.8, 22.4), (0.1, 4, 112), (0.3, 4, 112)],
+)
+def test_a_spread_is_as_wide_as_it_is(
+    relative: float, left: float, width: float
+) -> None:
+    (band,) = rects(drawing.spread_bar(relative_spread=relative), "band")
+    assert (band["x"], band["width"]) == (left, width)
+
+
+def test_a_spread_past_the_tape_says_so() -> None:
+    assert "<path" not in drawing.spread_bar(relative_spread=0.1)
+    assert "<path" in drawing.spread_bar(relative_spread=0.11)
+
+
+def test_progress_has_one_piece_a_step() -> None:
+    text = drawing.progress_line(step=3, steps=7)
+    counts = [len(rects(text, css)) for css in ("gone", "now", "to-come")]
+    assert counts == [2, 1, 4]
+    assert 'aria-label="Step 3 of 7"' in text
+
+
+@pytest.mark.parametrize("colour", [None, "", "red", "#12345", "#12345g", HOSTILE])
+def test_a_colour_that_is_none_is_a_gap(colour: str | None) -> None:
+    text = drawing.swatch(colour, evidence="From the chart")
+    assert "No colour known" in text
+    assert "fill=" not in text
+
+
+def test_a_colour_says_where_it_comes_from() -> None:
+    text = drawing.swatch("#5B7F63", evidence="From the chart")
+    assert 'fill="#5B7F63"' in text
+    assert 'aria-label="From the chart"' in text
+
+
+@pytest.mark.parametrize(
+    ("value", "written"),
+    [
+        (0.0, "0"),
+        (-0.001, "0"),
+        (106.0, "106"),
+        (89.504, "89.5"),
+        (0.005, "0.01"),
+        (math.inf, "0"),
+        (math.nan, "0"),
+    ],
+)
+def test_lengths_are_short(value: float, written: str) -> None:
+    assert svg.length(value) == written
