@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
+from math import isclose
 
 from shadewright.core.solutions.age import AgeClass, StockAge, stock_age
 from shadewright.core.solutions.ledger import BottleState
@@ -14,6 +15,9 @@ from shadewright.workflows.stamps import today
 
 LOW_SHARE = 0.2
 """A bottle with less than this share of its first volume is low."""
+
+LABEL_HOLDS = 0.005
+"""A label holds while its strength is within half a percent of the true one."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,6 +44,15 @@ class ShelfBottle:
     is_on_shelf: bool
     is_void: bool
     place: str
+    labelled_percent: float | None
+
+    @property
+    def wants_label(self) -> bool:
+        """Whether no label was printed, or the stock is no longer what it says."""
+        said = self.labelled_percent
+        return said is None or not isclose(
+            said, self.strength_percent, rel_tol=LABEL_HOLDS
+        )
 
     @property
     def usable_ml(self) -> float:
@@ -123,6 +136,7 @@ def shaped_bottle(row: StockBottle, state: BottleState | None = None) -> ShelfBo
         is_on_shelf=left.is_filled and not left.is_poured,
         is_void=not left.is_filled,
         place=row.place,
+        labelled_percent=row.labelled_percent,
     )
 
 

@@ -447,6 +447,7 @@ class Migration(migrations.Migration):
                 ("place", models.CharField(blank=True, max_length=40)),
                 ("discard_by", models.DateField(null=True)),
                 ("dead_volume_ml", models.FloatField(default=0.0)),
+                ("labelled_percent", models.FloatField(null=True)),
                 ("notes", models.TextField(blank=True, max_length=2000)),
                 ("method", models.CharField(max_length=40)),
                 ("created_at", models.DateTimeField(default=django.utils.timezone.now)),

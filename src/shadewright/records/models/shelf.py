@@ -46,7 +46,10 @@ class Evidence(models.TextChoices):
 
 
 class StockBottle(models.Model):
-    """A bottle of stock; ``strength_percent`` is the true strength at the start."""
+    """A bottle of stock; ``strength_percent`` is the true strength at the start.
+
+    ``labelled_percent`` is what its newest printed label says; None before one.
+    """
 
     code = models.CharField(max_length=4, unique=True)
     dye = models.ForeignKey(Dye, on_delete=models.PROTECT, related_name="bottles")
@@ -68,6 +71,7 @@ class StockBottle(models.Model):
     place = models.CharField(max_length=40, blank=True)
     discard_by = models.DateField(null=True)
     dead_volume_ml = models.FloatField(default=0.0)
+    labelled_percent = models.FloatField(null=True)
     notes = models.TextField(max_length=2000, blank=True)
     method = models.CharField(max_length=40)
     created_at = models.DateTimeField(default=timezone.now)
