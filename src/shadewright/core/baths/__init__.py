@@ -68,11 +68,7 @@ from shadewright.core.baths.liquor import (
     water_balance,
     water_in_wet_yarn_ml,
 )
-from shadewright.core.baths.measures import (
-    depth_given_percent,
-    stock_mass_g,
-    stock_volume_ml,
-)
+from shadewright.core.baths.measures import depth_given_percent, stock_volume_ml
 from shadewright.core.baths.salts import (
     SaltDose,
     anhydrous_mass_g,
@@ -125,7 +121,6 @@ __all__ = [
     "regain_from_content_percent",
     "salt_caution",
     "salt_dose",
-    "stock_mass_g",
     "stock_volume_ml",
     "total_depth_percent",
     "water_balance",

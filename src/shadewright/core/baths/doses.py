@@ -11,8 +11,9 @@ from math import ceil
 from typing import Final
 
 from shadewright.core.baths.depth import dye_mass_g as dye_for
-from shadewright.core.baths.measures import stock_mass_g, stock_volume_ml
+from shadewright.core.baths.measures import stock_volume_ml
 from shadewright.core.quantities import Balance, MeasuringTool, amount_text
+from shadewright.core.solutions import filled_mass_g
 
 LEAST_DOSE_ML: Final = 5.0  # common practice
 LEAST_SCALE_STEPS: Final = 50  # common practice: 5 g on a scale of 0.1 g
@@ -187,6 +188,11 @@ def measured_dose(
     OutOfRangeError
         If depth, strength or weight is out of range.
 
+    Notes
+    -----
+    The mass of stock is that of its water at 20 °C and of the dye in it, as if
+    the dye took no room: `filled_mass_g` says how far that can be trusted.
+
     Examples
     --------
     >>> gorse = Dose(dye="Gorse", depth_percent=0.6, strength_percent=1.0)
@@ -200,7 +206,7 @@ def measured_dose(
         advice = dry_dose_advice(dye_mass_g=dye_g, balance=balance)
     else:
         stock_ml = stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength)
-        stock_g = stock_mass_g(volume_ml=stock_ml, strength_percent=strength)
+        stock_g = filled_mass_g(volume_ml=stock_ml, powder_g=dye_g)
         advice = dose_advice(dye_mass_g=dye_g, stock_ml=stock_ml, tool=tool)
     return MeasuredDose(
         dye=dose.dye,
