@@ -7,9 +7,15 @@ from django.conf import settings
 from django.utils import timezone
 
 from shadewright import __version__
-from shadewright.errors import NewerStudioError, StudioError, UnreadableError
+from shadewright.errors import (
+    ConflictError,
+    NewerStudioError,
+    StudioError,
+    UnreadableError,
+)
 from shadewright.exchange.studio_file import StudioCopy, studio_copy, studio_file
 from shadewright.records import copying
+from shadewright.workflows.studio import studio
 
 
 def open_studio() -> tuple[str, ...]:
@@ -20,6 +26,12 @@ def open_studio() -> tuple[str, ...]:
     """
     stands = copying.schema()
     _refuse_newer(stands.unknown)
+    done = _brought_up_to_date(stands)
+    _refuse_other_kind()
+    return done
+
+
+def _brought_up_to_date(stands: copying.Schema) -> tuple[str, ...]:
     if not stands.waiting:
         return ()
     done = []
@@ -63,6 +75,7 @@ def restore(content: bytes) -> Path | None:
     stands = copying.schema()
     if copy.schema not in stands.known:
         raise NewerStudioError(where="that backup", unknown=(copy.schema,))
+    _refuse_copy_of_other_kind(copy)
     kept = write_backup(_safety_path("before-restore")) if stands.applied else None
     if copy.schema != (stands.applied or ("",))[-1]:
         _clear_tables(stands)
@@ -71,6 +84,17 @@ def restore(content: bytes) -> Path | None:
     copying.migrate()
     _replace_files(copy)
     return kept
+
+
+def _refuse_copy_of_other_kind(copy: StudioCopy) -> None:
+    if any(
+        row.get("is_demo") != settings.IS_DEMO for row in copy.tables.get("studio", ())
+    ):
+        raise ConflictError(
+            why="The demo studio and your own are never mixed.",
+            advice="That backup is of the other kind. Nothing was changed.",
+            argument="file",
+        )
 
 
 def _put_back(copy: StudioCopy) -> None:
@@ -90,6 +114,17 @@ def _put_back(copy: StudioCopy) -> None:
 def _clear_tables(stands: copying.Schema) -> None:
     if stands.applied:
         copying.put_back({}, at=stands.applied[-1])
+
+
+def _refuse_other_kind() -> None:
+    facts = studio()
+    if facts is not None and facts.is_demo != settings.IS_DEMO:
+        held, word = ("the demo", "demo") if facts.is_demo else ("your own", "serve")
+        raise ConflictError(
+            why=f"The folder {settings.DATA_FOLDER} holds {held} studio.",
+            advice=f"Open it with “shadewright {word}”; the two are never mixed.",
+            argument="data",
+        )
 
 
 def _refuse_newer(unknown: tuple[str, ...]) -> None:

@@ -1,0 +1,107 @@
+"""Open a studio, copy it, put a copy back."""
+
+import os
+from pathlib import Path
+
+import click
+
+from shadewright.cli.answers import told
+from shadewright.cli.serving import OwnStudio, free_port, serve
+
+_FOLDER = click.Path(file_okay=False, resolve_path=True, path_type=Path)
+_data = click.option(
+    "--data", type=_FOLDER, help="Folder of the studio; by default your own."
+)
+_port = click.option(
+    "--port",
+    type=click.IntRange(1, 65535),
+    help="Port to serve the pages on; by default 8000 or the next that is free.",
+)
+_no_browser = click.option(
+    "--no-browser", is_flag=True, help="Do not open the pages in a browser."
+)
+
+
+@click.command("serve")
+@_port
+@_no_browser
+@_data
+@told
+def serve_command(*, port: int | None, no_browser: bool, data: Path | None) -> None:
+    """Open your own studio in the browser."""
+    _open(data, is_demo=False)
+    serve(port=free_port(port), is_browser_opened=not no_browser, what="Your studio")
+
+
+@click.command("demo")
+@_port
+@_no_browser
+@_data
+@told
+def demo_command(*, port: int | None, no_browser: bool, data: Path | None) -> None:
+    """Open the demo studio, kept apart from your own."""
+    _open(data, is_demo=True)
+    _build_demo()
+    from shadewright.workflows.studio import own_studio_wanted
+
+    own = OwnStudio()
+    own_studio_wanted.connect(own.open)
+    try:
+        serve(
+            port=free_port(port),
+            is_browser_opened=not no_browser,
+            what="The demo studio",
+        )
+    finally:
+        own.close()
+
+
+@click.command("backup")
+@click.argument("file", type=click.Path(dir_okay=False, path_type=Path))
+@_data
+@told
+def backup_command(*, file: Path, data: Path | None) -> None:
+    """Write the whole studio to FILE."""
+    _open(data, is_demo=False)
+    from shadewright.workflows.opening import write_backup
+
+    write_backup(file)
+    click.echo(f"The whole studio is in {file}.")
+
+
+@click.command("restore")
+@click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@_data
+@told
+def restore_command(*, file: Path, data: Path | None) -> None:
+    """Put the studio back as it stands in FILE."""
+    _open(data, is_demo=False)
+    from shadewright.workflows.opening import restore
+
+    kept = restore(file.read_bytes())
+    click.echo(f"The studio is as it was in {file}.")
+    if kept is not None:
+        click.echo(f"As it was before, it is kept in {kept}.")
+
+
+def _open(data: Path | None, *, is_demo: bool) -> None:
+    """Say which studio is meant, before Django reads its settings."""
+    os.environ["DJANGO_SETTINGS_MODULE"] = "shadewright.settings"
+    os.environ["SHADEWRIGHT_DEMO"] = str(data or 1) if is_demo else "0"
+    if data is not None and not is_demo:
+        os.environ["SHADEWRIGHT_DATA"] = str(data)
+    import django
+
+    django.setup()
+    from shadewright.workflows.opening import open_studio
+
+    for line in open_studio():
+        click.echo(line)
+
+
+def _build_demo() -> None:
+    from django.utils import timezone
+
+    from shadewright.workflows.demo import build_demo
+
+    build_demo(timezone.localtime())
