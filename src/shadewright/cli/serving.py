@@ -40,7 +40,7 @@ def free_port(wanted: int | None) -> int:
     )
 
 
-def serve(*, port: int, is_browser_opened: bool, what: str) -> None:
+def serve_pages(*, port: int, is_browser_opened: bool, what: str) -> None:
     """Serve the chosen studio until Ctrl+C."""
     from django.core.wsgi import get_wsgi_application
     from waitress.server import create_server

@@ -5,8 +5,7 @@ from pathlib import Path
 
 import click
 
-from shadewright.cli.answers import told
-from shadewright.cli.serving import OwnStudio, free_port, serve
+from shadewright.cli.serving import OwnStudio, free_port, serve_pages
 
 _FOLDER = click.Path(file_okay=False, resolve_path=True, path_type=Path)
 _data = click.option(
@@ -26,19 +25,19 @@ _no_browser = click.option(
 @_port
 @_no_browser
 @_data
-@told
-def serve_command(*, port: int | None, no_browser: bool, data: Path | None) -> None:
+def serve(*, port: int | None, no_browser: bool, data: Path | None) -> None:
     """Open your own studio in the browser."""
     _open(data, is_demo=False)
-    serve(port=free_port(port), is_browser_opened=not no_browser, what="Your studio")
+    serve_pages(
+        port=free_port(port), is_browser_opened=not no_browser, what="Your studio"
+    )
 
 
 @click.command("demo")
 @_port
 @_no_browser
 @_data
-@told
-def demo_command(*, port: int | None, no_browser: bool, data: Path | None) -> None:
+def demo(*, port: int | None, no_browser: bool, data: Path | None) -> None:
     """Open the demo studio, kept apart from your own."""
     _open(data, is_demo=True)
     _build_demo()
@@ -47,7 +46,7 @@ def demo_command(*, port: int | None, no_browser: bool, data: Path | None) -> No
     own = OwnStudio()
     own_studio_wanted.connect(own.open)
     try:
-        serve(
+        serve_pages(
             port=free_port(port),
             is_browser_opened=not no_browser,
             what="The demo studio",
@@ -59,8 +58,7 @@ def demo_command(*, port: int | None, no_browser: bool, data: Path | None) -> No
 @click.command("backup")
 @click.argument("file", type=click.Path(dir_okay=False, path_type=Path))
 @_data
-@told
-def backup_command(*, file: Path, data: Path | None) -> None:
+def backup(*, file: Path, data: Path | None) -> None:
     """Write the whole studio to FILE."""
     _open(data, is_demo=False)
     from shadewright.workflows.opening import write_backup
@@ -72,13 +70,12 @@ def backup_command(*, file: Path, data: Path | None) -> None:
 @click.command("restore")
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @_data
-@told
-def restore_command(*, file: Path, data: Path | None) -> None:
+def restore(*, file: Path, data: Path | None) -> None:
     """Put the studio back as it stands in FILE."""
     _open(data, is_demo=False)
-    from shadewright.workflows.opening import restore
+    from shadewright.workflows.opening import restore as put_back
 
-    kept = restore(file.read_bytes())
+    kept = put_back(file.read_bytes())
     click.echo(f"The studio is as it was in {file}.")
     if kept is not None:
         click.echo(f"As it was before, it is kept in {kept}.")
