@@ -4,20 +4,22 @@ The unit may also be typed, and another of its kind is turned over: ``1,5 oz``
 in a field of grams. Reading is core's; so are the sentences.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from decimal import Decimal
-from functools import partial
 from typing import Any, Protocol
 
 from django import forms
 from django.core.exceptions import ValidationError
 
 from shadewright.core.quantities import (
-    MOST_MASS_G,
+    MOST_POWDER_STRENGTH_PERCENT,
     mass_g,
     percent,
     require_above_zero,
     require_between,
+    require_mass,
+    require_strength,
+    require_volume,
     temperature_c,
     volume_ml,
 )
@@ -59,55 +61,68 @@ class AmountField(forms.CharField):
         return f"{value:.10g}" if isinstance(value, int | float) else value
 
 
-def _guarded(read: Reader, unit: str, *, may_be_zero: bool) -> Reader:
-    guard = partial(require_between, least=0.0) if may_be_zero else require_above_zero
-
-    def guarded(text: str, *, name: str, default_unit: str) -> float:
-        value = read(text, name=name, default_unit=default_unit)
-        return guard(value, most=MOST_MASS_G, unit=unit, name=name)
-
-    return guarded
-
-
 def _field(unit: str, read: Reader) -> Callable[..., AmountField]:
-    def field(
-        *,
-        label: str,
-        required: bool = True,
-        may_be_zero: bool = False,
-        help_text: str = "",
-    ) -> AmountField:
+    def field(*, label: str, required: bool = True, help_text: str = "") -> AmountField:
         return AmountField(
-            unit=unit,
-            read=_guarded(read, unit, may_be_zero=may_be_zero),
-            label=label,
-            required=required,
-            help_text=help_text,
+            unit=unit, read=read, label=label, required=required, help_text=help_text
         )
 
     return field
 
 
+def some_mass(text: str, *, name: str, default_unit: str = "g") -> float:
+    """Return a weight above zero."""
+    value = mass_g(text, name=name, default_unit=default_unit)
+    return require_mass(value, name=name, argument="")
+
+
+def some_volume(text: str, *, name: str, default_unit: str = "ml") -> float:
+    """Return a volume above zero."""
+    value = volume_ml(text, name=name, default_unit=default_unit)
+    return require_volume(value, name=name, argument="")
+
+
+def strength(text: str, *, name: str, default_unit: str = "%") -> float:
+    """Return a stock's strength: above 0, at most 50 %."""
+    value = percent(text, name=name, default_unit=default_unit)
+    return require_strength(value, name=name)
+
+
+def powder_strength(text: str, *, name: str, default_unit: str = "%") -> float:
+    """Return a powder's strength against its standard: above 0, at most 400 %."""
+    value = percent(text, name=name, default_unit=default_unit)
+    return require_above_zero(
+        value, most=MOST_POWDER_STRENGTH_PERCENT, unit="%", name=name
+    )
+
+
+def share(text: str, *, name: str, default_unit: str = "%") -> float:
+    """Return a share of the whole: 0 to 100 %."""
+    value = percent(text, name=name, default_unit=default_unit)
+    return require_between(value, least=0.0, most=100.0, unit="%", name=name)
+
+
 def per_litre(text: str, *, name: str, default_unit: str = "g/l") -> float:
     """Return grams in a litre from ``40``, ``40 g/l`` or ``4 g/100 ml``."""
-    return _in_words(text, name, default_unit, {"g/l": 1.0, "g/100 ml": 10.0})
+    value = _in_words(text, name, default_unit, {"g/l": 1.0, "g/100 ml": 10.0})
+    return require_above_zero(value, most=2000.0, unit="g/l", name=name)
 
 
 def per_100_ml(text: str, *, name: str, default_unit: str = "g/100 ml") -> float:
     """Return grams in 100 ml from ``5``, ``5 %``, ``5 g/100 ml`` or ``50 g/l``."""
     words = {"g/100 ml": 1.0, "%": 1.0, "g/l": 0.1}
     value = _in_words(text, name, default_unit, words)
-    return require_between(value, least=0.0, most=200.0, unit=default_unit, name=name)
+    return require_above_zero(value, most=200.0, unit=default_unit, name=name)
 
 
 def metres(text: str, *, name: str, default_unit: str = "m") -> float:
     """Return metres from ``400`` or ``400 m``."""
     value = _in_words(text, name, default_unit, {"m": 1.0, "yd": 0.9144})
-    return require_between(value, least=0.0, most=100_000.0, unit="m", name=name)
+    return require_above_zero(value, most=100_000.0, unit="m", name=name)
 
 
 def _in_words(
-    text: str, name: str, default_unit: str, worth: dict[str, float]
+    text: str, name: str, default_unit: str, worth: Mapping[str, float]
 ) -> float:
     asked = Asked(name=name, example=f"a number such as 40 {default_unit}")
     found = written(text, asked=asked)
@@ -117,29 +132,21 @@ def _in_words(
     return found.number * worth[unit]
 
 
-def share(text: str, *, name: str, default_unit: str = "%") -> float:
-    """Return a share of the whole: 0 to 100 %."""
-    value = percent(text, name=name, default_unit=default_unit)
-    return require_between(value, least=0.0, most=100.0, unit="%", name=name)
+def _temperature(text: str, *, name: str, default_unit: str) -> float:
+    value = temperature_c(text, name=name, default_unit=default_unit.strip("°"))
+    return require_between(value, least=0.0, most=100.0, unit="°C", name=name)
 
 
-mass_field = _field("g", mass_g)
-volume_field = _field("ml", volume_ml)
-percent_field = _field("%", percent)
+mass_field = _field("g", some_mass)
+volume_field = _field("ml", some_volume)
+reading_field = _field("g", mass_g)
+strength_field = _field("%", strength)
+powder_strength_field = _field("%", powder_strength)
 share_field = _field("%", share)
 per_litre_field = _field("g/l", per_litre)
 per_100_ml_field = _field("g/100 ml", per_100_ml)
 metres_field = _field("m", metres)
-
-
-def temperature_field(*, label: str, required: bool = True) -> AmountField:
-    """Return a field for degrees Celsius, or Fahrenheit where F is typed."""
-    return AmountField(unit="°C", read=_temperature, label=label, required=required)
-
-
-def _temperature(text: str, *, name: str, default_unit: str) -> float:
-    value = temperature_c(text, name=name, default_unit=default_unit)
-    return require_between(value, least=0.0, most=100.0, unit="°C", name=name)
+temperature_field = _field("°C", _temperature)
 
 
 class PriceField(AmountField):

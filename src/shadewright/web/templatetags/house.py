@@ -102,8 +102,12 @@ def step_list(steps: tuple[Step, ...]) -> dict[str, object]:
 
 @register.inclusion_tag("parts/field.html")
 def field(bound: BoundField, unit: str = "") -> dict[str, object]:
-    """Show a form field: label above, unit inside, hint and fault below."""
-    return {"field": bound, "unit": unit, "kind": bound.widget_type}
+    """Show a form field: label above, unit inside, hint and fault below.
+
+    An ``AmountField`` brings its own unit.
+    """
+    own = getattr(bound.field, "unit", "")
+    return {"field": bound, "unit": unit or own, "kind": bound.widget_type}
 
 
 @register.inclusion_tag("parts/faults.html")
