@@ -1,6 +1,7 @@
 """Words and marks that may stand nowhere in the project, each with its reason."""
 
 import re
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -52,6 +53,18 @@ def test_a_task_with_its_issue_is_let_through() -> None:
 def test_no_room_is_called_by_no_name() -> None:
     found = [path for path in project_files() if path.is_relative_to(SOURCE)]
     assert {p for p in found if HOMELESS & {*p.parts, p.stem}} == set()
+
+
+def test_locks_hold_every_part_that_the_project_names() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    extras = project["project"]["optional-dependencies"]
+    own = [*project["project"]["dependencies"], *project["dependency-groups"]["build"]]
+    named = {"requirements.lock": own}
+    named["requirements-dev.lock"] = [*own, *extras["dev"], *extras["postgres"]]
+    for lock, parts in named.items():
+        text = (ROOT / lock).read_text(encoding="utf-8")
+        names = [re.split(r"[^\w-]", part)[0].lower() for part in parts]
+        assert [n for n in names if not re.search(f"^{n}==", text, re.MULTILINE)] == []
 
 
 def test_locks_hold_hashes_and_no_address() -> None:
