@@ -77,6 +77,7 @@ def start_making(
     stamp: Stamp,
 ) -> Making:
     """Begin a stock; refused like its plan."""
+    reads.lock_shelf()
     begun = StockMaking.objects.filter(deed=stamp.deed).first()
     if begun is not None:
         return making(begun.pk)
@@ -150,6 +151,19 @@ def make_up(*, making_id: int, final_ml: float, water: str = "") -> Making:
 
 
 @transaction.atomic
+def keep_particulars(
+    *, making_id: int, place: str, discard_by: date | None, notes: str
+) -> Making:
+    """Keep what was typed for the label while the stock is not finished yet."""
+    row = _open(making_id)
+    row.place = place.strip()
+    row.discard_by = discard_by
+    row.notes = notes.strip()
+    row.save(update_fields=["place", "discard_by", "notes"])
+    return making(making_id)
+
+
+@transaction.atomic
 def finish_making(
     *,
     making_id: int,
@@ -159,9 +173,11 @@ def finish_making(
     notes: str = "",
 ) -> ShelfBottle:
     """Put the bottle on the shelf with its true strength."""
-    row = StockMaking.objects.select_for_update().filter(pk=making_id).first()
-    if row is not None and row.bottle is not None:
-        return shelf_bottle(row.bottle.code)
+    reads.lock_shelf()
+    reads.lock_making(making_id)
+    finished = reads.making_row(making_id).bottle
+    if finished is not None:
+        return shelf_bottle(finished.code)
     row = _open(making_id)
     powder_g, final_ml = row.powder_g, row.final_ml
     if powder_g is None or final_ml is None:
@@ -200,6 +216,7 @@ def abandon_making(*, making_id: int, is_powder_kept: bool, stamp: Stamp) -> Non
 
 
 def _open(making_id: int) -> StockMaking:
+    reads.lock_making(making_id)
     row = reads.making_row(making_id)
     if row.bottle is not None:
         raise ConflictError(why="This stock is finished and stands on the shelf.")

@@ -54,3 +54,9 @@ def found_studio(
     return StudioFacts(
         name=wanted, is_demo=is_demo, water=water.strip(), dead_volume_ml=10.0
     )
+
+
+def open_own_studio() -> str:
+    """Ask for a studio of one's own; its address, or nothing where nobody serves it."""
+    answers = own_studio_wanted.send(sender=StudioFacts)
+    return next((str(address) for _, address in answers if address), "")

@@ -1,0 +1,91 @@
+"""What the label of a stock in the making will say, and what would mend it."""
+
+from dataclasses import dataclass
+
+from shadewright.core.quantities import require_mass, require_volume
+from shadewright.core.solutions.filling import hot_fill_warning
+from shadewright.core.solutions.rescue import rescue_filled, rescue_weighed
+from shadewright.errors import OutOfRangeError
+from shadewright.workflows.making import Making
+from shadewright.workflows.stocks import label_strength_percent
+
+HOT_C = 80.0
+"""The water that powder is dissolved in; what a stock may still be when filled."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class IfWeighed:
+    """So much powder, made up as planned: the label, and the volume that is exact.
+
+    ``over_g`` is below zero for too little.
+    """
+
+    over_g: float
+    label_percent: float
+    exact_ml: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class IfFilled:
+    """The powder in so much stock: the label, and what would make it exact."""
+
+    label_percent: float
+    add_water_ml: float | None
+    add_powder_g: float | None
+
+
+def if_weighed(making: Making, *, powder_g: float) -> IfWeighed:
+    """Say what a weight on the scale comes to; refuse what cannot be."""
+    plan = making.stock.plan
+    label_percent = label_strength_percent(
+        powder_g=require_mass(powder_g, name="Powder", argument="powder_g"),
+        final_ml=plan.final_volume_ml,
+        powder_strength_percent=plan.powder_strength_percent,
+    )
+    rescue = rescue_weighed(
+        powder_g=powder_g,
+        strength_percent=plan.strength_percent,
+        powder_strength_percent=plan.powder_strength_percent,
+    )
+    return IfWeighed(
+        over_g=powder_g - plan.powder_g,
+        label_percent=label_percent,
+        exact_ml=rescue.make_up_to_ml,
+    )
+
+
+def if_filled(making: Making, *, final_ml: float) -> IfFilled | None:
+    """Say what a level comes to; None as long as nothing is weighed."""
+    if making.powder_g is None:
+        return None
+    plan = making.stock.plan
+    label_percent = label_strength_percent(
+        powder_g=making.powder_g,
+        final_ml=require_volume(final_ml, name="Final volume", argument="final_ml"),
+        powder_strength_percent=plan.powder_strength_percent,
+    )
+    rescue = rescue_filled(
+        powder_g=making.powder_g,
+        strength_percent=plan.strength_percent,
+        volume_ml=final_ml,
+        powder_strength_percent=plan.powder_strength_percent,
+    )
+    return IfFilled(
+        label_percent=label_percent,
+        add_water_ml=rescue.add_water_ml,
+        add_powder_g=rescue.add_powder_g,
+    )
+
+
+def refuse_hot(making: Making) -> OutOfRangeError:
+    """Return the refusal of a stock that is made up before it is cold."""
+    warning = hot_fill_warning(
+        strength_percent=making.stock.plan.strength_percent, filled_at_c=HOT_C
+    )
+    return OutOfRangeError(
+        name="The stock",
+        given="one that nobody has felt yet",
+        allowed="cold at the mark",
+        advice=warning or "",
+        argument="is_cold",
+    )
