@@ -1,5 +1,6 @@
 """Questions to the store."""
 
+from collections.abc import Iterable
 from uuid import UUID
 
 from django.db.models import QuerySet
@@ -83,15 +84,36 @@ def bottle_row(code: str) -> StockBottle:
     return row
 
 
+def lock_shelf() -> None:
+    """Let nobody else put something new on the shelf in this transaction."""
+    Studio.objects.select_for_update().first()
+
+
+def lock_bottles(codes: Iterable[str]) -> None:
+    """Let nobody else add to these bottles' ledgers in this transaction.
+
+    Locks are taken in the order shelf, a stock in the making, bottles by code,
+    jars by number, so that no two verbs wait for each other.
+    """
+    rows = StockBottle.objects.filter(code__in=list(codes)).order_by("code")
+    list(rows.select_for_update().values_list("code"))
+
+
+def lock_jars(jar_ids: Iterable[int]) -> None:
+    """Let nobody else add to these jars' ledgers in this transaction."""
+    rows = PowderJar.objects.filter(pk__in=list(jar_ids)).order_by("pk")
+    list(rows.select_for_update().values_list("pk"))
+
+
 def locked_bottle(code: str) -> StockBottle:
     """Return a bottle whose ledger nobody else can add to in this transaction."""
-    StockBottle.objects.select_for_update().filter(code=code).first()
+    lock_bottles([code])
     return bottle_row(code)
 
 
 def locked_jar(jar_id: int) -> PowderJar:
     """Return a jar whose ledger nobody else can add to in this transaction."""
-    PowderJar.objects.select_for_update().filter(pk=jar_id).first()
+    lock_jars([jar_id])
     return jar_row(jar_id)
 
 
@@ -122,6 +144,11 @@ def making_rows() -> QuerySet[StockMaking]:
     """Return the stocks in the making, newest first."""
     rows = StockMaking.objects.filter(bottle=None, abandoned_at=None)
     return rows.select_related("dye", "jar", "started_by")
+
+
+def lock_making(making_id: int) -> None:
+    """Let nobody else go on with a stock in the making in this transaction."""
+    StockMaking.objects.select_for_update().filter(pk=making_id).first()
 
 
 def making_row(making_id: int) -> StockMaking:

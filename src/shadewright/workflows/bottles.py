@@ -1,10 +1,12 @@
 """What happens to a bottle on the shelf: entered, drawn, looked at, tested."""
 
+from datetime import date
 from enum import StrEnum
 
 from django.db import transaction
 
 from shadewright.core.quantities import (
+    MOST_VOLUME_ML,
     require_between,
     require_strength,
     require_volume,
@@ -16,11 +18,14 @@ from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.models.shelf import Evidence
 from shadewright.records.shapes import state_of
 from shadewright.records.writes import keep_bottle_line
+from shadewright.workflows.catalogue import keep_item
 from shadewright.workflows.filling import (
     Filling,
     Particulars,
     bottle_of,
+    discard_day,
     fill_bottle,
+    last_drops_ml,
 )
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp, is_written
@@ -99,13 +104,35 @@ def read_level(
     require_between(
         volume_ml,
         least=0.0,
-        most=1_000_000.0,
+        most=MOST_VOLUME_ML,
         unit="ml",
         name="The level",
         argument="volume_ml",
     )
     act = BottleAct.EVAPORATED if is_evaporated else BottleAct.COUNTED
     return add_line(code, act, stamp, volume_ml=volume_ml, note=note)
+
+
+@transaction.atomic
+def change_particulars(
+    *,
+    code: str,
+    place: str,
+    water: str,
+    discard_by: date | None,
+    dead_volume_ml: float,
+    notes: str,
+    stamp: Stamp,
+) -> ShelfBottle:
+    """Write anew what stands beside a bottle's strength; keep what stood before."""
+    bottle = on_shelf(code)
+    bottle.place = place.strip()
+    bottle.water = water.strip()
+    bottle.discard_by = discard_day(discard_by, made_on=bottle.made_on)
+    bottle.dead_volume_ml = last_drops_ml(dead_volume_ml)
+    bottle.notes = notes.strip()
+    keep_item(bottle, stamp)
+    return shelf_bottle(code)
 
 
 def pour_away(*, code: str, stamp: Stamp, note: str = "") -> ShelfBottle:

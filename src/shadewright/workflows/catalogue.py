@@ -25,7 +25,8 @@ class EarlierVersion:
 def keep_item(item: models.Model, stamp: Stamp) -> None:
     """Save a new or an edited item; of an edited one, keep the version before."""
     kind = item._meta.model_name or ""  # ruff: ignore[private-member-access]
-    before = type(item)._default_manager.filter(pk=item.pk).first()  # ruff: ignore[private-member-access]
+    rows = type(item)._default_manager.select_for_update()  # ruff: ignore[private-member-access]
+    before = rows.filter(pk=item.pk).first()
     if before is None:
         item.created_by_id = stamp.by  # type: ignore[attr-defined]
         item.created_at = stamp.at  # type: ignore[attr-defined]
@@ -64,7 +65,9 @@ def _plain(value: object) -> object:
     match value:
         case date() | datetime():
             return value.isoformat()
-        case Decimal() | models.fields.files.FieldFile():
+        case Decimal():
+            return f"{value.normalize():f}"
+        case models.fields.files.FieldFile():
             return str(value)
         case _:
             return value

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from random import Random
 
+from shadewright.core.quantities import MOST_VOLUME_ML, require_between
 from shadewright.core.solutions.codes import unused_code
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import OutOfRangeError
@@ -72,7 +73,12 @@ def fill_bottle(filling: Filling, about: Particulars, stamp: Stamp) -> StockBott
 
 
 def bottle_of(stamp: Stamp) -> str | None:
-    """Return the code of the bottle that this deed has filled already, if any."""
+    """Return the code of the bottle that this deed has filled already, if any.
+
+    Nobody else can fill one until this transaction ends, so that a deed sent
+    twice at once fills one bottle.
+    """
+    reads.lock_shelf()
     lines = reads.bottle_lines_of(stamp.deed).filter(act=BottleAct.FILLED.value)
     line = lines.first()
     return None if line is None else line.bottle.code
@@ -96,25 +102,38 @@ def _new_row(filling: Filling, about: Particulars, stamp: Stamp) -> StockBottle:
         made_by_id=stamp.by,
         water=about.water.strip(),
         place=about.place.strip(),
-        discard_by=_checked_discard(about),
-        dead_volume_ml=usual_ml
-        if about.dead_volume_ml is None
-        else about.dead_volume_ml,
+        discard_by=discard_day(about.discard_by, made_on=about.made_on),
+        dead_volume_ml=last_drops_ml(
+            usual_ml if about.dead_volume_ml is None else about.dead_volume_ml
+        ),
         notes=about.notes.strip(),
         method=METHOD,
         created_at=stamp.written_at,
     )
 
 
-def _checked_discard(about: Particulars) -> date | None:
-    if about.discard_by and about.made_on and about.discard_by < about.made_on:
+def discard_day(value: date | None, *, made_on: date | None) -> date | None:
+    """Return the day to discard by, if it is not before the day made."""
+    if value and made_on and value < made_on:
         raise OutOfRangeError(
             name="The discard-by day",
-            given=f"{about.discard_by.day} {about.discard_by:%B %Y}",
+            given=f"{value.day} {value:%B %Y}",
             allowed="the day made or later",
             argument="discard_by",
         )
-    return about.discard_by
+    return value
+
+
+def last_drops_ml(value: float) -> float:
+    """Return what can never be drawn from a bottle, if it can be so much."""
+    return require_between(
+        value,
+        least=0.0,
+        most=MOST_VOLUME_ML,
+        unit="ml",
+        name="The last drops",
+        argument="dead_volume_ml",
+    )
 
 
 def _new_code(stamp: Stamp) -> str:

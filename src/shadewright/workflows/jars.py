@@ -3,11 +3,16 @@
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from math import isfinite
 
 from django.db import transaction
 
-from shadewright.core.quantities import require_mass, require_powder_strength
+from shadewright.core.quantities import (
+    MOST_MASS_G,
+    amount_text,
+    require_between,
+    require_mass,
+    require_powder_strength,
+)
 from shadewright.errors import ConflictError, OutOfRangeError
 from shadewright.records import reads
 from shadewright.records.models import JarLine, PowderJar
@@ -60,6 +65,7 @@ def receive_jar(
     notes: str = "",
 ) -> ShelfJar:
     """Put a jar on the shelf with the powder that is in it."""
+    reads.lock_shelf()
     written = reads.jar_lines_of(stamp.deed).first()
     if written is not None:
         return jar(written.jar_id)
@@ -88,13 +94,14 @@ def count_jar(
     row = reads.locked_jar(jar_id)
     if is_written(stamp.deed):
         return jar(jar_id)
-    if not (isfinite(reading_g) and reading_g >= 0):
-        raise OutOfRangeError(
-            name="Powder left",
-            given=f"{reading_g:g} g",
-            allowed="0 g or more",
-            argument="reading_g",
-        )
+    require_between(
+        reading_g,
+        least=0.0,
+        most=MOST_MASS_G,
+        unit="g",
+        name="Powder left",
+        argument="reading_g",
+    )
     line = JarLine(jar=row, act=JarAct.COUNTED, amount_g=reading_g, note=note.strip())
     keep_jar_line(line, stamp)
     return jar(jar_id)
@@ -112,8 +119,8 @@ def take_powder(*, row: PowderJar, dye_id: int, powder_g: float, stamp: Stamp) -
     if powder_g > left_g + 1e-9:
         raise OutOfRangeError(
             name="Powder",
-            given=f"{powder_g:g} g",
-            allowed=f"at most the {left_g:.4g} g that jar {row.code} holds",
+            given=amount_text(powder_g, "g"),
+            allowed=f"at most the {amount_text(left_g, 'g')} that jar {row.code} holds",
             advice="Take less, use another jar, or weigh the jar anew.",
             argument="powder_g",
         )

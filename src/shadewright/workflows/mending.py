@@ -11,7 +11,7 @@ from shadewright.core.quantities import (
 )
 from shadewright.core.solutions.dilution import dilution
 from shadewright.core.solutions.ledger import BottleAct
-from shadewright.errors import ConflictError, MissingError, OutOfRangeError
+from shadewright.errors import ConflictError, MissingError
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.models.shelf import Evidence
@@ -46,10 +46,6 @@ def add_powder(
     bottle = on_shelf(code)
     if is_written(stamp.deed):
         return shelf_bottle(code)
-    if state_of(bottle).volume_ml <= 0:
-        raise ConflictError(
-            why=f"Bottle {code} is empty, so powder has no stock to join."
-        )
     factor = 100.0
     jar = None if jar_id is None else reads.locked_jar(jar_id)
     if jar is not None:
@@ -64,7 +60,6 @@ def add_powder(
         note=note.strip(),
     )
     keep_bottle_line(line, stamp)
-    _check_strength(bottle)
     return shelf_bottle(code)
 
 
@@ -74,8 +69,9 @@ def add_stock(
 ) -> ShelfBottle:
     """Pour some of one bottle into another of the same dye."""
     require_volume(volume_ml, name="What is poured over", argument="volume_ml")
-    into, source = _locked_pair(code, from_code)
+    reads.lock_bottles([code, from_code])
     if not is_written(stamp.deed):
+        source, into = _pair(from_code, code)
         _pour_over(source, into, volume_ml, stamp)
     return shelf_bottle(code)
 
@@ -89,10 +85,11 @@ def merge(*, code: str, from_codes: Sequence[str], stamp: Stamp) -> ShelfBottle:
             advice="Choose one or more bottles of the same dye.",
             argument="from_codes",
         )
+    reads.lock_bottles([code, *from_codes])
     if is_written(stamp.deed):
         return shelf_bottle(code)
     for from_code in sorted(set(from_codes)):
-        into, source = _locked_pair(code, from_code)
+        source, into = _pair(from_code, code)
         _pour_over(source, into, state_of(source).volume_ml, stamp)
         gone = BottleLine(
             bottle=source, act=BottleAct.POURED.value, note=f"merged into {code}"
@@ -141,6 +138,7 @@ def dilute(
         bottle=source,
         act=BottleAct.GIVEN.value,
         volume_ml=drawn.stock_ml,
+        dye_g=drawn.stock_ml * state.strength_percent / 100,
         other=row,
     )
     keep_bottle_line(given, stamp)
@@ -158,7 +156,11 @@ def _pour_over(
             argument="from_codes",
         )
     out = BottleLine(
-        bottle=source, act=BottleAct.GIVEN.value, volume_ml=volume_ml, other=into
+        bottle=source,
+        act=BottleAct.GIVEN.value,
+        volume_ml=volume_ml,
+        dye_g=volume_ml * state.strength_percent / 100,
+        other=into,
     )
     keep_bottle_line(out, stamp)
     joined = BottleLine(
@@ -172,29 +174,17 @@ def _pour_over(
     keep_bottle_line(joined, stamp)
 
 
-def _locked_pair(code: str, from_code: str) -> tuple[StockBottle, StockBottle]:
+def _pair(from_code: str, code: str) -> tuple[StockBottle, StockBottle]:
+    """Return a bottle and the one that it is poured into, both locked before."""
     if code == from_code:
         raise ConflictError(
             why="A bottle cannot be poured into itself.", argument="from_codes"
         )
-    rows = {each: on_shelf(each) for each in sorted((code, from_code))}
-    into, source = rows[code], rows[from_code]
+    source, into = on_shelf(from_code), on_shelf(code)
     if into.dye_id != source.dye_id:
         raise ConflictError(
             why=f"Bottle {from_code} holds {source.dye.name}, not {into.dye.name}.",
             advice="Only bottles of one dye are joined: a mix has no strength.",
             argument="from_codes",
         )
-    return into, source
-
-
-def _check_strength(bottle: StockBottle) -> None:
-    strength = state_of(reads.bottle_row(bottle.code)).strength_percent
-    if strength > 50:
-        raise OutOfRangeError(
-            name="The strength after adding",
-            given=f"{strength:.3g} %",
-            allowed="at most 50 %",
-            advice="Look at the grams again.",
-            argument="powder_g",
-        )
+    return source, into

@@ -119,7 +119,7 @@ def shaped_bottle(row: StockBottle, state: BottleState | None = None) -> ShelfBo
         is_mix_fresh=row.dye.is_mix_fresh,
         strength_percent=left.strength_percent,
         is_strength_guess=left.is_guess,
-        evidence="tested" if left.is_tested else Evidence(row.evidence).label,
+        evidence=_evidence(row, left),
         volume_ml=left.volume_ml,
         final_ml=max(row.final_ml, left.volume_ml),
         dead_volume_ml=row.dead_volume_ml,
@@ -138,6 +138,12 @@ def shaped_bottle(row: StockBottle, state: BottleState | None = None) -> ShelfBo
         place=row.place,
         labelled_percent=row.labelled_percent,
     )
+
+
+def _evidence(row: StockBottle, left: BottleState) -> str:
+    if left.is_tested:
+        return "tested"
+    return (Evidence.MIXED if left.is_mixed else Evidence(row.evidence)).label
 
 
 def _shaped(rows: Iterable[StockBottle]) -> Iterable[ShelfBottle]:

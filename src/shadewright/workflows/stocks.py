@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from django.db import transaction
+from django.utils import timezone
 
 from shadewright.core.quantities import require_mass, require_volume
 from shadewright.core.solutions.making import StockPlan, stock_plan
@@ -133,7 +134,7 @@ def make_stock(
         wanted_percent=wanted_percent,
         powder_g=powder_g,
         final_ml=final_ml,
-        about=about or Particulars(made_on=stamp.at.date()),
+        about=about or Particulars(made_on=timezone.localdate(stamp.at)),
         stamp=stamp,
     )
 

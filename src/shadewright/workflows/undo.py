@@ -6,7 +6,7 @@ from django.db import transaction
 from django.utils import timezone
 
 from shadewright.core.solutions.ledger import BottleAct
-from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
+from shadewright.errors import ConflictError, OutOfRangeError
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, JarLine, StockMaking
 from shadewright.records.models.ledgers import JarAct
@@ -21,6 +21,7 @@ from shadewright.workflows.stamps import Stamp, is_written, today
 @transaction.atomic
 def undo(*, deed: UUID, stamp: Stamp) -> None:
     """Take a deed of today back, in every ledger that it wrote in."""
+    _lock(deed)
     if is_written(stamp.deed):
         return
     bottle_lines = list(reads.bottle_lines_of(deed).filter(undone_by=None, undoes=None))
@@ -43,11 +44,16 @@ def may_undo(line: BottleLine | JarLine) -> bool:
     return is_standing and timezone.localdate(line.written_at) == today()
 
 
+def _lock(deed: UUID) -> None:
+    reads.lock_bottles(
+        reads.bottle_lines_of(deed).values_list("bottle__code", flat=True)
+    )
+    reads.lock_jars(reads.jar_lines_of(deed).values_list("jar_id", flat=True))
+
+
 def _refuse_if_late(lines: list[BottleLine | JarLine], stamp: Stamp) -> None:
     if not lines:
-        raise NotFoundError(
-            kind="deed to undo", key="", advice="Perhaps it was undone."
-        )
+        raise ConflictError(why="That was taken back already, or never written down.")
     newest = max(line.written_at for line in lines)
     if timezone.localdate(newest) != timezone.localdate(stamp.written_at):
         raise ConflictError(

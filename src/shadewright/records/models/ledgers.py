@@ -5,7 +5,7 @@ two bottles) and is undone as one. Its key comes with the tap or the form, so
 that the same deed sent twice is written once.
 """
 
-from typing import Any, Never
+from typing import Any, Never, TypeVar
 
 from django.db import models
 from django.utils import timezone
@@ -14,6 +14,20 @@ from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError
 from shadewright.records.models.people import Person
 from shadewright.records.models.shelf import PowderJar, StockBottle
+
+Line = TypeVar("Line", bound="LedgerRow")
+
+
+class LedgerRows(models.QuerySet[Line]):
+    """Many lines at once are no easier to change than one."""
+
+    def update(self, **_kwargs: Any) -> Never:  # ruff: ignore[any-type]
+        """Refuse: a line that stands is not changed."""
+        raise ConflictError(why="A ledger line cannot be changed, only undone.")
+
+    def delete(self) -> Never:
+        """Refuse: undo is a line of its own."""
+        raise ConflictError(why="A ledger line cannot be deleted, only undone.")
 
 
 class LedgerRow(models.Model):
@@ -32,7 +46,7 @@ class LedgerRow(models.Model):
 
     def save(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         """Add the line; refuse to change one that stands."""
-        if self.pk is not None and not kwargs.get("force_insert"):
+        if not self._state.adding:
             raise ConflictError(why="A ledger line cannot be changed, only undone.")
         super().save(*args, **kwargs)
 
@@ -60,6 +74,8 @@ class JarLine(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["JarLine"].as_manager()
 
     class Meta:
         ordering = ["id"]
@@ -92,6 +108,8 @@ class BottleLine(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["BottleLine"].as_manager()
 
     class Meta:
         ordering = ["id"]
