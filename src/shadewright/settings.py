@@ -125,6 +125,14 @@ USE_I18N = False
 USE_TZ = True
 TIME_ZONE = get_localzone_name() or "UTC"
 
+# A page never shows a traceback; the terminal that serves it does.
+LOGGING = {
+    "version": 1,
+    "disable_existing_loggers": False,
+    "handlers": {"terminal": {"class": "logging.StreamHandler"}},
+    "loggers": {"django.request": {"handlers": ["terminal"], "level": "ERROR"}},
+}
+
 STATIC_URL = "/static/"
 WHITENOISE_USE_FINDERS = True
 WHITENOISE_AUTOREFRESH = False

@@ -1,5 +1,6 @@
 """Who may ask, what a page may do, and that no template undoes it."""
 
+import logging
 import re
 from pathlib import Path
 
@@ -169,6 +170,14 @@ def test_a_fault_is_one_sentence_and_no_traceback(
     assert sentence in page
     assert page.count("<h1") == 1
     assert not re.search(r"Traceback|secret inside|ZeroDivision|\.py", page)
+
+
+def test_what_broke_is_said_in_the_terminal(
+    studio: Client, caplog: pytest.LogCaptureFixture
+) -> None:
+    studio.get("/sample/broken/")
+    assert "ZeroDivisionError: the secret inside" in caplog.text
+    assert logging.getLogger("django.request").handlers
 
 
 def test_cookies_stay_with_us(studio: Client) -> None:
