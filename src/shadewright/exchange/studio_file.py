@@ -12,6 +12,7 @@ comes back equal in every record.
 
 import io
 import json
+import struct
 import zipfile
 import zlib
 from collections.abc import Mapping, Sequence
@@ -23,6 +24,17 @@ from shadewright.errors import UnreadableError
 FORMAT = "shadewright-studio"
 VERSION = 1
 MOST_BYTES = 2_000_000_000
+
+_BROKEN = (zipfile.BadZipFile, zlib.error, struct.error, EOFError, OSError)
+# RuntimeError: a password, an unknown way of packing, brackets without end.
+_STRANGE = (
+    ArithmeticError,
+    AttributeError,
+    LookupError,
+    RuntimeError,
+    TypeError,
+    ValueError,
+)
 
 Row = Mapping[str, object]
 
@@ -64,9 +76,9 @@ def studio_copy(content: bytes) -> StudioCopy:
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as box:
             return _read(box)
-    except (zipfile.BadZipFile, zlib.error, EOFError, OSError) as error:
+    except _BROKEN as error:
         raise _unreadable(why="It is no backup file, or only a part of one.") from error
-    except (LookupError, TypeError, ValueError, AttributeError) as error:
+    except _STRANGE as error:
         raise _unreadable(why="It is damaged, or another program wrote it.") from error
 
 
@@ -96,7 +108,10 @@ def _read(box: zipfile.ZipFile) -> StudioCopy:
 
 
 def _rows(content: bytes) -> list[Row]:
-    return [json.loads(line) for line in content.decode().split("\n") if line]
+    rows = [json.loads(line) for line in content.decode().split("\n") if line]
+    if not all(isinstance(row, dict) for row in rows):
+        raise TypeError
+    return rows
 
 
 def _is_file(name: str) -> bool:

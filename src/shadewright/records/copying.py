@@ -56,8 +56,10 @@ def migrate(to: str | None = None) -> None:
     call_command("migrate", *target, verbosity=0, interactive=False)
 
 
+@transaction.atomic
 def all_rows() -> Tables:
-    """Return every table's rows, as the database knows them."""
+    """Return every table's rows at one moment, as the database knows them."""
+    _see_one_moment()
     found = _models(schema().applied[-1])
     return {
         model.__name__.lower(): [_plain(row) for row in _manager(model).order_by("pk")]
@@ -68,14 +70,23 @@ def all_rows() -> Tables:
 @transaction.atomic
 def put_back(tables: Tables, *, at: str) -> None:
     """Replace every row of a database that stands at a migration by a copy's."""
-    found = _models(at)
-    for model in found:
+    found = {model.__name__.lower(): model for model in _models(at)}
+    if strange := tables.keys() - found.keys():
+        raise LookupError(*strange)
+    for model in found.values():
         _delete_all(model)
-    for model in found:
-        rows = tables.get(model.__name__.lower(), ())
-        made = [model(**_stored(model, row)) for row in rows]
+    for name, model in found.items():
+        made = [model(**_stored(model, row)) for row in tables.get(name, ())]
         _manager(model).bulk_create(made, batch_size=500)
-    _reset_counters(found)
+    connection.check_constraints()
+    _reset_counters(list(found.values()))
+
+
+def _see_one_moment() -> None:
+    """Let no other writer come between; SQLite does so in any transaction."""
+    if connection.vendor == "postgresql" and len(connection.atomic_blocks) == 1:
+        with connection.cursor() as cursor:
+            cursor.execute("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ")
 
 
 def _models(at: str) -> list[type[models.Model]]:
@@ -111,11 +122,9 @@ def _plain_value(value: object) -> object:
 
 def _stored(model: type[models.Model], row: Row) -> dict[str, object]:
     known = {field.attname: field for field in _fields(model)}
-    return {
-        name: known[name].to_python(value)
-        for name, value in row.items()
-        if name in known
-    }
+    if strange := row.keys() ^ known.keys():
+        raise LookupError(*strange)
+    return {name: known[name].to_python(value) for name, value in row.items()}
 
 
 def _delete_all(model: type[models.Model]) -> None:

@@ -13,8 +13,8 @@ from shadewright.records.models import (
     PowderJar,
     StockBottle,
 )
-from shadewright.records.reads import jar_ledger_rows, ledger_rows
-from shadewright.records.shapes import jar_left_g, ledger_line
+from shadewright.records.reads import bottle_rows, jar_ledger_rows, ledger_rows
+from shadewright.records.shapes import jar_left_g, ledger_line, state_of
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,6 +48,12 @@ def keep_jar_line(line: JarLine, stamp: Stamp) -> JarLine:
 def check_bottle(bottle: StockBottle) -> None:
     """Raise core's own error if a bottle's ledger does not add up."""
     bottle_state(ledger_line(row) for row in ledger_rows(bottle))
+
+
+def check_every_bottle() -> None:
+    """Raise core's own error if the ledger of any bottle does not add up."""
+    for bottle in bottle_rows():
+        state_of(bottle)
 
 
 def left_in_jar_g(jar: PowderJar) -> float:

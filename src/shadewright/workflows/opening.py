@@ -1,20 +1,19 @@
 """Opening a studio, and its backups: no step here can lose a record."""
 
-from datetime import datetime
+from collections.abc import Generator, Mapping
+from contextlib import contextmanager
+from itertools import chain, count
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from django.conf import settings
 from django.utils import timezone
 
 from shadewright import __version__
-from shadewright.errors import (
-    ConflictError,
-    NewerStudioError,
-    StudioError,
-    UnreadableError,
-)
+from shadewright.errors import ConflictError, NewerStudioError, UnreadableError
 from shadewright.exchange.studio_file import StudioCopy, studio_copy, studio_file
 from shadewright.records import copying
+from shadewright.records.writes import check_every_bottle
 from shadewright.workflows.studio import studio
 
 
@@ -50,39 +49,43 @@ def is_open() -> bool:
 
 def backup() -> bytes:
     """Return the whole studio as the bytes of one file."""
-    copy = StudioCopy(
-        schema=copying.schema().applied[-1],
-        program=__version__,
-        made_at=timezone.now().isoformat(),
-        tables=copying.all_rows(),
-        files=_files(),
-    )
-    return studio_file(copy)
+    return studio_file(_copy())
 
 
 def write_backup(path: Path) -> Path:
     """Write the whole studio to a file, whole or not at all."""
+    return _write_whole(path, backup())
+
+
+def _write_whole(path: Path, content: bytes) -> Path:
     path.parent.mkdir(parents=True, exist_ok=True)
     part = path.with_name(path.name + ".part")
-    part.write_bytes(backup())
+    part.write_bytes(content)
     part.replace(path)
     return path
 
 
 def restore(content: bytes) -> Path | None:
-    """Replace the whole studio by a backup; return where the one before is kept."""
+    """Replace the whole studio by a backup; return where the one before is kept.
+
+    All or nothing: a backup that turns out not to fit leaves the studio as it was.
+    """
     copy = studio_copy(content)
     stands = copying.schema()
+    _refuse_newer(stands.unknown)
     if copy.schema not in stands.known:
         raise NewerStudioError(where="that backup", unknown=(copy.schema,))
     _refuse_copy_of_other_kind(copy)
-    kept = write_backup(_safety_path("before-restore")) if stands.applied else None
-    if copy.schema != (stands.applied or ("",))[-1]:
-        _clear_tables(stands)
-        copying.migrate(copy.schema)
-    _put_back(copy)
-    copying.migrate()
-    _replace_files(copy)
+    before = _copy() if stands.applied else None
+    kept = None if before is None else _keep(before)
+    with _staged(copy.files) as staged:
+        try:
+            _replace_records(copy)
+        except Exception as error:
+            if before is not None:
+                _replace_records(before)
+            raise _misfit() from error
+        _change_places(staged)
     return kept
 
 
@@ -97,23 +100,38 @@ def _refuse_copy_of_other_kind(copy: StudioCopy) -> None:
         )
 
 
-def _put_back(copy: StudioCopy) -> None:
-    try:
-        copying.put_back(copy.tables, at=copy.schema)
-    except StudioError:
-        raise
-    except Exception as error:
-        raise UnreadableError(
-            name="The backup file",
-            why="Its rows do not fit together.",
-            advice="The studio is as it was.",
-            argument="file",
-        ) from error
+def _copy() -> StudioCopy:
+    return StudioCopy(
+        schema=copying.schema().applied[-1],
+        program=__version__,
+        made_at=timezone.now().isoformat(),
+        tables=copying.all_rows(),
+        files=_files(),
+    )
 
 
-def _clear_tables(stands: copying.Schema) -> None:
-    if stands.applied:
+def _keep(copy: StudioCopy) -> Path:
+    return _write_whole(_safety_path("before-restore"), studio_file(copy))
+
+
+def _replace_records(copy: StudioCopy) -> None:
+    stands = copying.schema()
+    if stands.applied and stands.applied[-1] != copy.schema:
         copying.put_back({}, at=stands.applied[-1])
+    if not stands.applied or stands.applied[-1] != copy.schema:
+        copying.migrate(copy.schema)
+    copying.put_back(copy.tables, at=copy.schema)
+    copying.migrate()
+    check_every_bottle()
+
+
+def _misfit() -> UnreadableError:
+    return UnreadableError(
+        name="The backup file",
+        why="Its rows do not fit together.",
+        advice="Nothing was changed.",
+        argument="file",
+    )
 
 
 def _refuse_other_kind() -> None:
@@ -133,8 +151,11 @@ def _refuse_newer(unknown: tuple[str, ...]) -> None:
 
 
 def _safety_path(name: str) -> Path:
-    stamp = f"{datetime.now(tz=timezone.get_current_timezone()):%Y%m%d-%H%M%S}"
-    return Path(settings.BACKUP_FOLDER) / f"{name}-{stamp}.zip"
+    """Return where a backup goes; it overwrites none of the same second."""
+    stem = f"{name}-{timezone.localtime():%Y%m%d-%H%M%S}"
+    names = chain([stem], (f"{stem}-{number}" for number in count(2)))
+    paths = (Path(settings.BACKUP_FOLDER) / f"{one}.zip" for one in names)
+    return next(path for path in paths if not path.exists())
 
 
 def _files() -> dict[str, bytes]:
@@ -148,11 +169,32 @@ def _files() -> dict[str, bytes]:
     }
 
 
-def _replace_files(copy: StudioCopy) -> None:
+@contextmanager
+def _staged(files: Mapping[str, bytes]) -> Generator[Path]:
+    """Write a backup's files beside the studio's own, before anything changes.
+
+    Yields
+    ------
+    Path
+        The folder that can take the place of the studio's own.
+    """
     root = Path(settings.MEDIA_ROOT)
-    for name in _files().keys() - copy.files.keys():
-        (root / name).unlink()
-    for name, content in copy.files.items():
-        path = root / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(content)
+    root.parent.mkdir(parents=True, exist_ok=True)
+    with TemporaryDirectory(dir=root.parent, prefix="restoring-") as name:
+        staged = Path(name) / "new"
+        try:
+            staged.mkdir()
+            for inside, content in files.items():
+                path = staged / inside
+                path.parent.mkdir(parents=True, exist_ok=True)
+                path.write_bytes(content)
+        except (OSError, ValueError) as error:
+            raise _misfit() from error
+        yield staged
+
+
+def _change_places(staged: Path) -> None:
+    root = Path(settings.MEDIA_ROOT)
+    if root.exists():
+        root.rename(staged.with_name("old"))
+    staged.rename(root)

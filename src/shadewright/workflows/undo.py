@@ -6,7 +6,7 @@ from django.db import transaction
 from django.utils import timezone
 
 from shadewright.core.solutions.ledger import BottleAct
-from shadewright.errors import ConflictError, OutOfRangeError
+from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, JarLine, StockMaking
 from shadewright.records.models.ledgers import JarAct
@@ -24,6 +24,10 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     _lock(deed)
     if is_written(stamp.deed):
         return
+    if not is_written(deed):
+        raise NotFoundError(
+            kind="act to undo", key=str(deed), advice="Perhaps it was undone."
+        )
     bottle_lines = list(reads.bottle_lines_of(deed).filter(undone_by=None, undoes=None))
     jar_lines = list(reads.jar_lines_of(deed).filter(undone_by=None, undoes=None))
     _refuse_if_late([*bottle_lines, *jar_lines], stamp)
@@ -53,7 +57,7 @@ def _lock(deed: UUID) -> None:
 
 def _refuse_if_late(lines: list[BottleLine | JarLine], stamp: Stamp) -> None:
     if not lines:
-        raise ConflictError(why="That was taken back already, or never written down.")
+        raise ConflictError(why="That was taken back already.")
     newest = max(line.written_at for line in lines)
     if timezone.localdate(newest) != timezone.localdate(stamp.written_at):
         raise ConflictError(
