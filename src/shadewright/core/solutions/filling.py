@@ -2,6 +2,7 @@
 
 from shadewright.core.quantities import (
     amount_text,
+    require_between,
     require_mass,
     require_strength,
     require_volume,
@@ -57,8 +58,9 @@ def cooled_strength_percent(
     1.027
     """
     strength = require_strength(strength_percent)
-    dense = water_density_g_per_ml(temperature_c=used_at_c)
-    return strength * dense / water_density_g_per_ml(temperature_c=filled_at_c)
+    dense = water_density_g_per_ml(temperature_c=_liquid(used_at_c, "used_at_c"))
+    hot = water_density_g_per_ml(temperature_c=_liquid(filled_at_c, "filled_at_c"))
+    return strength * dense / hot
 
 
 def hot_fill_warning(*, strength_percent: float, filled_at_c: float) -> str | None:
@@ -144,4 +146,17 @@ def filled_mass_g(
     """
     volume = require_volume(volume_ml, name="Volume", argument="volume_ml")
     powder = require_mass(powder_g, name="Powder", argument="powder_g")
-    return volume * water_density_g_per_ml(temperature_c=filled_at_c) + powder
+    density = water_density_g_per_ml(temperature_c=_liquid(filled_at_c, "filled_at_c"))
+    return volume * density + powder
+
+
+def _liquid(temperature_c: float, argument: str) -> float:
+    """Return a temperature at which a stock is neither ice nor steam."""
+    return require_between(
+        temperature_c,
+        least=0.0,
+        most=100.0,
+        unit="°C",
+        name="Temperature",
+        argument=argument,
+    )

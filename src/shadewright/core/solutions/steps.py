@@ -12,6 +12,8 @@ from shadewright.core.solutions.making import HOT_SHARE, StockPlan
 
 DEFER = "Follow the dye's safety data sheet and your local rules."
 
+_HOT = amount_text(80.0, "°C")
+
 
 @dataclass(frozen=True, kw_only=True)
 class MakingStep:
@@ -86,8 +88,9 @@ def _weigh(plan: StockPlan) -> MakingStep:
             "it. Close the jar."
         ),
         caution=(
-            "Dry powder flies: respirator, goggles and gloves stay on until all of "
-            "it is wet. Wipe up with the damp paper, never with a dry brush."
+            "Dry powder flies: a fitted respirator (N95/FFP2 or better), goggles and "
+            "gloves stay on until all of it is wet. Wipe up with the damp paper, never "
+            "with a dry brush."
         ),
     )
 
@@ -113,7 +116,7 @@ def _dissolve(plan: StockPlan) -> MakingStep:
         key="dissolve",
         title="Dissolve it hot",
         text=(
-            f"Add about {amount_text(plan.hot_water_ml, 'ml')} of hot water (80 °C "
+            f"Add about {amount_text(plan.hot_water_ml, 'ml')} of hot water ({_HOT} "
             f"and more), to about two thirds: {two_thirds}. Stir until it is clear."
         ),
         caution=(
@@ -145,7 +148,8 @@ def _cool() -> MakingStep:
             "dyes settle out in the cold."
         ),
         caution=(
-            "Made up while hot, the stock comes out too strong: at 80 °C by 2.7 %."
+            f"Made up while hot, the stock comes out too strong: at {_HOT} by "
+            f"{amount_text(2.7, '%')}."
         ),
     )
 
