@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import click
 import pytest
 
-from shadewright import cli
+from shadewright.cli.entry import shadewright
 from tests.house.reading import DOCS, ROOT
 
 
@@ -13,7 +13,10 @@ def commands(command: click.Command, name: str) -> Iterator[tuple[str, click.Com
     """Return a command and those below it, each with its whole name."""
     yield name, command
     if isinstance(command, click.Group):
-        for word, below in command.commands.items():
+        context = click.Context(command)
+        for word in command.list_commands(context):
+            below = command.get_command(context, word)
+            assert below is not None
             yield from commands(below, f"{name} {word}")
 
 
@@ -27,15 +30,8 @@ def unexplained(command: click.Command) -> list[str]:
     return options if (command.help or "").strip() else ["the command", *options]
 
 
-def root() -> click.Group:
-    """Return the command that all others stand below."""
-    groups = [value for value in vars(cli).values() if isinstance(value, click.Group)]
-    assert len(groups) == 1
-    return groups[0]
-
-
 def test_every_command_and_option_has_help() -> None:
-    found = {name: unexplained(c) for name, c in commands(root(), "shadewright")}
+    found = {name: unexplained(c) for name, c in commands(shadewright, "shadewright")}
     assert {name: words for name, words in found.items() if words} == {}
 
 
@@ -44,7 +40,7 @@ def test_every_command_stands_in_the_guide() -> None:
     guide = "\n".join(page.read_text(encoding="utf-8") for page in pages)
     verbs = {
         name
-        for name, command in commands(root(), "shadewright")
+        for name, command in commands(shadewright, "shadewright")
         if not isinstance(command, click.Group)
     }
     assert {name for name in verbs if name not in guide} == set()

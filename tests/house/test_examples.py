@@ -11,7 +11,7 @@ from sybil.parsers.markdown import PythonCodeBlockParser
 from tests.house.reading import DOCS, SOURCE, module_name, name_of, texts
 
 MODULES = [module_name(p) for p, text in texts(".py", under=SOURCE) if ">>> " in text]
-PAGES = [path for path, text in texts(".md", under=DOCS) if "```python" in text]
+PAGES = [path for path, text in texts(".md", under=DOCS) if ">>> " in text]
 BLOCKS = Sybil(parsers=[PythonCodeBlockParser()])
 
 
@@ -23,8 +23,9 @@ def test_examples_of_a_module(name: str) -> None:
 
 
 def run_page(path: Path) -> int:
-    """Run the examples of a page; return how many there were."""
-    examples = list(BLOCKS.parse(path).examples())
+    """Run the examples of a page, those with a prompt; return how many there were."""
+    found = BLOCKS.parse(path).examples()
+    examples = [each for each in found if isinstance(each.parsed, doctest.Example)]
     for example in examples:
         example.evaluate()
     return len(examples)
