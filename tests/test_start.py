@@ -53,9 +53,9 @@ def test_an_old_python_can_read_it() -> None:
 def test_it_needs_nothing_but_python() -> None:
     tree = ast.parse(START.read_text(encoding="utf-8"))
     imports = [node for node in ast.walk(tree) if isinstance(node, ast.Import)]
-    froms = [node for node in ast.walk(tree) if isinstance(node, ast.ImportFrom)]
+    parts = [node for node in ast.walk(tree) if isinstance(node, ast.ImportFrom)]
     names = {alias.name.split(".")[0] for node in imports for alias in node.names}
-    names |= {str(node.module).split(".")[0] for node in froms}
+    names |= {str(node.module).split(".")[0] for node in parts}
     assert names - sys.stdlib_module_names == set()
 
 
