@@ -69,8 +69,8 @@ def test_wheel_opens_the_demo(wheel: Path, empty: Path, tmp_path: Path) -> None:
     lock = ROOT / "requirements.lock"
     pip([empty], "install", "--require-hashes", "-r", lock)
     pip([empty], "install", "--no-deps", wheel)
-    command = [empty.with_name("shadewright"), "demo"]
-    with running_studio(command, tmp_path / "demo") as url:
+    shadewright = str(empty.with_name("shadewright"))
+    with running_studio([shadewright, "demo"], tmp_path / "demo") as url:
         page = fetch(url)
     assert "invented" in page
     assert (tmp_path / "demo" / "studio.sqlite3").exists()
