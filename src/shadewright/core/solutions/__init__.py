@@ -21,20 +21,36 @@ powder is weaker or stronger than the dye's standard has an s other than
   behind them, ``mixture`` and ``first_share``.
 - *Rows*: ``geometric_series_percent``, ``serial_series_percent``,
   ``strength_of_ratio_percent``, ``ratio_ml_per_g``.
-- *Keeping*: what is left in a bottle from its ledger (``ledger``), how old it
-  is (``age``), and how its short code is written (``codes``).
+- *Keeping*: what is left in a bottle from its ledger, ``bottle_state`` and
+  ``running_states`` over the ``standing`` lines; how old it is, ``stock_age``;
+  its short code, ``unused_code`` and ``typed_code``.
 
 Sources: the definition of mass/volume percent; alligation and ratio strength as
 taught to pharmacists [ansel2012]_; the density of water [kell1975]_. Paste,
 hot water and cooling are common practice.
 """
 
+from shadewright.core.solutions.age import AgeClass, StockAge, stock_age
 from shadewright.core.solutions.alligation import Portion, first_share, mixture
+from shadewright.core.solutions.codes import (
+    CODE_DIGITS,
+    CODE_LETTERS,
+    typed_code,
+    unused_code,
+)
 from shadewright.core.solutions.dilution import Blend, Dilution, blend, dilution, merged
 from shadewright.core.solutions.filling import (
     cooled_strength_percent,
     filled_mass_g,
     hot_fill_warning,
+)
+from shadewright.core.solutions.ledger import (
+    BottleAct,
+    BottleState,
+    LedgerLine,
+    bottle_state,
+    running_states,
+    standing,
 )
 from shadewright.core.solutions.making import StockPlan, paste_water_ml, stock_plan
 from shadewright.core.solutions.rescue import (
@@ -61,16 +77,24 @@ from shadewright.core.solutions.strengthening import (
 from shadewright.core.solutions.weighing import OnScale, powder_on_scale
 
 __all__ = [
+    "CODE_DIGITS",
+    "CODE_LETTERS",
+    "AgeClass",
     "Blend",
+    "BottleAct",
+    "BottleState",
     "Dilution",
     "DriedRescue",
     "FilledRescue",
+    "LedgerLine",
     "MakingStep",
     "OnScale",
     "Portion",
+    "StockAge",
     "StockPlan",
     "WeighedRescue",
     "blend",
+    "bottle_state",
     "cooled_strength_percent",
     "dilution",
     "filled_mass_g",
@@ -89,9 +113,14 @@ __all__ = [
     "rescue_dried",
     "rescue_filled",
     "rescue_weighed",
+    "running_states",
     "serial_series_percent",
+    "standing",
+    "stock_age",
     "stock_plan",
     "stock_to_strengthen_ml",
     "strength_of_ratio_percent",
     "true_strength_percent",
+    "typed_code",
+    "unused_code",
 ]
