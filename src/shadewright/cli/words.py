@@ -4,7 +4,7 @@ Each reader says in one sentence what it takes; the option's name is put before
 it where the sentence leaves.
 """
 
-from typing import Protocol, TypeVar
+from typing import TYPE_CHECKING, Protocol, TypeVar
 
 import click
 
@@ -19,8 +19,10 @@ from shadewright.core.quantities import (
     temperature_c,
     volume_ml,
 )
-from shadewright.core.solutions import Portion
 from shadewright.errors import UnitError
+
+if TYPE_CHECKING:
+    from shadewright.core.solutions import Portion
 
 T_co = TypeVar("T_co", covariant=True)
 
@@ -62,8 +64,10 @@ def strength(text: str, *, name: str, argument: str) -> float:
     return require_strength(found, name=name, argument=argument)
 
 
-def portion(text: str, *, name: str, argument: str) -> Portion:
+def portion(text: str, *, name: str, argument: str) -> "Portion":
     """Return a part bottle from ``180ml@1%``."""
+    from shadewright.core.solutions import Portion  # a bath needs no bottle
+
     volume, sign, strong = text.partition("@")
     if not sign:
         raise UnitError(
