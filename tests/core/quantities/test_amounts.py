@@ -158,7 +158,7 @@ def test_what_has_two_meanings_is_refused(text: str, says: str) -> None:
 @pytest.mark.parametrize("reader", READERS)
 @pytest.mark.parametrize("text", ["", "   "])
 def test_nothing_written_is_missing(reader: Callable[..., float], text: str) -> None:
-    with pytest.raises(MissingError, match="Thing is missing. Write a"):
+    with pytest.raises(MissingError, match=r"Thing is missing\. Write a"):
         reader(text, name="Thing")
 
 
