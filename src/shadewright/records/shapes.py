@@ -30,14 +30,18 @@ def state_of(bottle: StockBottle) -> BottleState:
     return bottle_state(ledger_line(row) for row in bottle.lines.all())
 
 
-def jar_left_g(rows: Iterable[JarLine]) -> float:
-    """Return the powder left in a jar by its ledger, in grams."""
+def standing_lines(rows: Iterable[JarLine]) -> tuple[JarLine, ...]:
+    """Return the lines of a jar's ledger that nobody took back."""
     kept = tuple(rows)
     undone = {row.undoes_id for row in kept if row.undoes_id is not None}
+    return tuple(r for r in kept if r.undoes_id is None and r.pk not in undone)
+
+
+def jar_left_g(rows: Iterable[JarLine]) -> float:
+    """Return the powder left in a jar by its ledger, in grams."""
     left_g = 0.0
-    for row in kept:
-        if row.undoes_id is None and row.pk not in undone:
-            left_g = _after(left_g, row)
+    for row in standing_lines(rows):
+        left_g = _after(left_g, row)
     return left_g
 
 

@@ -162,16 +162,18 @@ def _holding(state: BottleState, volume_ml: float, dye_g: float) -> BottleState:
     )
 
 
-def _filled(state: BottleState, line: LedgerLine) -> BottleState:
-    filled = replace(
+def _at(state: BottleState, strength_percent: float, volume_ml: float) -> BottleState:
+    return replace(
         state,
-        is_filled=True,
-        is_guess=line.is_guess,
-        strength_percent=float(line.strength_percent),
+        volume_ml=float(volume_ml),
+        dye_g=volume_ml * strength_percent / 100,
+        strength_percent=float(strength_percent),
     )
-    return _holding(
-        filled, line.volume_ml, line.volume_ml * line.strength_percent / 100
-    )
+
+
+def _filled(state: BottleState, line: LedgerLine) -> BottleState:
+    filled = replace(state, is_filled=True, is_guess=line.is_guess)
+    return _at(filled, line.strength_percent, line.volume_ml)
 
 
 def _drawn(state: BottleState, line: LedgerLine) -> BottleState:
@@ -184,7 +186,7 @@ def _drawn(state: BottleState, line: LedgerLine) -> BottleState:
             argument="volume_ml",
         )
     left_ml = max(state.volume_ml - line.volume_ml, 0.0)
-    return _holding(state, left_ml, left_ml * state.strength_percent / 100)
+    return _at(state, state.strength_percent, left_ml)
 
 
 def _given(state: BottleState, line: LedgerLine) -> BottleState:
@@ -213,9 +215,7 @@ def _evaporated(state: BottleState, line: LedgerLine) -> BottleState:
 
 
 def _counted(state: BottleState, line: LedgerLine) -> BottleState:
-    return _holding(
-        state, line.volume_ml, line.volume_ml * state.strength_percent / 100
-    )
+    return _at(state, state.strength_percent, line.volume_ml)
 
 
 def _watered(state: BottleState, line: LedgerLine) -> BottleState:
@@ -248,16 +248,8 @@ def _joined(state: BottleState, line: LedgerLine) -> BottleState:
 
 
 def _tested(state: BottleState, line: LedgerLine) -> BottleState:
-    known = replace(
-        state,
-        is_tested=True,
-        is_mixed=False,
-        is_guess=False,
-        strength_percent=float(line.strength_percent),
-    )
-    return _holding(
-        known, state.volume_ml, state.volume_ml * line.strength_percent / 100
-    )
+    known = replace(state, is_tested=True, is_mixed=False, is_guess=False)
+    return _at(known, line.strength_percent, state.volume_ml)
 
 
 def _poured(state: BottleState, _line: LedgerLine) -> BottleState:

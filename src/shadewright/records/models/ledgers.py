@@ -25,6 +25,10 @@ class LedgerRows(models.QuerySet[Line]):
         """Refuse: a line that stands is not changed."""
         raise ConflictError(why="A ledger line cannot be changed, only undone.")
 
+    def bulk_update(self, *_args: Any, **_kwargs: Any) -> Never:  # ruff: ignore[any-type]
+        """Refuse likewise."""
+        raise ConflictError(why="A ledger line cannot be changed, only undone.")
+
     def delete(self) -> Never:
         """Refuse: undo is a line of its own."""
         raise ConflictError(why="A ledger line cannot be deleted, only undone.")
