@@ -26,9 +26,9 @@ _ACID: Final = f"KIND:AMOUNT, such as citric:2% or vinegar5:30ml; kinds: {_OFFER
 _SALT: Final = f"KIND:AMOUNT, such as glauber-anhydrous:5%; kinds: {', '.join(SALTS)}"
 
 
-def acid_from_words(text: str, *, argument: str = "acid") -> AcidWanted:
+def acid_from_words(text: str, *, name: str, argument: str) -> AcidWanted:
     """Return the acid and amount that were written."""
-    asked = Asked(name="Acid", example=_ACID, argument=argument)
+    asked = Asked(name=name, example=_ACID, argument=argument)
     kind, amount = _halves(text, asked)
     key, sign, strength = kind.partition("@")
     if key.strip() not in ACIDS:
@@ -40,9 +40,9 @@ def acid_from_words(text: str, *, argument: str = "acid") -> AcidWanted:
     )
 
 
-def salt_from_words(text: str, *, argument: str = "salt") -> SaltWanted:
+def salt_from_words(text: str, *, name: str, argument: str) -> SaltWanted:
     """Return the form of Glauber's salt and the amount that were written."""
-    asked = Asked(name="Salt", example=_SALT, argument=argument)
+    asked = Asked(name=name, example=_SALT, argument=argument)
     key, amount = _halves(text, asked)
     if key not in SALTS:
         raise asked.refusal(text)

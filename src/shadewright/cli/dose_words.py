@@ -29,26 +29,31 @@ _DOSE: Final = re.compile(
 )
 
 
-def dose_from_words(text: str, *, argument: str = "dose") -> Dose:
+def dose_from_words(text: str, *, name: str, argument: str) -> Dose:
     """Return a dose from what was written, or say in a sentence how it is."""
     found = _DOSE.fullmatch(text) if len(text) <= MOST_CHARACTERS else None
-    name = found and (found["double"] or found["single"] or found["plain"]).strip()
-    if found is None or not name:
+    dye = found and (found["double"] or found["single"] or found["plain"]).strip()
+    if found is None or not dye or not dye.isprintable():
         raise UnitError(
-            name="Dose", given=text[:40], allowed=WRITTEN_AS, argument=argument
+            name=name, given=text[:40], allowed=WRITTEN_AS, argument=argument
         )
     strength, spread = found["strength"], found["spread"]
     return Dose(
-        dye=name,
-        depth_percent=require_above_zero(
-            _percent(found["depth"], name=f"Depth of {name}", argument=argument),
-            most=MOST_DEPTH_PERCENT,
-            unit="%",
-            name=f"Depth of {name}",
-            argument=argument,
-        ),
-        strength_percent=_strength(strength, name, argument) if strength else None,
-        u_strength_rel=_spread(spread, name, argument) if spread else 0.0,
+        dye=dye,
+        depth_percent=_depth(found["depth"], dye, argument),
+        strength_percent=_strength(strength, dye, argument) if strength else None,
+        u_strength_rel=_spread(spread, dye, argument) if spread else 0.0,
+    )
+
+
+def _depth(text: str, dye: str, argument: str) -> float:
+    name = f"Depth of {dye}"
+    return require_above_zero(
+        _percent(text, name=name, argument=argument),
+        most=MOST_DEPTH_PERCENT,
+        unit="%",
+        name=name,
+        argument=argument,
     )
 
 

@@ -2,7 +2,7 @@
 
 from dataclasses import asdict, dataclass
 
-from shadewright.cli.answers import NO_SPREAD_YET, Rows, wrapped
+from shadewright.cli.answers import NO_SPREAD_YET, UNCHECKED, Rows, wrapped
 from shadewright.core.quantities import Balance, MeasuringTool, amount_text
 from shadewright.core.solutions import (
     FilledRescue,
@@ -18,10 +18,6 @@ BY_WEIGHT = (
 )
 NO_VESSEL = "No vessel was named: how well the volume is known is left out."
 NO_BALANCE = "No balance was named: how well the powder is known is left out."
-UNCHECKED = (
-    "An unchecked kitchen scale is commonly off by two to four of its steps: check "
-    "it with a known weight, and give its error as 0.1g+-0.2g."
-)
 
 
 @dataclass(frozen=True, kw_only=True)

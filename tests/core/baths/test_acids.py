@@ -75,7 +75,7 @@ def test_a_liquid_of_unknown_strength_comes_as_pure_acid() -> None:
 def test_millilitres_need_a_strength() -> None:
     with pytest.raises(MissingError) as caught:
         dose(ACETIC, 5, AmountUnit.ML)
-    assert caught.value.argument == "strength_g_per_100ml"
+    assert caught.value.argument == "acid"
     assert "acetic@56%" in caught.value.sentence
 
 
@@ -85,18 +85,20 @@ def test_millilitres_need_a_strength() -> None:
 def test_a_unit_that_does_not_fit_is_refused(acid: Acid, unit: AmountUnit) -> None:
     with pytest.raises(UnitError) as caught:
         dose(acid, 5, unit)
-    assert caught.value.argument == "amount"
+    assert caught.value.argument == "acid"
 
 
 def test_a_solid_has_no_strength() -> None:
     with pytest.raises(UnitError) as caught:
         dose(CITRIC, 2, AmountUnit.PERCENT_OWF, strength_g_per_100ml=50)
-    assert caught.value.argument == "strength_g_per_100ml"
+    assert caught.value.argument == "acid"
 
 
 def test_less_than_nothing_is_refused() -> None:
-    with pytest.raises(OutOfRangeError):
+    with pytest.raises(OutOfRangeError) as caught:
         dose(VINEGAR5, -1, AmountUnit.ML)
+    assert caught.value.argument == "acid"
+    assert "−1\u00a0ml" in caught.value.sentence
 
 
 @pytest.mark.parametrize("acid", [ACETIC, VINEGAR5, FORMIC, SULPHURIC])

@@ -1,4 +1,6 @@
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from shadewright.core.baths import (
     Dose,
@@ -8,6 +10,7 @@ from shadewright.core.baths import (
     measured_dose,
 )
 from shadewright.core.quantities import Balance, MeasuringTool
+from shadewright.core.solutions import filled_mass_g
 
 SYRINGE = MeasuringTool(kind="syringe", size_ml=20, accuracy_class="", standard="ISO")
 SCALE = Balance(step_g=0.1, error_g=None)
@@ -55,7 +58,7 @@ def test_a_trace_of_dye_wants_more_yarn() -> None:
 
 def test_a_dose_larger_than_the_tool_is_counted_out() -> None:
     assert dose_advice(dye_mass_g=0.6, stock_ml=60, tool=SYRINGE) == (
-        "The 20\u00a0ml syringe is filled 3 times."
+        "Fill the 20\u00a0ml syringe 3 times."
     )
     assert dose_advice(dye_mass_g=0.2, stock_ml=20, tool=SYRINGE) is None
 
@@ -82,3 +85,14 @@ def test_stock_comes_in_ml_and_in_grams() -> None:
     assert dose.stock_ml == pytest.approx(60)
     # 60 ml of water at 20 °C are 59.892 g, and 0.6 g of dye
     assert dose.stock_g == pytest.approx(60.492, abs=5e-4)
+
+
+@given(depth=st.floats(0.01, 5), strength=st.floats(0.1, 5))
+def test_a_dose_weighs_as_a_stock_of_that_size_would(
+    depth: float, strength: float
+) -> None:
+    gorse = Dose(dye="Gorse", depth_percent=depth, strength_percent=strength)
+    dose = measured_dose(dose=gorse, fibre_mass_g=100)
+    assert dose.stock_ml is not None
+    filled_g = filled_mass_g(volume_ml=dose.stock_ml, powder_g=dose.dye_g)
+    assert dose.stock_g == pytest.approx(filled_g, rel=1e-12)

@@ -44,7 +44,7 @@ def test_two_half_doses_are_one(dye_g: float, strength: float) -> None:
 
 
 @given(
-    fibre_g=st.floats(1, 10_000),
+    fibre_g=st.floats(1, 1000),
     depth=st.floats(0.001, 10),
     strength=strengths_percent,
 )

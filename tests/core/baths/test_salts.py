@@ -12,6 +12,7 @@ from shadewright.core.baths import (
 )
 from shadewright.core.tables.dye_classes import DyeClass
 from shadewright.core.tables.salts import GLAUBER_ANHYDROUS, GLAUBER_DECAHYDRATE, Salt
+from shadewright.errors import UnitError
 
 FIVE_PERCENT = Amount(value=5, unit=AmountUnit.PERCENT_OWF)
 
@@ -61,3 +62,14 @@ def test_an_unnamed_class_is_to_be_looked_up() -> None:
     caution = salt_caution(dye_class=None)
     assert caution is not None
     assert "Look up your dye’s class" in caution
+
+
+def test_salt_is_weighed_and_never_poured() -> None:
+    with pytest.raises(UnitError) as caught:
+        salt_dose(
+            salt=GLAUBER_ANHYDROUS,
+            amount=Amount(value=5, unit=AmountUnit.ML),
+            fibre_mass_g=100,
+            liquor_volume_ml=3000,
+        )
+    assert caught.value.argument == "salt"

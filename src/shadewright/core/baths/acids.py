@@ -125,7 +125,7 @@ def acid_cautions(*, acid: Acid, strength_g_per_100ml: float | None) -> tuple[st
     into_water = "Add the acid to the water, never water to acid."
     limit = acid.corrosive_from_g_per_100ml
     if limit is None:
-        return (f"Keep {acid.name} out of eyes and lungs. {_AS_THE_SHEET_SAYS}",)
+        return (f"Keep the dust out of eyes and lungs. {_AS_THE_SHEET_SAYS}",)
     if strength_g_per_100ml is not None and strength_g_per_100ml < limit:
         return (into_water, f"Air the room. {_AS_THE_SHEET_SAYS}")
     strong = (
@@ -143,7 +143,7 @@ def _strength_of(acid: Acid, given: float | None) -> float | None:
         name=acid.name.capitalize(),
         given=f"@{given:g}%",
         allowed="an amount alone, since it is weighed and has no strength",
-        argument="strength_g_per_100ml",
+        argument="acid",
     )
 
 
@@ -156,27 +156,26 @@ def _pure_mass_g(
     liquor_volume_ml: float,
 ) -> float:
     """Return the pure acid in an amount; only grams of a mixture are ambiguous."""
-    if amount.unit is AmountUnit.ML:
-        if acid.is_solid:
-            raise _refused(acid, amount, "%, g or g/l, since it is weighed")
+    if amount.unit is AmountUnit.ML and not acid.is_solid:
         if strength is None:
             raise MissingError(
                 name=f"Strength of the {acid.name}",
                 advice=f"Write it as {acid.key}@56%, in grams to 100 ml.",
-                argument="strength_g_per_100ml",
+                argument="acid",
             )
-        return require_amount(amount).value * strength / 100
+        require_amount(amount, name=acid.name, argument="acid")
+        return amount.value * strength / 100
     if amount.unit is AmountUnit.G and strength is not None:
-        raise _refused(acid, amount, "%, ml or g/l, since it is poured")
+        raise UnitError(
+            name=f"Amount of {acid.name}",
+            given=amount_text(amount.value, "g"),
+            allowed="%, ml or g/l, since it is poured",
+            argument="acid",
+        )
     return auxiliary_mass_g(
-        amount=amount, fibre_mass_g=fibre_mass_g, liquor_volume_ml=liquor_volume_ml
-    )
-
-
-def _refused(acid: Acid, amount: Amount, allowed: str) -> UnitError:
-    return UnitError(
-        name=f"Amount of {acid.name}",
-        given=amount_text(amount.value, amount.unit),
-        allowed=allowed,
-        argument="amount",
+        amount=amount,
+        fibre_mass_g=fibre_mass_g,
+        liquor_volume_ml=liquor_volume_ml,
+        name=acid.name,
+        argument="acid",
     )

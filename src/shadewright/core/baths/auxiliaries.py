@@ -13,6 +13,7 @@ from typing import Final
 from shadewright.core.quantities import (
     MOST_MASS_G,
     MOST_VOLUME_ML,
+    amount_text,
     require_above_zero,
     require_mass,
     require_volume,
@@ -48,7 +49,12 @@ class Amount:
 
 
 def auxiliary_mass_g(
-    *, amount: Amount, fibre_mass_g: float, liquor_volume_ml: float
+    *,
+    amount: Amount,
+    fibre_mass_g: float,
+    liquor_volume_ml: float,
+    name: str = "auxiliary",
+    argument: str = "amount",
 ) -> float:
     """Return an amount in grams of the pure chemical.
 
@@ -64,6 +70,10 @@ def auxiliary_mass_g(
         Conditioned weight of the fibre, W; above zero. [g]
     liquor_volume_ml : float
         Volume of the whole bath, B; above zero. [mL]
+    name : str
+        The auxiliary in the dyer's words. [-]
+    argument : str
+        Name of the parameter at fault. [-]
 
     Returns
     -------
@@ -88,7 +98,7 @@ def auxiliary_mass_g(
     >>> auxiliary_mass_g(amount=citric, fibre_mass_g=150.0, liquor_volume_ml=4500.0)
     3.0
     """
-    require_amount(amount)
+    require_amount(amount, name=name, argument=argument)
     match amount.unit:
         case AmountUnit.PERCENT_OWF:
             require_mass(fibre_mass_g, name="Weight of fibre", argument="fibre_mass_g")
@@ -100,10 +110,10 @@ def auxiliary_mass_g(
             return amount.value
         case AmountUnit.ML:
             raise UnitError(
-                name="Amount",
-                given=f"{amount.value:g} ml",
+                name=f"Amount of {name}",
+                given=amount_text(amount.value, "ml"),
                 allowed="%, g or g/l, since it is weighed",
-                argument="amount",
+                argument=argument,
             )
 
 
@@ -150,13 +160,19 @@ def liquid_volume_ml(*, pure_mass_g: float, strength_g_per_100ml: float) -> floa
     return 100 * pure_mass_g / strength_g_per_100ml
 
 
-def require_amount(amount: Amount) -> Amount:
+def require_amount(
+    amount: Amount, *, name: str = "auxiliary", argument: str = "amount"
+) -> Amount:
     """Return an amount that is above zero and no slip of the finger.
 
     Parameters
     ----------
     amount : Amount
         How much, and what it counts. [-]
+    name : str
+        The auxiliary in the dyer's words. [-]
+    argument : str
+        Name of the parameter at fault. [-]
 
     Returns
     -------
@@ -181,7 +197,7 @@ def require_amount(amount: Amount) -> Amount:
         amount.value,
         most=MOST_AMOUNT[amount.unit],
         unit=amount.unit,
-        name="Amount",
-        argument="amount",
+        name=f"Amount of {name}",
+        argument=argument,
     )
     return amount

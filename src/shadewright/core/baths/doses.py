@@ -12,8 +12,12 @@ from typing import Final
 
 from shadewright.core.baths.depth import dye_mass_g as dye_for
 from shadewright.core.baths.measures import stock_volume_ml
-from shadewright.core.quantities import Balance, MeasuringTool, amount_text
-from shadewright.core.solutions import filled_mass_g
+from shadewright.core.quantities import (
+    Balance,
+    MeasuringTool,
+    amount_text,
+    water_density_g_per_ml,
+)
 
 LEAST_DOSE_ML: Final = 5.0  # common practice
 LEAST_SCALE_STEPS: Final = 50  # common practice: 5 g on a scale of 0.1 g
@@ -114,7 +118,7 @@ def dose_advice(
     if tool is None or stock_ml <= tool.size_ml:
         return None
     times = ceil(stock_ml / tool.size_ml)
-    return f"The {amount_text(tool.size_ml, 'ml')} {tool.kind} is filled {times} times."
+    return f"Fill the {amount_text(tool.size_ml, 'ml')} {tool.kind} {times} times."
 
 
 def dry_dose_advice(*, dye_mass_g: float, balance: Balance | None = None) -> str | None:
@@ -190,8 +194,10 @@ def measured_dose(
 
     Notes
     -----
-    The mass of stock is that of its water at 20 °C and of the dye in it, as if
-    the dye took no room: `filled_mass_g` says how far that can be trusted.
+    Stock weighs V rho + m, its water at 20 °C and the dye in it, just as it is
+    filled by weight. The dye takes up a little room, so a dose weighed from a
+    stock that was filled to a mark is high, by less than the stock's own
+    percentage (of a 1 % stock by less than a hundredth).
 
     Examples
     --------
@@ -206,7 +212,7 @@ def measured_dose(
         advice = dry_dose_advice(dye_mass_g=dye_g, balance=balance)
     else:
         stock_ml = stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength)
-        stock_g = filled_mass_g(volume_ml=stock_ml, powder_g=dye_g)
+        stock_g = stock_ml * water_density_g_per_ml(temperature_c=20.0) + dye_g
         advice = dose_advice(dye_mass_g=dye_g, stock_ml=stock_ml, tool=tool)
     return MeasuredDose(
         dye=dose.dye,

@@ -121,7 +121,11 @@ def salt_dose(
     5.0
     """
     mass_g = auxiliary_mass_g(
-        amount=amount, fibre_mass_g=fibre_mass_g, liquor_volume_ml=liquor_volume_ml
+        amount=amount,
+        fibre_mass_g=fibre_mass_g,
+        liquor_volume_ml=liquor_volume_ml,
+        name=salt.name,
+        argument="salt",
     )
     is_dry = salt == GLAUBER_ANHYDROUS
     return SaltDose(

@@ -54,12 +54,12 @@ def _molar_mass(carbon: int, hydrogen: int, oxygen: int, nitrogen: int = 0) -> f
 
 CITRIC: Final = Acid(
     key="citric",
-    name="citric acid, anhydrous",
+    name="anhydrous citric acid",
     molar_mass_g_per_mol=_molar_mass(6, 8, 7),
 )
 CITRIC_MONO: Final = Acid(
     key="citric-mono",
-    name="citric acid, monohydrate",
+    name="citric acid monohydrate",
     molar_mass_g_per_mol=_molar_mass(6, 8, 7) + WATER_G_PER_MOL,
 )
 ACETIC: Final = Acid(

@@ -27,12 +27,12 @@ class Salt:
 
 GLAUBER_ANHYDROUS: Final = Salt(
     key="glauber-anhydrous",
-    name="Glauber’s salt, anhydrous",
+    name="anhydrous Glauber’s salt",
     molar_mass_g_per_mol=2 * SODIUM_G_PER_MOL + SULPHATE_G_PER_MOL,
 )
 GLAUBER_DECAHYDRATE: Final = Salt(
     key="glauber-decahydrate",
-    name="Glauber’s salt, crystals",
+    name="Glauber’s salt crystals",
     molar_mass_g_per_mol=(
         2 * SODIUM_G_PER_MOL + SULPHATE_G_PER_MOL + 10 * WATER_G_PER_MOL
     ),

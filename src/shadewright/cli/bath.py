@@ -1,0 +1,105 @@
+"""``shadewright bath``: doses, water, acid and salt for one bath."""
+
+import click
+
+from shadewright.cli import words
+from shadewright.cli.answers import as_json, say
+from shadewright.cli.auxiliary_words import acid_from_words, salt_from_words
+from shadewright.cli.bath_texts import Reckoned
+from shadewright.cli.commands import SumCommand
+from shadewright.cli.dose_words import dose_from_words
+from shadewright.core.baths import AcidWanted, BathWanted, Dose, SaltWanted, bath_sum
+from shadewright.core.quantities import (
+    Balance,
+    MeasuringTool,
+    liquor_ratio_ml_per_g,
+    mass_g,
+)
+from shadewright.core.tables.dye_classes import DyeClass
+
+
+@click.command("bath", cls=SumCommand)
+@click.option(
+    "--fibre",
+    type=words.Written(mass_g, called="Weight of fibre"),
+    required=True,
+    help="Weight of the dry yarn, as 100g.",
+)
+@click.option(
+    "--dose",
+    "doses",
+    type=words.Written(dose_from_words, called="Dose"),
+    multiple=True,
+    required=True,
+    help="NAME=DEPTH[@STRENGTH], as Gorse=0.6%@1%; once for each dye.",
+)
+@click.option(
+    "--ratio",
+    "liquor_ratio",
+    type=words.Written(liquor_ratio_ml_per_g, called="Liquor ratio"),
+    default="30",
+    show_default=True,
+    help="Litres of bath to a kilogram of yarn.",
+)
+@click.option(
+    "--acid",
+    type=words.Written(acid_from_words, called="Acid"),
+    help="KIND:AMOUNT, as citric:2% (on weight of fibre), citric:1g/l, vinegar5:30ml.",
+)
+@click.option(
+    "--salt",
+    type=words.Written(salt_from_words, called="Salt"),
+    help="Glauber’s salt, as glauber-anhydrous:5% or glauber-decahydrate:10%.",
+)
+@click.option(
+    "--dye-class",
+    type=click.Choice([dye_class.value for dye_class in DyeClass]),
+    help="Class of the dyes, for the caution on salt.",
+)
+@click.option(
+    "--balance",
+    type=words.BALANCE,
+    help="Step of the scale, as 0.1g; with its own error, as 0.1g+-0.2g.",
+)
+@click.option(
+    "--measure", type=words.TOOL, help="What stock is measured in, as “syringe 20ml”."
+)
+@click.option(
+    "--wet-yarn",
+    "wet",
+    type=words.Written(mass_g, called="Wet yarn"),
+    help="Weight of the yarn with the water it was wetted out in, as 200g.",
+)
+@as_json
+def bath(  # ruff: ignore[too-many-arguments] - one for each option
+    *,
+    fibre: float,
+    doses: tuple[Dose, ...],
+    liquor_ratio: float,
+    acid: AcidWanted | None,
+    salt: SaltWanted | None,
+    dye_class: str | None,
+    balance: Balance | None,
+    measure: MeasuringTool | None,
+    wet: float | None,
+    as_json: bool,
+) -> None:
+    """Reckon a bath: doses, fresh water, acid and salt."""
+    wanted = BathWanted(
+        fibre_mass_g=fibre,
+        doses=doses,
+        liquor_ratio=liquor_ratio,
+        acid=acid,
+        salt=salt,
+        wet_yarn_g=wet,
+        dye_class=DyeClass(dye_class) if dye_class else None,
+        tool=measure,
+        balance=balance,
+    )
+    answer = Reckoned(found=bath_sum(wanted=wanted), balance=balance, tool=measure)
+    say(
+        answer.as_answer(),
+        as_json=as_json,
+        rows=answer.rows(),
+        warnings=(*answer.advice(), *answer.warnings()),
+    )

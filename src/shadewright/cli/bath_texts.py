@@ -1,0 +1,141 @@
+"""What ``shadewright bath`` says: the keys of its answer, and their words."""
+
+from dataclasses import dataclass
+
+from shadewright.cli.answers import NO_SPREAD_YET, UNCHECKED, Rows
+from shadewright.core.baths import AcidDose, BathSum, MeasuredDose, SaltDose
+from shadewright.core.quantities import (
+    Balance,
+    MeasuringTool,
+    amount_text,
+    rounded_to_step,
+)
+
+NO_STOCK = "No strength was given: the dye is weighed out dry."
+NO_ACID = "No acid was asked for."
+NO_SALT = "No salt was asked for."
+NO_LABEL = "Its strength is not known: read the label and write it behind an @."
+IS_SOLID = "It is weighed, not poured."
+NO_TOOL = "No measuring tool was named: how well stock is measured is left out."
+NO_BALANCE = "No balance was named: how well dry dye is weighed is left out."
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reckoned:
+    """A bath with what the terminal was told about scale and measuring tool."""
+
+    found: BathSum
+    balance: Balance | None
+    tool: MeasuringTool | None
+
+    def as_answer(self) -> dict[str, object]:
+        """Return every key of the answer."""
+        water = self.found.water
+        return {
+            "doses": [_dose_answer(dose, self.balance) for dose in self.found.doses],
+            "total_depth_percent": self.found.total_depth_percent,
+            "liquor_ml": water.liquor_ml,
+            "water_ml": water.fresh_water_ml,
+            "liquor_ratio": water.liquor_ratio,
+            **_acid_answer(self.found.acid),
+            **_salt_answer(self.found.salt),
+            "warnings": self.warnings(),
+        }
+
+    def warnings(self) -> list[str]:
+        """Return what to mind, most weighty first."""
+        doses = self.found.doses
+        is_poured = any(dose.stock_ml is not None for dose in doses)
+        is_weighed = any(dose.stock_ml is None for dose in doses)
+        looked_at = (
+            *self.found.warnings,
+            NO_TOOL if is_poured and not (self.tool or self.balance) else "",
+            NO_BALANCE if is_weighed and self.balance is None else "",
+            UNCHECKED if self.balance and self.balance.error_g is None else "",
+        )
+        return [warning for warning in looked_at if warning]
+
+    def advice(self) -> list[str]:
+        """Return the advice on each dose under the dye's name."""
+        return [f"{d.dye}: {d.advice}" for d in self.found.doses if d.advice]
+
+    def rows(self) -> Rows:
+        """Return the bath as it is put together, in the order of work."""
+        water, salt, acid = self.found.water, self.found.salt, self.found.acid
+        wet_ml = water.wet_yarn_ml
+        rows = (
+            ("liquor", amount_text(water.liquor_ml, "ml")),
+            ("in the yarn", amount_text(wet_ml, "ml") if wet_ml else ""),
+            ("fresh water", amount_text(water.fresh_water_ml, "ml")),
+            ("salt", _salt_text(salt) if salt else ""),
+            ("acid", _acid_text(acid) if acid else ""),
+            *((dose.dye, _dose_text(dose)) for dose in self.found.doses),
+            ("all dyes", amount_text(self.found.total_depth_percent, "%")),
+        )
+        return [(label, text) for label, text in rows if text]
+
+
+def _dose_answer(dose: MeasuredDose, balance: Balance | None) -> dict[str, object]:
+    answer: dict[str, object] = {
+        "dye": dose.dye,
+        "depth_percent": dose.depth_percent,
+        "dye_g": dose.dye_g,
+        "strength_percent": dose.strength_percent,
+        "stock_ml": dose.stock_ml,
+        "stock_g": dose.stock_g,
+        "u_depth_rel": None,
+        "u_why": NO_SPREAD_YET,
+        "advice": dose.advice,
+    }
+    if dose.stock_g is None:
+        answer["stock_why"] = NO_STOCK
+    if balance is not None:
+        weighed, key = (
+            (dose.dye_g, "dye_g_scale")
+            if dose.stock_g is None
+            else (dose.stock_g, "stock_g_scale")
+        )
+        answer[key] = rounded_to_step(weighed, step=balance.step_g)
+    return answer
+
+
+def _acid_answer(acid: AcidDose | None) -> dict[str, object]:
+    """Return acid as it is weighed, or poured with the pure acid in it."""
+    if acid is None:
+        return {"acid_g": None, "acid_ml": None, "acid_why": NO_ACID}
+    if acid.volume_ml is not None:
+        return {"acid_ml": acid.volume_ml, "acid_pure_g": acid.pure_g}
+    why = IS_SOLID if acid.acid.is_solid else NO_LABEL
+    return {"acid_g": acid.pure_g, "acid_ml": None, "acid_why": why}
+
+
+def _salt_answer(salt: SaltDose | None) -> dict[str, object]:
+    """Return the salt as it is weighed, and the same in both forms."""
+    if salt is None:
+        return {"salt_g": None, "salt_why": NO_SALT}
+    return {
+        "salt_g": salt.mass_g,
+        "salt_anhydrous_g": salt.anhydrous_g,
+        "salt_decahydrate_g": salt.decahydrate_g,
+    }
+
+
+def _dose_text(dose: MeasuredDose) -> str:
+    depth = amount_text(dose.depth_percent, "%")
+    if dose.stock_ml is None or dose.stock_g is None or dose.strength_percent is None:
+        return f"{amount_text(dose.dye_g, 'g')} of dry dye ({depth})"
+    volume, weight = amount_text(dose.stock_ml, "ml"), amount_text(dose.stock_g, "g")
+    strength = amount_text(dose.strength_percent, "%")
+    return f"{volume} of the {strength} stock, or {weight} ({depth})"
+
+
+def _acid_text(acid: AcidDose) -> str:
+    if acid.volume_ml is None:
+        return f"{amount_text(acid.pure_g, 'g')} of {acid.acid.name}"
+    labelled = acid.strength_g_per_100ml if not acid.acid.strength_g_per_100ml else None
+    strength = f" of {amount_text(labelled, '%')}" if labelled else ""
+    return f"{amount_text(acid.volume_ml, 'ml')} of {acid.acid.name}{strength}"
+
+
+def _salt_text(salt: SaltDose) -> str:
+    return f"{amount_text(salt.mass_g, 'g')} of {salt.salt.name}"

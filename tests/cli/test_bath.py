@@ -1,0 +1,175 @@
+"""``shadewright bath``: sums as typed, and what is refused."""
+
+import pytest
+
+from tests.cli.typed import Terminal
+
+BATH = "bath --fibre 100g --dose Gorse=0.6%@1% --dose Slate=0.4%@1%"
+DRY = "bath --fibre 100g --dose Gorse=0.6%"
+
+
+@pytest.mark.by_hand
+def test_the_answer_has_every_key(typed: Terminal) -> None:
+    answer = typed(f"{BATH} --acid citric:2% --salt glauber-anhydrous:5% --json").answer
+    gorse, slate = answer["doses"]
+    assert gorse["dye"] == "Gorse"
+    assert gorse["depth_percent"] == pytest.approx(0.6)
+    assert gorse["dye_g"] == pytest.approx(0.6)  # 100 g x 0.6 %
+    assert gorse["stock_ml"] == pytest.approx(60)  # 0.6 g at 1 g/100 ml
+    assert gorse["stock_g"] == pytest.approx(60.49, abs=0.005)  # 59.89 + 0.6
+    assert gorse["u_depth_rel"] is None
+    assert gorse["u_why"]
+    assert gorse["advice"] is None
+    assert slate["stock_ml"] == pytest.approx(40)
+    assert answer["total_depth_percent"] == pytest.approx(1)
+    assert answer["liquor_ml"] == pytest.approx(3000)  # 30 l/kg
+    assert answer["water_ml"] == pytest.approx(2900)  # less 60 and 40
+    assert answer["acid_g"] == pytest.approx(2)
+    assert answer["salt_g"] == pytest.approx(5)
+    assert answer["salt_decahydrate_g"] == pytest.approx(11.34, abs=0.005)
+    assert isinstance(answer["warnings"], list)
+
+
+def test_what_was_not_asked_for_is_null_with_its_reason(typed: Terminal) -> None:
+    answer = typed(f"{DRY} --json").answer
+    assert answer["acid_g"] is None
+    assert answer["acid_why"]
+    assert answer["salt_g"] is None
+    assert answer["salt_why"]
+    (dose,) = answer["doses"]
+    assert dose["stock_ml"] is None
+    assert dose["stock_g"] is None
+    assert dose["stock_why"]
+
+
+@pytest.mark.by_hand
+def test_vinegar_comes_in_ml_and_counts_as_liquor(typed: Terminal) -> None:
+    answer = typed(f"{BATH} --acid vinegar5:2% --wet-yarn 250g --json").answer
+    assert answer["acid_ml"] == pytest.approx(40)  # 2 g at 5 g/100 ml
+    assert answer["acid_pure_g"] == pytest.approx(2)
+    assert "acid_g" not in answer
+    # 3000 - 100 of stock - 40 of vinegar - 150 in the yarn
+    assert answer["water_ml"] == pytest.approx(2710)
+
+
+def test_an_acid_of_unknown_strength_is_pure_and_cautioned(typed: Terminal) -> None:
+    answer = typed(f"{BATH} --acid acetic:2% --json").answer
+    assert answer["acid_g"] == pytest.approx(2)
+    assert answer["acid_ml"] is None
+    assert "label" in answer["acid_why"]
+    assert any("licensed" in warning for warning in answer["warnings"])
+
+
+@pytest.mark.by_hand
+def test_a_scale_shows_its_steps(typed: Terminal) -> None:
+    stock = typed(f"{BATH} --balance 0.1g --json").answer
+    assert [dose["stock_g_scale"] for dose in stock["doses"]] == [60.5, 40.3]
+    assert any("kitchen scale" in warning for warning in stock["warnings"])
+    dry = typed(f"{DRY} --balance 0.5g+-0.2g --json").answer
+    assert dry["doses"][0]["dye_g_scale"] == pytest.approx(0.5)
+    assert "too little to weigh well" in dry["doses"][0]["advice"]
+    assert not any("kitchen scale" in warning for warning in dry["warnings"])
+
+
+def test_a_missing_tool_is_warned_of(typed: Terminal) -> None:
+    assert "No measuring tool" in typed(f"{BATH} --json").answer["warnings"][-1]
+    named = typed(f'{BATH} --measure "syringe 20ml" --json').answer
+    assert named["warnings"] == []
+    assert named["doses"][0]["advice"] == "Fill the 20\u00a0ml syringe 3 times."
+    dry = typed(f"{DRY} --json").answer["warnings"]
+    assert "No balance" in dry[-1]
+
+
+def test_the_ratio_is_written_either_way(typed: Terminal) -> None:
+    for ratio in ("20", "1:20", "20:1"):
+        answer = typed(f"{BATH} --ratio {ratio} --json").answer
+        assert answer["liquor_ml"] == pytest.approx(2000)
+
+
+def test_a_bath_that_stock_overfills_says_the_ratio(typed: Terminal) -> None:
+    answer = typed("bath --fibre 100g --dose G=5%@1% --ratio 4 --json").answer
+    assert answer["water_ml"] == 0
+    assert answer["liquor_ratio"] == pytest.approx(5)
+    assert any("The ratio will be 5" in warning for warning in answer["warnings"])
+
+
+@pytest.mark.parametrize("dye_class", ["milling", "super-milling"])
+def test_salt_with_a_class_that_forbids_it(typed: Terminal, dye_class: str) -> None:
+    line = f"{BATH} --salt glauber-decahydrate:5% --dye-class {dye_class} --json"
+    assert any("Leave the Glauber" in told for told in typed(line).answer["warnings"])
+
+
+def test_a_person_reads_aligned_lines(typed: Terminal) -> None:
+    out = typed(
+        f"{BATH} --dose '\"Sea Kelp\"=0.03%@1%' --acid acetic@10%:2% "
+        "--salt glauber-anhydrous:5% --wet-yarn 200g"
+    ).out.replace("\u00a0", " ")
+    assert out.splitlines()[:9] == [
+        "liquor       3000 ml",
+        "in the yarn  100 ml",
+        "fresh water  2777 ml",
+        "salt         5 g of anhydrous Glauber’s salt",
+        "acid         20 ml of acetic acid of 10 %",
+        "Gorse        60 ml of the 1 % stock, or 60.49 g (0.6 %)",
+        "Slate        40 ml of the 1 % stock, or 40.33 g (0.4 %)",
+        "Sea Kelp     3 ml of the 1 % stock, or 3.025 g (0.03 %)",
+        "all dyes     1.03 %",
+    ]
+    assert "! Sea Kelp: 3 ml is too little to measure well: take 6 ml of a" in out
+
+
+def test_dry_dye_brings_the_powder_caution(typed: Terminal) -> None:
+    out = typed(f"{DRY} --acid sulphuric:1g").out.replace("\u00a0", " ")
+    assert "Gorse        0.6 g of dry dye (0.6 %)" in out
+    assert "acid         1 g of sulphuric acid" in out
+    assert "N95/FFP2 respirator" in out
+
+
+@pytest.mark.parametrize(
+    ("words", "option"),
+    [
+        ("--fibre 100 --dose G=1%", "--fibre"),
+        ("--fibre 0g --dose G=1%", "--fibre"),
+        ("--fibre -5g --dose G=1%", "--fibre"),
+        ("--fibre 9999999kg --dose G=1%", "--fibre"),
+        ("--fibre much --dose G=1%", "--fibre"),
+        ("--dose G=1%", "--fibre"),
+        ("--fibre 100g", "--dose"),
+        ("--fibre 100g --dose G", "--dose"),
+        ("--fibre 100g --dose G=0%", "--dose"),
+        ("--fibre 100g --dose G=1%@60%", "--dose"),
+        ("--fibre 100g --dose G=1% --ratio 0", "--ratio"),
+        ("--fibre 100g --dose G=1% --ratio 30l", "--ratio"),
+        ("--fibre 100g --dose G=1% --acid lemon:2%", "--acid"),
+        ("--fibre 100g --dose G=1% --acid citric:2ml", "--acid"),
+        ("--fibre 100g --dose G=1% --acid citric:-2%", "--acid"),
+        ("--fibre 100g --dose G=1% --acid vinegar5:2g", "--acid"),
+        ("--fibre 100g --dose G=1% --acid acetic:20ml", "--acid"),
+        ("--fibre 100g --dose G=1% --acid citric@50%:2%", "--acid"),
+        ("--fibre 100g --dose G=1% --salt table:2%", "--salt"),
+        ("--fibre 100g --dose G=1% --salt glauber-anhydrous:2ml", "--salt"),
+        ("--fibre 100g --dose G=1% --salt glauber-anhydrous:0%", "--salt"),
+        ("--fibre 100g --dose G=1% --wet-yarn 50g", "--wet-yarn"),
+        ("--fibre 100g --dose G=1% --wet-yarn 0g", "--wet-yarn"),
+        ("--fibre 100g --dose G=1% --balance 0g", "--balance"),
+        ("--fibre 100g --dose G=1% --measure spoon", "--measure"),
+        ("--fibre 100g --dose G=1% --dye-class x", "--dye-class"),
+    ],
+)
+def test_what_cannot_be_is_told_in_one_line(
+    typed: Terminal, words: str, option: str
+) -> None:
+    assert option in typed(f"bath {words}").refusal
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "--fibre 1000kg --dose G=50%@0.01%",
+        "--fibre 1000kg --dose G=1% --ratio 1000 --acid citric:1g/l",
+        "--fibre 0.000001g --dose G=0.001%@50%",
+    ],
+)
+def test_the_ends_of_every_range_answer_or_say_why(typed: Terminal, words: str) -> None:
+    found = typed(f"bath {words} --json")
+    assert found.answer if found.status == 0 else found.refusal
