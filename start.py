@@ -39,6 +39,7 @@ NEW_PYTHON = {
     "win32": "winget install Python.Python.3.13",
     "darwin": "brew install python",
 }
+AGAIN = "Close Shadewright where it is open, look to the internet, and start again."
 QUIETLY = ("--no-input", "--disable-pip-version-check")
 PIP: tuple[str | Path, ...] = (PYTHON, "-I", "-m", "pip", "install", *QUIETLY)
 PIPES: dict[str, Any] = {
@@ -178,8 +179,7 @@ def step(title: str, lock: IO[str], *command: str | Path) -> None:
                 print(".", end="", flush=True)
     if process.returncode:
         print(" failed", flush=True)
-        last += ["", "Is the internet there? Then start again."]
-        raise StopError("\n".join(last))
+        raise StopError("\n".join([*last, "", AGAIN]))
     print(f" {time.monotonic() - began:.0f} s", flush=True)
 
 
@@ -214,7 +214,12 @@ def one_at_a_time() -> Generator[IO[str], None, None]:
         if sys.platform == "win32":
             import msvcrt
 
-            msvcrt.locking(lock.fileno(), msvcrt.LK_LOCK, 1)
+            # It gives up after ten seconds; a set-up may take longer.
+            is_ours = False
+            while not is_ours:
+                with contextlib.suppress(OSError):
+                    msvcrt.locking(lock.fileno(), msvcrt.LK_LOCK, 1)
+                    is_ours = True
         else:
             import fcntl
 
