@@ -2,7 +2,7 @@
 
 The square code reads any way up, so the photo's orientation does not matter.
 Where the plain picture says nothing it is looked at again the way a person
-would: from further off, with the light evened out, sharper, tilted.
+would: tilted, and with the light evened out.
 """
 
 import io
@@ -17,7 +17,8 @@ MOST_MEGABYTES = 25
 MOST_MEGAPIXELS = 60
 _FORMATS = ("JPEG", "PNG", "WEBP")
 _WORKING_SIDE_PX = 2400
-_DAMAGE = (OSError, ValueError, SyntaxError, EOFError, Image.DecompressionBombError)
+_DAMAGE = (OSError, ValueError, SyntaxError, EOFError)
+_BOMBS = (Image.DecompressionBombError, Image.DecompressionBombWarning)
 
 
 def code_in_photo(photo: bytes) -> str:
@@ -54,6 +55,8 @@ def _opened(photo: bytes) -> Image.Image:
             _check_size(image.size)
             image.draft("L", (_WORKING_SIDE_PX, _WORKING_SIDE_PX))
             grey = _on_white(image).convert("L")
+    except _BOMBS as bomb:
+        raise _too_large(given="far more") from bomb
     except _DAMAGE as damage:
         raise UnreadableError(
             name="The photo",
@@ -68,12 +71,17 @@ def _opened(photo: bytes) -> Image.Image:
 def _check_size(size: tuple[int, int]) -> None:
     megapixels = size[0] * size[1] / 1e6
     if megapixels > MOST_MEGAPIXELS:
-        raise OutOfRangeError(
-            name="The photo",
-            given=f"{megapixels:.0f} megapixels",
-            allowed=f"at most {MOST_MEGAPIXELS} megapixels",
-            argument="photo",
-        )
+        raise _too_large(given=f"{megapixels:.0f} megapixels")
+
+
+def _too_large(*, given: str) -> OutOfRangeError:
+    return OutOfRangeError(
+        name="The photo",
+        given=given,
+        allowed=f"at most {MOST_MEGAPIXELS} megapixels",
+        advice="Set the phone’s camera to a smaller picture, or type the short code.",
+        argument="photo",
+    )
 
 
 def _on_white(image: Image.Image) -> Image.Image:
@@ -85,24 +93,25 @@ def _on_white(image: Image.Image) -> Image.Image:
 
 
 def _views(picture: Image.Image) -> Iterator[Image.Image]:
-    # The picture as it is, then other ways to look at it, the cheapest first.
+    # The reader itself tries smaller and turned by a quarter; what helps beyond
+    # that, tried on made photos, is a tilt, and an even light with sharper edges.
     yield picture
-    for side in (1200, 700):
-        smaller = picture.copy()
-        smaller.thumbnail((side, side))
-        even = _evenly_lit(smaller)
-        yield even
-        yield even.filter(ImageFilter.UnsharpMask(radius=4, percent=250, threshold=2))
-        yield even.rotate(30, expand=True, fillcolor=255)
-    yield _evenly_lit(picture)
+    yield _tilted(picture)
+    even = _evenly_lit(picture)
+    yield even
+    yield _tilted(even)
+
+
+def _tilted(picture: Image.Image) -> Image.Image:
+    return picture.rotate(30, Image.Resampling.BICUBIC, expand=True, fillcolor=128)
 
 
 def _evenly_lit(picture: Image.Image) -> Image.Image:
-    """Return the picture with slow changes of light taken out."""
+    """Return the picture with slow changes of light taken out and edges sharp."""
     light = picture.filter(ImageFilter.BoxBlur(max(picture.size) // 12))
-    return ImageOps.autocontrast(
-        ImageChops.subtract(picture, light, scale=1, offset=128), cutoff=1
-    )
+    flat = ImageChops.subtract(picture, light, scale=1, offset=128)
+    strong = ImageOps.autocontrast(flat, cutoff=1)
+    return strong.filter(ImageFilter.UnsharpMask(radius=6, percent=300, threshold=0))
 
 
 def _texts_in(view: Image.Image) -> set[str]:

@@ -16,7 +16,7 @@ import typst
 from shadewright.core.quantities import amount_text
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.paper.label_formats import LabelFormat
-from shadewright.paper.typeset import typeset
+from shadewright.paper.typeset import printable, typeset
 from shadewright.paper.words import day_words
 
 DROP_ORDER = ("note", "water", "maker", "grams_per_litre", "jar", "discard")
@@ -113,7 +113,7 @@ def _texts(label: BottleLabel) -> Mapping[str, object]:
     return {
         "code": label.code,
         "square": _square_svg(label.qr_text),
-        "name": label.dye_name[:120] or "Dye not named",
+        "name": printable(label.dye_name[:120]) or "Dye not named",
         "strength": label.strength_words,
         "guess": label.is_strength_guess,
         "grams_per_litre": amount_text(grams_per_litre, "g/l"),

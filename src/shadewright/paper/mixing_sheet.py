@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.solutions import MakingStep, StockPlan, making_steps
 from shadewright.errors import MissingError, OutOfRangeError
-from shadewright.paper.typeset import typeset
+from shadewright.paper.typeset import printable, typeset
 
 PAPERS: Mapping[str, tuple[float, float]] = {
     "a4": (210.0, 297.0),
@@ -69,7 +69,7 @@ def _texts(sheet: MixingSheet) -> Mapping[str, object]:
     plan = sheet.plan
     blanks = _blanks(plan)
     return {
-        "dye": sheet.dye_name[:120],
+        "dye": printable(sheet.dye_name[:120]) or "Dye not named",
         "wanted": f"{blanks['make_up']['planned']} at {blanks['label']['planned']}",
         "jar": sheet.jar[:60],
         "code": sheet.code,

@@ -25,7 +25,7 @@ _PLAIN = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x180)))) - {"\xad
 
 def typeset(template: str, *, data: Mapping[str, object], on: dt.date) -> bytes:
     """Return the PDF/UA-1 that a template makes of the data, dated ``on``."""
-    return _compiled(
+    return pdf_of(
         f'#import "{template}": document\n#document(json(bytes(sys.inputs.data)))',
         data=json.dumps(_printable_in(data)),
         on=on,
@@ -70,7 +70,7 @@ def _has_glyphs(text: str) -> bool:
     """Ask the typesetter whether its fonts have a sign for every character."""
     source = '#import "page.typ": page-of\n#page-of((title: "?"), sys.inputs.data)'
     try:
-        _compiled(source, data=text, on=dt.date(2000, 1, 1))
+        pdf_of(source, data=text, on=dt.date(2000, 1, 1))
     except typst.TypstError as refusal:
         if "could not be displayed" in refusal.message:
             return False
@@ -78,7 +78,8 @@ def _has_glyphs(text: str) -> bool:
     return True
 
 
-def _compiled(source: str, *, data: str, on: dt.date) -> bytes:
+def pdf_of(source: str, *, data: str, on: dt.date) -> bytes:
+    """Return the PDF of a source in this package's folder; a warning stops it."""
     inputs = {"data": data}
     compiler = typst.Compiler(
         source.encode(), root=_FOLDER, font_paths=_fonts(), sys_inputs=inputs
