@@ -1,7 +1,7 @@
 """Every address. Each room brings its own; they are listed in docs/guide/pages.md."""
 
 from django.templatetags.static import static
-from django.urls import path
+from django.urls import include, path
 from django.views.generic import RedirectView
 
 from shadewright.web.health import healthz
@@ -13,6 +13,13 @@ urlpatterns = [
     path("favicon.ico", RedirectView.as_view(url=static("shadewright/favicon.svg"))),
     path("person/", choose_person, name="choose-person"),
     path("undo/<uuid:deed>/", undo, name="undo"),
+    path("", include("shadewright.web.start.urls")),
+    path("", include("shadewright.web.shelf.urls")),
+    path("", include("shadewright.web.jars.urls")),
+    path("", include("shadewright.web.catalogue.urls")),
+    path("", include("shadewright.web.today.urls")),
+    path("", include("shadewright.web.labels.urls")),
+    path("stocks/", include("shadewright.web.stocks.urls")),
 ]
 
 handler400 = "shadewright.web.faults.bad_request"

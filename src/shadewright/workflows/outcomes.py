@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from shadewright.core.quantities import require_mass, require_volume
 from shadewright.core.solutions.filling import hot_fill_warning
 from shadewright.core.solutions.rescue import rescue_filled, rescue_weighed
-from shadewright.errors import OutOfRangeError
+from shadewright.errors import ConflictError
 from shadewright.workflows.making import Making
 from shadewright.workflows.stocks import label_strength_percent
 
@@ -77,15 +77,13 @@ def if_filled(making: Making, *, final_ml: float) -> IfFilled | None:
     )
 
 
-def refuse_hot(making: Making) -> OutOfRangeError:
+def refuse_hot(making: Making) -> ConflictError:
     """Return the refusal of a stock that is made up before it is cold."""
     warning = hot_fill_warning(
         strength_percent=making.stock.plan.strength_percent, filled_at_c=HOT_C
     )
-    return OutOfRangeError(
-        name="The stock",
-        given="one that nobody has felt yet",
-        allowed="cold at the mark",
+    return ConflictError(
+        why="Nobody has ticked yet that it is cold.",
         advice=warning or "",
         argument="is_cold",
     )

@@ -50,6 +50,8 @@ class ShelfBottle:
     def wants_label(self) -> bool:
         """Whether no label was printed, or the stock is no longer what it says."""
         said = self.labelled_percent
+        if self.is_empty:
+            return False
         return said is None or not isclose(
             said, self.strength_percent, rel_tol=LABEL_HOLDS
         )

@@ -1,0 +1,11 @@
+"""Addresses of labels."""
+
+from django.urls import path
+
+from shadewright.web.labels.views import bottle_label, find, labels
+
+urlpatterns = [
+    path("labels/", labels, name="labels"),
+    path("bottles/<str:code>/label.pdf", bottle_label, name="bottle-label"),
+    path("find/", find, name="find-bottle"),
+]

@@ -1,0 +1,115 @@
+"""Print labels, and find a bottle by its label."""
+
+from urllib.parse import urlencode
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
+from django.urls import reverse
+from django.views.decorators.http import require_GET
+
+from shadewright.errors import MissingError, StudioError
+from shadewright.web.labels.forms import FindForm, LabelsForm
+from shadewright.web.labels.pages import FindPage, LabelsPage
+from shadewright.web.pages import Link, show
+from shadewright.web.pdfs import pdf
+from shadewright.web.shelf.tasks import bottle_address
+from shadewright.workflows.finding import bottle_by_code, bottle_by_photo
+from shadewright.workflows.labels import bottles_to_label, print_labels
+from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
+
+FIRST_FORMAT = "a4-21"
+SHELF = Link(words="Shelf", address="/shelf/")
+_FORMAT_KEY = "label_format"
+
+
+def labels(request: HttpRequest) -> HttpResponse:
+    """Choose bottles and paper; the answer to the form is the PDF."""
+    if request.method != "POST":
+        return show(request, _labels_page(LabelsForm(initial=_usual(request))))
+    form = LabelsForm(request.POST)
+    if form.is_valid():
+        chosen = form.cleaned_data
+        try:
+            return _printed(
+                request, chosen["codes"], chosen["format"], chosen["skip_first"]
+            )
+        except StudioError as error:
+            form.refuse(error)
+    return show(request, _labels_page(form), status=422)
+
+
+@require_GET
+def bottle_label(request: HttpRequest, code: str) -> HttpResponse:
+    """Answer with one bottle's label, in the format asked for or used last.
+
+    A browser that never printed one is asked for its paper first.
+    """
+    bottle = shelf_bottle(code)
+    used = request.session.get(_FORMAT_KEY, "")
+    asked = request.GET.get("format", used)
+    if not asked:
+        return redirect(f"{reverse('labels')}?{urlencode({'codes': bottle.code})}")
+    return _printed(request, [bottle.code], asked, 0)
+
+
+def find(request: HttpRequest) -> HttpResponse:
+    """Open the bottle whose code is typed or whose label is photographed."""
+    if request.method != "POST":
+        return show(request, _find_page(FindForm()))
+    form = FindForm(request.POST, request.FILES)
+    if form.is_valid():
+        try:
+            return redirect(bottle_address(_found(form).code))
+        except StudioError as error:
+            form.refuse(error)
+    return show(request, _find_page(form), status=422)
+
+
+def _found(form: FindForm) -> ShelfBottle:
+    photo, code = form.cleaned_data["photo"], form.cleaned_data["code"]
+    if photo:
+        return bottle_by_photo(photo.read())
+    if not code:
+        raise MissingError(
+            name="The code",
+            advice="Type the three signs on the label, or take a photo of it.",
+            argument="code",
+        )
+    return bottle_by_code(code)
+
+
+def _printed(
+    request: HttpRequest, codes: list[str], format_key: str, skip_first: int
+) -> HttpResponse:
+    sheet = print_labels(codes=codes, format_key=format_key, skip_first=skip_first)
+    request.session[_FORMAT_KEY] = format_key
+    return pdf(sheet, name=f"bottle labels {' '.join(codes[:12])}")
+
+
+def _usual(request: HttpRequest) -> dict[str, object]:
+    asked = request.GET.getlist("codes")
+    return {
+        "codes": asked or [bottle.code for bottle in bottles_to_label()],
+        "format": request.session.get(_FORMAT_KEY, FIRST_FORMAT),
+        "skip_first": 0,
+    }
+
+
+def _labels_page(form: LabelsForm) -> LabelsPage:
+    return LabelsPage(
+        title="Bottle labels",
+        fact="Those that want a label are ticked: new bottles, and stock whose "
+        "strength has changed.",
+        crumbs=(SHELF,),
+        form=form,
+        has_bottles=bool(shelf()),
+    )
+
+
+def _find_page(form: FindForm) -> FindPage:
+    return FindPage(
+        title="Open a bottle",
+        fact="By the short code on its label, or by a photo of it.",
+        crumbs=(SHELF,),
+        form=form,
+    )

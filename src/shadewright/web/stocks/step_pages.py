@@ -1,0 +1,201 @@
+"""The page of each step of a stock in the making."""
+
+from collections.abc import Mapping
+from typing import Any
+from urllib.parse import urlencode
+
+from django.urls import reverse
+
+from shadewright.core.quantities import amount_text, number_text
+from shadewright.web import parts
+from shadewright.web.pages import Link
+from shadewright.web.parts import Caution, measured
+from shadewright.web.shelf.tasks import bottle_address
+from shadewright.web.stocks.forms import FillForm, LabelForm, StepForm, WeighForm
+from shadewright.web.stocks.pages import (
+    FillPage,
+    FinishedPage,
+    GivenUpPage,
+    GiveUpPage,
+    LabelPage,
+    StepPage,
+    WeighPage,
+)
+from shadewright.web.stocks.words import (
+    CAUTION_TITLES,
+    DEFER,
+    DONE_WORDS,
+    cautions,
+    filled_outcome,
+    so_far,
+    stock_name,
+    strength,
+    weighed_outcome,
+)
+from shadewright.workflows.making import Making
+from shadewright.workflows.outcomes import if_weighed
+from shadewright.workflows.shelf import shelf_bottle
+from shadewright.workflows.studio import studio
+
+SHELF = Link(words="Shelf", address="/shelf/")
+
+
+def step_page(
+    stock: Making,
+    key: str,
+    *,
+    form: StepForm | None = None,
+    typed: Mapping[str, str] | None = None,
+) -> StepPage:
+    """Return the page of a step; with a form that was refused, or what is typed."""
+    shared = _shared(stock, key)
+    given = typed or {}
+    if key == "weigh":
+        return _weigh_page(stock, shared, form, given.get("powder_g"))
+    if key == "make_up":
+        return _fill_page(stock, shared, form, given.get("final_ml"))
+    if key == "label":
+        return _label_page(stock, shared, form)
+    return StepPage(**shared, form=form or StepForm(initial={"step": key}))
+
+
+def finished_page(stock: Making) -> FinishedPage:
+    """Return the page of a stock that stands on the shelf."""
+    code = stock.bottle_code
+    bottle = shelf_bottle(code)
+    return FinishedPage(
+        title=f"{stock.stock.dye_name} stock is made",
+        crumbs=(SHELF,),
+        code=code,
+        strength=strength(bottle.strength_percent),
+        volume=amount_text(bottle.volume_ml, "ml"),
+        label=reverse("bottle-label", args=[code]),
+        bottle=bottle_address(code),
+    )
+
+
+def given_up_page(stock: Making) -> GivenUpPage:
+    """Return the page of a stock that was given up."""
+    return GivenUpPage(title=f"{stock_name(stock.stock)}: given up", crumbs=(SHELF,))
+
+
+def give_up_page(stock: Making) -> GiveUpPage:
+    """Return the page that asks once."""
+    weighed = stock.powder_g
+    text = (
+        "Only dry, clean powder goes back into its jar. Powder that was wetted, and "
+        f"stock that was begun, are collected or poured away by the rules. {DEFER}"
+    )
+    return GiveUpPage(
+        title=f"Give up {stock_name(stock.stock)}?",
+        crumbs=(SHELF,),
+        powder="" if weighed is None else amount_text(weighed, "g"),
+        jar=stock.stock.jar_code,
+        note=Caution(title="Where does it go?", text=text),
+        back=reverse("making", args=[stock.id]),
+    )
+
+
+def _shared(stock: Making, key: str) -> dict[str, Any]:
+    keys = [step.key for step in stock.steps]
+    place = keys.index(key)
+    step = stock.steps[place]
+    return {
+        "title": stock_name(stock.stock),
+        "fact": f"Step {place + 1} of {len(keys)}",
+        "crumbs": (SHELF,),
+        "number": place + 1,
+        "count": len(keys),
+        "step_title": step.title,
+        "text": step.text,
+        "caution": Caution(title=CAUTION_TITLES[key], text=step.caution),
+        "warnings": cautions(stock.stock.plan.warnings) if place == 0 else (),
+        "steps": parts.steps(tuple(one.title for one in stock.steps), now=place + 1),
+        "so_far": so_far(stock) if key not in {"weigh", "label"} else (),
+        "done_words": DONE_WORDS[key],
+        "sheet": reverse("making-sheet", args=[stock.id]),
+        "give_up": reverse("give-up-making", args=[stock.id]),
+    }
+
+
+def _weigh_page(
+    stock: Making, shared: dict[str, Any], form: StepForm | None, typed: str | None
+) -> WeighPage:
+    text = _text(form, "powder_g", typed, stock.powder_g)
+    jar = stock.stock.jar_code
+    blank = WeighForm(initial={"step": "weigh", "powder_g": text})
+    return WeighPage(
+        **shared,
+        form=form if isinstance(form, WeighForm) else blank,
+        asked=measured(stock.stock.plan.powder_g, "g"),
+        whence=f"Into the weighing cup, from jar {jar}" if jar else "Into the cup",
+        outcome=weighed_outcome(stock, text),
+    )
+
+
+def _fill_page(
+    stock: Making, shared: dict[str, Any], form: StepForm | None, typed: str | None
+) -> FillPage:
+    text = _text(form, "final_ml", typed, stock.final_ml)
+    here = studio()
+    water = stock.water or ("" if here is None else here.water)
+    initial = {
+        "step": "make_up",
+        "final_ml": text,
+        "is_cold": stock.final_ml is not None,
+        "water": water,
+    }
+    return FillPage(
+        **shared,
+        form=form if isinstance(form, FillForm) else FillForm(initial=initial),
+        asked=measured(stock.stock.plan.final_volume_ml, "ml"),
+        quick=_quick_levels(stock),
+        outcome=filled_outcome(stock, text),
+    )
+
+
+def _label_page(
+    stock: Making, shared: dict[str, Any], form: StepForm | None
+) -> LabelPage:
+    initial = {
+        "step": "label",
+        "place": stock.place,
+        "discard_by": stock.discard_by,
+        "notes": stock.notes,
+    }
+    return LabelPage(
+        **shared,
+        form=form if isinstance(form, LabelForm) else LabelForm(initial=initial),
+        weighed=amount_text(stock.powder_g or 0.0, "g"),
+        filled=amount_text(stock.final_ml or 0.0, "ml"),
+        strength=strength(stock.label_percent or 0.0),
+    )
+
+
+def _quick_levels(stock: Making) -> tuple[Link, ...]:
+    """Return the volume as planned, and the one that is exact, one tap each."""
+    planned = stock.stock.plan.final_volume_ml
+    levels = {planned: "as planned"}
+    if stock.powder_g is not None:
+        exact = round(if_weighed(stock, powder_g=stock.powder_g).exact_ml)
+        percent = amount_text(stock.stock.plan.strength_percent, "%")
+        if exact != planned:
+            levels[exact] = f"{percent} exactly"
+    return tuple(
+        Link(
+            words=f"{amount_text(level, 'ml')}, {why}",
+            address=f"?{urlencode({'final_ml': number_text(level, digits=4)})}",
+        )
+        for level, why in levels.items()
+    )
+
+
+def _text(
+    form: StepForm | None, name: str, typed: str | None, kept: float | None
+) -> str:
+    """Return what stands in a field: refused, typed a moment ago, or kept."""
+    if form is not None:
+        return str(form[name].value() or "")
+    if typed is not None:
+        return typed
+    return "" if kept is None else number_text(kept, digits=6)

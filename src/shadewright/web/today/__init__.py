@@ -1,0 +1,1 @@
+"""Today: what waits, and the way into a studio of one's own."""
