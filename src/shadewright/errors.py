@@ -13,7 +13,8 @@
     └── RecordError             what is remembered stands in the way
         ├── NotFoundError       no such record
         ├── ConflictError       the record says otherwise
-        └── NewerStudioError    the studio was kept by a newer version
+        ├── NewerStudioError    the studio was kept by a newer version
+        └── TooManyTriesError   wrong codes came too fast, or too many
 
 Each error keeps its parts as fields and makes its own sentence: what was
 asked, what was given with its unit, what is allowed, what to do. ``argument``
@@ -163,4 +164,24 @@ class NewerStudioError(RecordError):
             f"The studio in {self.where} was kept by a newer Shadewright "
             f"(it knows of {', '.join(self.unknown)}). Nothing was changed. "
             "Update the program, then open the studio again."
+        )
+
+
+@dataclass(eq=False, kw_only=True)
+class TooManyTriesError(RecordError):
+    """Wrong codes came too fast; ``wait_s`` is None where waiting does not help."""
+
+    wait_s: int | None
+    argument: str = ""
+
+    def __str__(self) -> str:
+        """Say when the next try is heard, or who must act."""
+        if self.wait_s is None:
+            return (
+                "Too many wrong codes were tried, so no phone is let in. "
+                "At the desk, open pairing again."
+            )
+        noun = "second" if self.wait_s == 1 else "seconds"
+        return (
+            f"A wrong code was tried a moment ago. Try again in {self.wait_s} {noun}."
         )

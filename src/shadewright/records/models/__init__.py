@@ -8,6 +8,7 @@ from shadewright.records.models.catalogue import (
     MeasuringTool,
     MillLot,
 )
+from shadewright.records.models.devices import Device, PairingCode, PairingTry
 from shadewright.records.models.ledgers import BottleLine, JarLine
 from shadewright.records.models.people import Person, Studio
 from shadewright.records.models.shelf import PowderJar, StockBottle, StockMaking
@@ -17,10 +18,13 @@ __all__ = [
     "Base",
     "BottleLine",
     "CatalogueVersion",
+    "Device",
     "Dye",
     "JarLine",
     "MeasuringTool",
     "MillLot",
+    "PairingCode",
+    "PairingTry",
     "Person",
     "PowderJar",
     "StockBottle",
