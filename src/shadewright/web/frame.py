@@ -59,6 +59,12 @@ def person_at_bench(request: HttpRequest) -> Person | None:
     return _chosen(request, people())
 
 
+def person_id(request: HttpRequest) -> int | None:
+    """Return the number of whoever is at the bench, as a stamp wants it."""
+    person = person_at_bench(request)
+    return None if person is None else person.id
+
+
 def seat(request: HttpRequest, person: Person) -> None:
     """Remember in this browser who is at the bench."""
     request.session[_SESSION_KEY] = str(person.id)

@@ -5,7 +5,7 @@ from uuid import UUID, uuid5
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.views.decorators.http import require_POST
 
-from shadewright.web.frame import person_at_bench
+from shadewright.web.frame import person_id
 from shadewright.web.toasts import say
 from shadewright.web.ways import way_back
 from shadewright.workflows import undo as undoing
@@ -18,10 +18,7 @@ def undo(request: HttpRequest, deed: UUID) -> HttpResponse:
 
     The key of the undo follows from the deed's, so that pressing twice undoes once.
     """
-    person = person_at_bench(request)
-    stamp = stamp_now(
-        by=None if person is None else person.id, deed=uuid5(deed, "undo")
-    )
+    stamp = stamp_now(by=person_id(request), deed=uuid5(deed, "undo"))
     undoing.undo(deed=deed, stamp=stamp)
     say(request, "Taken back. The ledger keeps both lines")
     return HttpResponseRedirect(way_back(request))

@@ -1,5 +1,6 @@
 """Powder jars: received, weighed anew, handed in."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -17,9 +18,12 @@ from shadewright.errors import ConflictError, OutOfRangeError
 from shadewright.records import reads
 from shadewright.records.models import JarLine, PowderJar
 from shadewright.records.models.ledgers import JarAct
-from shadewright.records.shapes import jar_left_g
+from shadewright.records.shapes import jar_left_g, standing_lines
 from shadewright.records.writes import keep_jar_line
 from shadewright.workflows.stamps import Stamp, is_written, past_date
+
+LOW_SHARE = 0.2
+"""A jar with less than this share of its powder is low."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -37,14 +41,30 @@ class ShelfJar:
     left_g: float
     filled_g: float
     notes: str
+    chart_hex: str
+    is_metal_complex: bool
+    is_void: bool
+    is_handed_in: bool
+
+    @property
+    def is_there(self) -> bool:
+        """Whether it stands on the shelf."""
+        return not (self.is_void or self.is_handed_in)
+
+    @property
+    def is_low(self) -> bool:
+        """Whether less than a fifth is left."""
+        return self.left_g < LOW_SHARE * self.filled_g
 
 
 def jars(*, dye_id: int | None = None) -> tuple[ShelfJar, ...]:
     """Return the jars in use, of one dye or of all."""
-    rows = reads.jar_rows()
-    if dye_id is not None:
-        rows = rows.filter(dye_id=dye_id)
-    return tuple(shaped_jar(row) for row in rows)
+    return tuple(found for found in _every_jar(dye_id) if found.is_there)
+
+
+def jars_gone() -> tuple[ShelfJar, ...]:
+    """Return the jars that were handed in or taken back."""
+    return tuple(found for found in _every_jar(None) if not found.is_there)
 
 
 def jar(jar_id: int) -> ShelfJar:
@@ -102,8 +122,19 @@ def count_jar(
         name="Powder left",
         argument="reading_g",
     )
+    _require_there(shaped_jar(row))
     line = JarLine(jar=row, act=JarAct.COUNTED, amount_g=reading_g, note=note.strip())
     keep_jar_line(line, stamp)
+    return jar(jar_id)
+
+
+@transaction.atomic
+def hand_in_jar(*, jar_id: int, stamp: Stamp, note: str = "") -> ShelfJar:
+    """Write down that a jar and what was in it has left the studio."""
+    row = reads.locked_jar(jar_id)
+    if not is_written(stamp.deed):
+        _require_there(shaped_jar(row))
+        keep_jar_line(JarLine(jar=row, act=JarAct.POURED, note=note.strip()), stamp)
     return jar(jar_id)
 
 
@@ -131,6 +162,7 @@ def take_powder(*, row: PowderJar, dye_id: int, powder_g: float, stamp: Stamp) -
 def shaped_jar(row: PowderJar) -> ShelfJar:
     """Return a row as it stands on the shelf."""
     lines = tuple(row.lines.all())
+    standing = standing_lines(lines)
     first = next((line.amount_g for line in lines if line.act == JarAct.FILLED), 0.0)
     return ShelfJar(
         id=row.pk,
@@ -144,7 +176,28 @@ def shaped_jar(row: PowderJar) -> ShelfJar:
         left_g=jar_left_g(lines),
         filled_g=first,
         notes=row.notes,
+        chart_hex=row.dye.chart_hex,
+        is_metal_complex=row.dye.is_metal_complex,
+        is_void=all(line.act != JarAct.FILLED for line in standing),
+        is_handed_in=bool(standing) and standing[-1].act == JarAct.POURED,
     )
+
+
+def _every_jar(dye_id: int | None) -> Iterable[ShelfJar]:
+    rows = reads.jar_rows()
+    if dye_id is not None:
+        rows = rows.filter(dye_id=dye_id)
+    return (shaped_jar(row) for row in rows)
+
+
+def _require_there(found: ShelfJar) -> None:
+    if found.is_void:
+        why = f"Jar {found.code} was taken back the day it was received."
+    elif found.is_handed_in:
+        why = f"Jar {found.code} has been handed in."
+    else:
+        return
+    raise ConflictError(why=why)
 
 
 def _next_code() -> str:

@@ -1,0 +1,256 @@
+"""The forms of bases, mill lots, acids and helpers, and measuring tools."""
+
+from typing import Any, ClassVar
+
+from django import forms
+
+from shadewright.core.quantities import mass_g, temperature_c, volume_ml
+from shadewright.core.quantities.tools import CLASSED, STANDARDS
+from shadewright.core.tables.acids import ACIDS
+from shadewright.errors import InputError
+from shadewright.records.models import Auxiliary, Base, MeasuringTool, MillLot
+from shadewright.records.models.catalogue import AuxiliaryKind, ToolKind
+from shadewright.web.amounts import (
+    PriceField,
+    mass_field,
+    metres_field,
+    per_100_ml_field,
+    share_field,
+)
+from shadewright.web.catalogue.item_form import ItemForm, RowForm
+from shadewright.web.days import PastDayField
+from shadewright.web.forms import NumberInput
+
+_NOTES = {"notes": forms.Textarea(attrs={"rows": 2})}
+
+
+class YarnForm(ItemForm):
+    """A bare yarn."""
+
+    undyeable_percent = share_field(
+        label="Fibre that takes no acid dye",
+        help_text="Its share of the weight, like polyester or cotton in a blend.",
+    )
+    skein_g = mass_field(label="One skein", required=False)
+    metres_per_100_g = metres_field(label="Length of 100 g", required=False)
+
+    rows: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("name", "fibres"),
+        ("undyeable_percent", "is_superwash"),
+        ("skein_g", "metres_per_100_g"),
+        ("notes",),
+    )
+
+    class Meta:
+        model = Base
+        fields = (
+            "name",
+            "fibres",
+            "is_superwash",
+            "undyeable_percent",
+            "skein_g",
+            "metres_per_100_g",
+            "notes",
+        )
+        labels = {"name": "Your name for it"}
+        help_texts = {"fibres": "Like 80 % wool, 20 % nylon."}
+        widgets = _NOTES
+
+
+class MillLotForm(RowForm):
+    """One delivery of a base."""
+
+    received_on = PastDayField(label="Received on")
+    received_g = mass_field(label="Weight", required=False)
+
+    key = "lot"
+    rows: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("lot", "received_on"),
+        ("received_g",),
+        ("notes",),
+    )
+
+    class Meta:
+        model = MillLot
+        fields = ("lot", "received_on", "received_g", "notes")
+        labels = {"lot": "Mill lot"}
+        help_texts = {"lot": "As on the band or the sack: lots differ in how they dye."}
+        widgets = _NOTES
+
+    def clean_lot(self) -> str:
+        """Tidy the lot, and refuse one that this base has already."""
+        lot = " ".join(self.cleaned_data["lot"].split())
+        others = MillLot.objects.exclude(pk=self.instance.pk)
+        twin = others.filter(base_id=self.instance.base_id, lot__iexact=lot).first()
+        return self.require_free(lot, twin, f"This base has a lot “{lot}” already.")
+
+
+class AcidForm(ItemForm):
+    """An acid, a salt or another helper in the bath."""
+
+    strength_g_per_100_ml = per_100_ml_field(
+        label="Strength of the liquid",
+        required=False,
+        help_text="As on its bottle. A powder has none.",
+    )
+    price_per_kg = PriceField(label="Price of 1 kg")
+
+    rows: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("name", "kind"),
+        ("is_liquid",),
+        ("strength_g_per_100_ml", "price_per_kg"),
+        ("hazard_words",),
+        ("data_sheet_link",),
+        ("notes",),
+    )
+    suggestions = tuple(
+        acid.name.capitalize() for acid in ACIDS.values() if acid.is_offered
+    )
+
+    class Meta:
+        model = Auxiliary
+        fields = (
+            "name",
+            "kind",
+            "is_liquid",
+            "strength_g_per_100_ml",
+            "price_per_kg",
+            "hazard_words",
+            "data_sheet_link",
+            "notes",
+        )
+        labels = {
+            "kind": "What it is for",
+            "is_liquid": "It is a liquid",
+            "data_sheet_link": "Safety data sheet as a link",
+        }
+        widgets = {
+            **_NOTES,
+            "name": forms.TextInput(attrs={"list": "offered", "autocomplete": "off"}),
+        }
+
+    def clean(self) -> dict[str, Any]:
+        """See that a liquid acid has a strength, and that a powder has none."""
+        sent = super().clean() or self.cleaned_data
+        strength, is_liquid = sent.get("strength_g_per_100_ml"), sent["is_liquid"]
+        is_acid = sent.get("kind") == AuxiliaryKind.ACID
+        faults = {
+            (
+                True,
+                True,
+                False,
+            ): "The strength is missing: an acid that is a liquid has "
+            "one on its bottle; household vinegar has about 5 g in 100 ml.",
+            (
+                False,
+                is_acid,
+                True,
+            ): "A powder has no strength in 100 ml: empty this, or "
+            "tick that it is a liquid.",
+        }
+        said = faults.get((is_liquid, is_acid, strength is not None))
+        if said and "strength_g_per_100_ml" not in self.errors:
+            self.add_error("strength_g_per_100_ml", said)
+        return sent
+
+
+class MeasureField(forms.CharField):
+    """An amount whose unit depends on the tool: grams, millilitres or degrees."""
+
+    unit = "g, ml or °C"
+
+    def __init__(self, *, label: str, help_text: str) -> None:
+        super().__init__(
+            label=label, help_text=help_text, required=False, widget=NumberInput()
+        )
+
+    def prepare_value(self, value: Any) -> Any:  # ruff: ignore[any-type]
+        """Show a number that is known without noise."""
+        return f"{value:.10g}" if isinstance(value, int | float) else value
+
+
+class ToolForm(ItemForm):
+    """A scale, a cylinder, a syringe: what a number is read from."""
+
+    size = MeasureField(
+        label="Largest that it measures",
+        help_text="Grams for a scale, ml for a vessel, °C for a thermometer.",
+    )
+    readability = MeasureField(
+        label="Smallest step", help_text="What the last figure or mark is worth."
+    )
+    tool_class = forms.ChoiceField(
+        label="Class",
+        required=False,
+        choices=[("", "none, or not known"), ("A", "A"), ("B", "B")],
+    )
+    standard = forms.ChoiceField(
+        required=False,
+        choices=[("", "not known"), *((name, name) for name in STANDARDS)],
+    )
+    checked_on = PastDayField(
+        label="Last checked on", help_text="Against a known weight or volume."
+    )
+
+    rows: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("name", "kind"),
+        ("size", "readability"),
+        ("tool_class", "standard"),
+        ("checked_on",),
+        ("notes",),
+    )
+
+    class Meta:
+        model = MeasuringTool
+        fields = (
+            "name",
+            "kind",
+            "size",
+            "readability",
+            "tool_class",
+            "standard",
+            "checked_on",
+            "notes",
+        )
+        widgets = _NOTES
+
+    def clean(self) -> dict[str, Any]:
+        """Read the amounts in the tool's own unit; only glassware has a class."""
+        sent = super().clean() or self.cleaned_data
+        for name in ("size", "readability"):
+            sent[name] = self._amount(name, sent)
+        if sent.get("tool_class") and sent.get("kind") not in CLASSED:
+            self.add_error(
+                "tool_class",
+                "Only a cylinder, a flask or a pipette has a class; choose none.",
+            )
+        size, step = sent["size"], sent["readability"]
+        if size is not None and step is not None and step > size:
+            self.add_error(
+                "readability", "The smallest step must be smaller than the largest."
+            )
+        return sent
+
+    def _amount(self, name: str, sent: dict[str, Any]) -> float | None:
+        text = sent.get(name)
+        if not text:
+            return None
+        try:
+            return _measure(text, str(sent.get("kind")), str(self.fields[name].label))
+        except InputError as error:
+            self.add_error(name, error.sentence)
+            return None
+
+
+def tool_unit(kind: str) -> str:
+    """Return the unit that a tool measures in."""
+    units = {ToolKind.BALANCE: "g", ToolKind.THERMOMETER: "°C"}
+    return units.get(ToolKind(kind), "ml")
+
+
+def _measure(text: str, kind: str, name: str) -> float:
+    if kind == ToolKind.BALANCE:
+        return mass_g(text, name=name, default_unit="g")
+    if kind == ToolKind.THERMOMETER:
+        return temperature_c(text, name=name, default_unit="C")
+    return volume_ml(text, name=name, default_unit="ml")

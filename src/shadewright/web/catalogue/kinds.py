@@ -1,0 +1,159 @@
+"""The four kinds of the catalogue: how each is called, listed and edited."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from shadewright.core.quantities import amount_text
+from shadewright.records.models import Auxiliary, Base, Dye, MeasuringTool
+from shadewright.records.models.catalogue import CatalogueItem
+from shadewright.web.catalogue.dye_form import DyeForm
+from shadewright.web.catalogue.forms import AcidForm, ToolForm, YarnForm, tool_unit
+from shadewright.web.catalogue.item_form import ItemForm
+
+Item = Any
+"""A row of whichever kind; its columns know which."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Column:
+    """A column of a list: its head, what it says, what it sorts by."""
+
+    key: str
+    head: str
+    says: Callable[[Item], str]
+    sorts: Callable[[Item], Any]
+    css: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Kind:
+    """Dyes, bases, acids or tools."""
+
+    slug: str
+    noun: str
+    here: str
+    title: str
+    fact: str
+    would_be: str
+    model: type[CatalogueItem]
+    form: type[ItemForm]
+    columns: tuple[Column, ...]
+
+
+def _or_dash(value: float | None, unit: str) -> str:
+    return "–" if value is None else amount_text(value, unit)
+
+
+def _text(key: str, head: str, css: str = "") -> Column:
+    def says(item: Item) -> str:
+        return str(getattr(item, key) or "–")
+
+    return Column(
+        key=key,
+        head=head,
+        css=css,
+        says=says,
+        sorts=lambda item: str(getattr(item, key)).casefold() or None,
+    )
+
+
+def _choice(key: str, head: str, css: str = "") -> Column:
+    def says(item: Item) -> str:
+        return str(getattr(item, f"get_{key}_display")())
+
+    return Column(key=key, head=head, css=css, says=says, sorts=says)
+
+
+def _number(key: str, head: str, unit: str, css: str = "n") -> Column:
+    return Column(
+        key=key,
+        head=head,
+        css=css,
+        says=lambda item: _or_dash(getattr(item, key), unit),
+        sorts=lambda item: getattr(item, key),
+    )
+
+
+def _solubility(item: Dye) -> str:
+    found = _or_dash(item.solubility_g_per_l, "g/l")
+    at = item.solubility_at_c
+    return found if at is None else f"{found} at {amount_text(at, '°C')}"
+
+
+def _of_tool(key: str, head: str, css: str) -> Column:
+    return Column(
+        key=key,
+        head=head,
+        css=css,
+        says=lambda item: _or_dash(getattr(item, key), tool_unit(item.kind)),
+        sorts=lambda item: getattr(item, key),
+    )
+
+
+DYES = Kind(
+    slug="dyes",
+    noun="dye",
+    here="Dyes",
+    title="Dyes",
+    fact="What the studio colours with, under your own names.",
+    would_be="Each with its class, what it dissolves to, and its safety data sheet.",
+    model=Dye,
+    form=DyeForm,
+    columns=(
+        _choice("dye_class", "Class"),
+        _text("ci_name", "C.I. name", "desk"),
+        Column(
+            key="solubility",
+            head="Dissolves",
+            css="desk",
+            says=_solubility,
+            sorts=lambda item: item.solubility_g_per_l,
+        ),
+    ),
+)
+BASES = Kind(
+    slug="bases",
+    noun="base",
+    here="Bases",
+    title="Bases",
+    fact="The bare yarns, and the mill lots they came in.",
+    would_be="Each with its fibres and the mill lots that you have of it.",
+    model=Base,
+    form=YarnForm,
+    columns=(
+        _text("fibres", "Fibres"),
+        _number("skein_g", "Skein", "g", "n desk"),
+        _number("metres_per_100_g", "Length of 100 g", "m", "n desk"),
+    ),
+)
+ACIDS = Kind(
+    slug="acids",
+    noun="acid",
+    here="Acids",
+    title="Acids and helpers",
+    fact="What goes into a bath beside dye: only what stands on your own shelf.",
+    would_be="Vinegar, citric acid, Glauber’s salt: what your baths take.",
+    model=Auxiliary,
+    form=AcidForm,
+    columns=(
+        _choice("kind", "What it is for"),
+        _number("strength_g_per_100_ml", "Strength", "g/100 ml"),
+        _text("hazard_words", "Hazard words", "desk"),
+    ),
+)
+TOOLS = Kind(
+    slug="tools",
+    noun="tool",
+    here="Tools",
+    title="Measuring tools",
+    fact="What your numbers are read from: how sure they are begins here.",
+    would_be="Your scale, your cylinder, your syringes, each with its smallest step.",
+    model=MeasuringTool,
+    form=ToolForm,
+    columns=(
+        _choice("kind", "Kind"),
+        _of_tool("size", "Largest", "n desk"),
+        _of_tool("readability", "Smallest step", "n"),
+    ),
+)

@@ -1,0 +1,30 @@
+"""Addresses of the catalogue: the same seven for each kind, and a few of its own."""
+
+from collections.abc import Iterator
+
+from django.urls import URLPattern, path
+
+from shadewright.web.catalogue import views
+from shadewright.web.catalogue.kinds import ACIDS, BASES, DYES, TOOLS, Kind
+from shadewright.web.catalogue.lists import items, retired_items
+from shadewright.web.catalogue.lots import add_lot, edit_lot
+
+
+def _addresses(kind: Kind) -> Iterator[URLPattern]:
+    all_of, one = f"{kind.slug}/", f"{kind.slug}/<int:item_id>/"
+    which = {"kind": kind}
+    yield path(all_of, items, which, name=kind.slug)
+    yield path(f"{all_of}retired/", retired_items, which, name=f"retired-{kind.slug}")
+    yield path(f"{all_of}new/", views.add, which, name=f"add-{kind.noun}")
+    yield path(one, views.item, which, name=kind.noun)
+    yield path(f"{one}edit/", views.edit, which, name=f"edit-{kind.noun}")
+    yield path(f"{one}retire/", views.retire, which, name=f"retire-{kind.noun}")
+    yield path(f"{one}back/", views.bring_back, which, name=f"{kind.noun}-back")
+
+
+urlpatterns = [
+    path("dyes/<int:item_id>/sheet/", views.data_sheet, name="data-sheet"),
+    path("bases/<int:item_id>/lots/new/", add_lot, name="add-mill-lot"),
+    path("bases/<int:item_id>/lots/<int:lot_id>/", edit_lot, name="mill-lot"),
+    *(each for kind in (DYES, BASES, ACIDS, TOOLS) for each in _addresses(kind)),
+]

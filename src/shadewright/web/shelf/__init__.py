@@ -1,0 +1,1 @@
+"""The shelf: what stands there, what is gone, and entering what stands there."""

@@ -1,0 +1,1 @@
+"""The first page of a new studio, and who works in it."""

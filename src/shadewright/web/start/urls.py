@@ -1,0 +1,10 @@
+"""Addresses of the beginning."""
+
+from django.urls import path
+
+from shadewright.web.start.views import start, who_works_here
+
+urlpatterns = [
+    path("start/", start, name="start"),
+    path("people/", who_works_here, name="people"),
+]
