@@ -143,3 +143,10 @@ def test_thinned_stock_is_stock_mixed_with_water(
     if plan.water_ml > 0.0:
         poured.append(Portion(volume_ml=plan.water_ml, strength_percent=0.0))
     assert mixture(poured).strength_percent == pytest.approx(want)
+
+
+def test_more_than_all_is_no_mixture() -> None:
+    pure = Portion(volume_ml=1.0, strength_percent=100.0)
+    assert mixture([pure]) == pure
+    with pytest.raises(OutOfRangeError, match="to 100"):
+        mixture([Portion(volume_ml=1.0, strength_percent=100.5)])

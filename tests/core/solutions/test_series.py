@@ -37,6 +37,11 @@ def test_dilution_upon_dilution() -> None:
     ) == pytest.approx((1.0, 0.1, 0.01, 0.001))
 
 
+def test_two_steps_are_both_ends() -> None:
+    row = geometric_series_percent(first_percent=2.0, last_percent=0.05, steps=2)
+    assert row == (2.0, 0.05)
+
+
 @given(
     st.floats(min_value=0.01, max_value=50.0),
     st.floats(min_value=0.01, max_value=50.0),
