@@ -101,6 +101,9 @@ class Base(CatalogueItem):
     undyeable_percent = models.FloatField(default=0.0)
     skein_g = models.FloatField(null=True, blank=True)
     metres_per_100_g = models.FloatField(null=True, blank=True)
+    price_per_kg = models.DecimalField(
+        max_digits=9, decimal_places=2, null=True, blank=True
+    )
 
 
 class MillLot(models.Model):

@@ -12,6 +12,9 @@ class Studio(models.Model):
     is_demo = models.BooleanField(default=False)
     water = models.CharField(max_length=80, blank=True)
     dead_volume_ml = models.FloatField(default=10.0)
+    rate_per_hour = models.DecimalField(
+        max_digits=9, decimal_places=2, null=True, blank=True
+    )
     created_at = models.DateTimeField(default=timezone.now)
 
     def __str__(self) -> str:

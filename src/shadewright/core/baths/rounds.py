@@ -1,0 +1,294 @@
+"""The round of a bath: every step at the pot, in order, for phone and paper alike.
+
+One list serves the bench page, the printed card and the form that a card is
+typed back into, so that the three can never differ in a line.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from shadewright.core.quantities import amount_text, number_text
+
+LOOK_AFTER_MIN = 15.0  # common practice: the first look, while much can be mended
+HEAVY_KG = 10.0
+
+HOT_LIFT = (
+    "Pot and bath are heavy: do not carry them hot and alone; let them cool "
+    "where they stand."
+)
+ACID_CARE = (
+    "Acid into water, never the reverse; well diluted, with the yarn lifted. "
+    "Follow the acid’s safety data sheet and your local rules."
+)
+HOT_BATH = "Hot bath and steam: heat gloves, open a window, nothing left unwatched."
+
+
+class StepKind(StrEnum):
+    """What a step asks of the hands."""
+
+    FILL = "fill"
+    DOSE = "dose"
+    ADD = "add"
+    YARN = "yarn"
+    HEAT = "heat"
+    LOOK = "look"
+    TOP = "top"
+    HOLD = "hold"
+    OFF = "off"
+    FINISH = "finish"
+
+
+class Moment(StrEnum):
+    """When an auxiliary goes in."""
+
+    START = "start"
+    AFTER_DYE = "after dye"
+    AT_TOP = "at top"
+    TWO_HALVES = "two halves"
+
+
+@dataclass(frozen=True, kw_only=True)
+class DoseWanted:
+    """A dose from one bottle, or weighed dry where ``code`` is empty."""
+
+    dye: str
+    code: str
+    amount: float
+    unit: str
+    scale_g: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class HelperWanted:
+    """An acid or another auxiliary: how much, in g or ml, and when."""
+
+    name: str
+    amount: float
+    unit: str
+    moment: Moment
+    is_acid: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class Programme:
+    """How a bath is heated; what the recipe does not say is None."""
+
+    start_c: float | None = None
+    rise_c_per_min: float | None = None
+    top_c: float | None = None
+    hold_min: float | None = None
+
+    @property
+    def rise_min(self) -> float | None:
+        """Minutes from the start to the top, if the recipe says enough."""
+        if self.start_c is None or self.top_c is None or not self.rise_c_per_min:
+            return None
+        return max(self.top_c - self.start_c, 0.0) / self.rise_c_per_min
+
+
+@dataclass(frozen=True, kw_only=True)
+class RoundWanted:
+    """Everything that the round of a bath is made from."""
+
+    water_ml: float
+    doses: Sequence[DoseWanted]
+    helpers: Sequence[HelperWanted]
+    programme: Programme
+    look_at_15: str = ""
+    ties: str = ""
+    stirring: str = ""
+    pot_kg: float = 0.0
+    is_metal_complex: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class RoundStep:
+    """One step: what the screen and the card say, and the number on it.
+
+    ``amount`` with its ``unit`` is the one number of the step, None where it
+    has none; ``timer_min`` is how long the clock runs once the step is done.
+    """
+
+    key: str
+    kind: StepKind
+    title: str
+    text: str = ""
+    code: str = ""
+    amount: float | None = None
+    unit: str = ""
+    scale_g: float | None = None
+    timer_min: float | None = None
+    caution: str = ""
+
+
+def bath_round(wanted: RoundWanted) -> tuple[RoundStep, ...]:
+    """Return the steps of a bath from the empty pot to the finished lot.
+
+    Parameters
+    ----------
+    wanted : RoundWanted
+        Water [mL], doses [mL, g], auxiliaries [g, mL] and heating [°C, min].
+
+    Returns
+    -------
+    tuple of RoundStep
+        Fill, early auxiliaries, doses, yarn, later auxiliaries, heat, look,
+        top, hold, off, finish. [-]
+
+    Notes
+    -----
+    The order is common practice: the acid goes in when the recipe says so,
+    since sources disagree about when that should be.
+
+    Examples
+    --------
+    >>> gorse = DoseWanted(dye="Gorse", code="G4R", amount=60.0, unit="ml")
+    >>> steps = bath_round(
+    ...     RoundWanted(
+    ...         water_ml=2940.0, doses=[gorse], helpers=[], programme=Programme()
+    ...     )
+    ... )
+    >>> [step.key for step in steps]
+    ['fill', 'dose-1', 'yarn', 'heat', 'look', 'top', 'hold', 'off', 'finish']
+    """
+    return tuple(_steps(wanted))
+
+
+def _steps(wanted: RoundWanted) -> Iterator[RoundStep]:
+    yield _fill(wanted)
+    yield from _added(wanted, Moment.START)
+    for number, dose in enumerate(wanted.doses, start=1):
+        yield _dose(number, dose)
+    yield _yarn(wanted)
+    yield from _added(wanted, Moment.AFTER_DYE)
+    yield from _added(wanted, Moment.TWO_HALVES, half="a")
+    yield _heat(wanted.programme)
+    yield _look(wanted)
+    yield _top(wanted.programme)
+    yield from _added(wanted, Moment.AT_TOP)
+    yield from _added(wanted, Moment.TWO_HALVES, half="b")
+    yield _hold(wanted.programme)
+    yield _off(wanted)
+    yield _finish(wanted)
+
+
+def _fill(wanted: RoundWanted) -> RoundStep:
+    litres = wanted.water_ml / 1000
+    return RoundStep(
+        key="fill",
+        kind=StepKind.FILL,
+        title="Fill the pot with water",
+        amount=litres,
+        unit="l",
+        caution=HOT_LIFT if wanted.pot_kg > HEAVY_KG else "",
+    )
+
+
+def _added(wanted: RoundWanted, moment: Moment, half: str = "") -> Iterator[RoundStep]:
+    share = 0.5 if half else 1.0
+    words = {"a": "First half: ", "b": "Second half: "}.get(half, "")
+    for number, helper in enumerate(wanted.helpers, start=1):
+        if helper.moment is moment:
+            yield RoundStep(
+                key=f"add-{number}{half}",
+                kind=StepKind.ADD,
+                title=f"{words}{helper.name}",
+                amount=helper.amount * share,
+                unit=helper.unit,
+                caution=ACID_CARE if helper.is_acid else "",
+            )
+
+
+def _dose(number: int, dose: DoseWanted) -> RoundStep:
+    return RoundStep(
+        key=f"dose-{number}",
+        kind=StepKind.DOSE,
+        title=dose.dye,
+        code=dose.code,
+        amount=dose.amount,
+        unit=dose.unit,
+        scale_g=dose.scale_g,
+        caution="" if dose.code else "Dry powder: respirator, goggles, gloves.",
+    )
+
+
+def _yarn(wanted: RoundWanted) -> RoundStep:
+    said = (f"Ties: {wanted.ties}." if wanted.ties else "", wanted.stirring)
+    return RoundStep(
+        key="yarn",
+        kind=StepKind.YARN,
+        title="Yarn in, wet through",
+        text=" ".join(part for part in said if part),
+    )
+
+
+def _heat(programme: Programme) -> RoundStep:
+    pace = programme.rise_c_per_min
+    text = f"Rise by {number_text(pace, digits=2)} °C a minute." if pace else ""
+    return RoundStep(
+        key="heat",
+        kind=StepKind.HEAT,
+        title="Heat on",
+        text=text,
+        amount=programme.top_c,
+        unit="°C" if programme.top_c is not None else "",
+        timer_min=programme.rise_min,
+        caution=HOT_BATH,
+    )
+
+
+def _look(wanted: RoundWanted) -> RoundStep:
+    return RoundStep(
+        key="look",
+        kind=StepKind.LOOK,
+        title=f"Look at {number_text(LOOK_AFTER_MIN, digits=2)} minutes",
+        text=wanted.look_at_15 or "What do yarn and bath look like?",
+    )
+
+
+def _top(programme: Programme) -> RoundStep:
+    return RoundStep(
+        key="top",
+        kind=StepKind.TOP,
+        title="At temperature",
+        amount=programme.top_c,
+        unit="°C" if programme.top_c is not None else "",
+        timer_min=programme.hold_min,
+    )
+
+
+def _hold(programme: Programme) -> RoundStep:
+    held = programme.hold_min
+    title = "Hold" if held is None else f"Hold {amount_text(held, 'min')}"
+    return RoundStep(
+        key="hold",
+        kind=StepKind.HOLD,
+        title=f"{title}, then look at the bath",
+        text="A spoonful in a white cup: is it clear?",
+    )
+
+
+def _off(wanted: RoundWanted) -> RoundStep:
+    caution = HOT_LIFT if wanted.pot_kg > HEAVY_KG else ""
+    return RoundStep(
+        key="off",
+        kind=StepKind.OFF,
+        title="Heat off, cool in the pot",
+        text="No cold water on hot wool.",
+        caution=caution,
+    )
+
+
+def _finish(wanted: RoundWanted) -> RoundStep:
+    metal = (
+        "Metal-complex dye: the spent bath goes only where your sewer authority "
+        "allows, never to a storm drain or septic tank; no bleach on residues. "
+    )
+    return RoundStep(
+        key="finish",
+        kind=StepKind.FINISH,
+        title="Rinse, hang, write the lot",
+        caution=(metal if wanted.is_metal_complex else "")
+        + "Follow the dye’s safety data sheet and your local rules.",
+    )

@@ -1,0 +1,118 @@
+"""Questions to the store about recipes, baths and lots."""
+
+from datetime import date
+from uuid import UUID
+
+from django.db.models import Prefetch, QuerySet
+
+from shadewright.errors import NotFoundError
+from shadewright.records.models import (
+    Base,
+    Bath,
+    MillLot,
+    Pot,
+    Recipe,
+    RecipeVersion,
+    Studio,
+)
+
+
+def recipe_rows() -> QuerySet[Recipe]:
+    """Return every recipe with all its versions, newest first."""
+    versions = Prefetch("versions", queryset=version_rows())
+    return Recipe.objects.prefetch_related(versions)
+
+
+def recipe_row(recipe_id: int) -> Recipe:
+    """Return one recipe with all its versions."""
+    row = recipe_rows().filter(pk=recipe_id).first()
+    if row is None:
+        raise NotFoundError(kind="recipe", key=str(recipe_id), argument="recipe")
+    return row
+
+
+def version_rows() -> QuerySet[RecipeVersion]:
+    """Return versions with all that they say."""
+    rows = RecipeVersion.objects.select_related("recipe", "parent", "created_by")
+    return rows.prefetch_related("parts__doses__dye", "auxiliaries__auxiliary")
+
+
+def version_row(version_id: int) -> RecipeVersion:
+    """Return one version."""
+    row = version_rows().filter(pk=version_id).first()
+    if row is None:
+        raise NotFoundError(
+            kind="version of a recipe", key=str(version_id), argument="version"
+        )
+    return row
+
+
+def version_of_deed(deed: UUID) -> RecipeVersion | None:
+    """Return the version that a deed wrote already, if any."""
+    return version_rows().filter(deed=deed).first()
+
+
+def bases_tried(recipe: Recipe) -> list[str]:
+    """Return the bases that a recipe was dyed on, by name."""
+    rows = Base.objects.filter(baths__version__recipe=recipe, baths__lot__isnull=False)
+    return sorted(set(rows.values_list("name", flat=True)))
+
+
+def base_row(base_id: int) -> Base:
+    """Return one base."""
+    row = Base.objects.filter(pk=base_id).first()
+    if row is None:
+        raise NotFoundError(kind="base", key=str(base_id), argument="base")
+    return row
+
+
+def mill_lot_row(mill_lot_id: int) -> MillLot:
+    """Return one delivery of a base."""
+    row = MillLot.objects.filter(pk=mill_lot_id).first()
+    if row is None:
+        raise NotFoundError(kind="mill lot", key=str(mill_lot_id), argument="mill_lot")
+    return row
+
+
+def pot_row(pot_id: int) -> Pot:
+    """Return one pot."""
+    row = Pot.objects.filter(pk=pot_id).first()
+    if row is None:
+        raise NotFoundError(kind="pot", key=str(pot_id), argument="pot")
+    return row
+
+
+def bath_rows() -> QuerySet[Bath]:
+    """Return baths with all that was planned, newest first."""
+    rows = Bath.objects.select_related(
+        "version__recipe", "base", "mill_lot", "pot", "created_by", "lot"
+    )
+    return rows.prefetch_related("doses__dye", "doses__bottle", "lines")
+
+
+def bath_row(number: str) -> Bath:
+    """Return the bath of a number."""
+    row = bath_rows().filter(number=number).first()
+    if row is None:
+        raise NotFoundError(
+            kind="bath",
+            key=number,
+            advice="Read the number on its card again.",
+            argument="bath",
+        )
+    return row
+
+
+def bath_of_deed(deed: UUID) -> Bath | None:
+    """Return the bath that a deed planned already, if any."""
+    return bath_rows().filter(deed=deed).first()
+
+
+def lock_numbers() -> None:
+    """Let nobody else give a number before this transaction ends."""
+    Studio.objects.select_for_update().first()
+
+
+def numbers_of_day(day: date) -> list[str]:
+    """Return every bath's number of a day, given up or not."""
+    return list(Bath.objects.filter(dyed_on=day).values_list("number", flat=True))
