@@ -45,7 +45,7 @@ def test_what_the_template_is_given(slate: BottleLabel) -> None:
         "demo": False,
     }
     side = data.pop("square_code_mm")  # type: ignore[attr-defined]
-    assert side == pytest.approx(33 * 5 * 25.4 / 203)
+    assert side == pytest.approx(33 * 4 * 25.4 / 203)
     assert data == {
         "title": "Bottle labels: T7K",
         "page_mm": (62, 29),

@@ -11,7 +11,7 @@ from shadewright.errors import OutOfRangeError
 _DOT_MM = 25.4 / 203  # the dot of a common label printer
 _QR_MODULES = 25 + 2 * 4  # version 2 with its quiet zone (ISO/IEC 18004)
 _MODULE_DOTS = (8, 7, 6, 5, 4, 3)
-_LEAST_CODE_MM = 5.0
+_LEAST_CODE_MM = 5.8
 
 
 @dataclass(frozen=True)
