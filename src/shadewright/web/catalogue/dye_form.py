@@ -1,7 +1,7 @@
 """The form of a dye."""
 
 import re
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from django import forms
 from django.core.files.uploadedfile import UploadedFile
@@ -21,7 +21,7 @@ class DyeForm(ItemForm):
     """A dye, under the studio's own name for it."""
 
     solubility_g_per_l = per_litre_field(label="Dissolves", required=False)
-    solubility_at_c = temperature_field(label="at", required=False)
+    solubility_at_c = temperature_field(label="At", required=False)
     data_sheet_file = forms.FileField(
         label="Safety data sheet as a file",
         required=False,
@@ -76,6 +76,11 @@ class DyeForm(ItemForm):
             "hazard_words": "As on the jar; they go on every label.",
         }
         widgets = {"notes": forms.Textarea(attrs={"rows": 2})}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        if not self.instance.data_sheet_file:
+            del self.fields["forget_sheet"]
 
     def clean_chart_hex(self) -> str:
         """Return the colour as #rrggbb in small letters."""

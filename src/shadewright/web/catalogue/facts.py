@@ -15,7 +15,7 @@ from shadewright.web.catalogue.pages import Fact, ItemPage, Related
 from shadewright.web.catalogue.saying import UNSAID, changes, said
 from shadewright.web.catalogue.words import ACID, CLASS_MEANINGS, METAL
 from shadewright.web.parts import Caution
-from shadewright.web.templatetags.house import day
+from shadewright.web.templatetags.house import day, moment
 from shadewright.workflows.jars import jars
 
 _HEADS = {"dyes": "Jars of it", "bases": "Mill lots"}
@@ -25,12 +25,15 @@ _KEYS = {"dyes": "Receive a jar", "bases": "Add a mill lot"}
 def item_page(kind: Kind, item: Item) -> ItemPage:
     """Return the page of an item."""
     fields = _fields(kind)
+    facts = tuple(_facts(item, fields))
     fate = f"{kind.noun}-back" if item.is_retired else f"retire-{kind.noun}"
     return ItemPage(
         title=item.name,
         fact="Retired: no list offers it any more." if item.is_retired else "",
         crumbs=(above(kind),),
-        facts=tuple(_facts(item, fields)),
+        facts=tuple(fact for fact in facts if fact.words != UNSAID),
+        unsaid=", ".join(fact.label for fact in facts if fact.words == UNSAID),
+        begun=_begun(item),
         cautions=tuple(_cautions(item)),
         related_title=_HEADS.get(kind.slug, ""),
         related=tuple(_related(item)),
@@ -52,6 +55,11 @@ def _fields(kind: Kind) -> dict[str, forms.Field]:
     return {"name": form.fields["name"]} | {
         name: form.fields[name] for name in names if name != "forget_sheet"
     }
+
+
+def _begun(item: Item) -> str:
+    by = "" if item.created_by is None else f" by {item.created_by.name}"
+    return f"First written down {moment(item.created_at)}{by}."
 
 
 def _unit(item: Item) -> str:

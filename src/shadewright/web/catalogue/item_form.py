@@ -38,7 +38,8 @@ class RowForm(PlainForm, ModelForm):
     @property
     def groups(self) -> Iterator[list[forms.BoundField]]:
         """The fields as they stand on the page, a line at a time."""
-        return ([self[name] for name in names] for names in self.rows)
+        lines = ([self[n] for n in names if n in self.fields] for names in self.rows)
+        return (line for line in lines if line)
 
     @property
     def said_before(self) -> models.Model | None:

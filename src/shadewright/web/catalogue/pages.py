@@ -127,6 +127,8 @@ class ItemPage(Page):
     place: ClassVar[str] = "Shelf"
 
     facts: tuple[Fact, ...]
+    unsaid: str
+    begun: str
     cautions: tuple[Caution, ...]
     related_title: str
     related: tuple[Related, ...]

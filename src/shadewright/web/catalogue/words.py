@@ -1,4 +1,8 @@
-"""What the classes of dye mean, and the cautions of the catalogue."""
+"""What the classes of dye mean, and the cautions of the catalogue.
+
+The pH and the salt of the four acid classes come from ``core.tables``; the
+other sentences are common practice.
+"""
 
 from shadewright.core.tables.dye_classes import CLASS_FACTS
 from shadewright.core.tables.dye_classes import DyeClass as TableClass
