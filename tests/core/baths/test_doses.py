@@ -23,7 +23,9 @@ SCALE = Balance(step_g=0.1, error_g=None)
         (0.6, 2),  # 30 ml
         (0.1, 2),  # 5 ml: just enough
         (0.09, 1),  # 4.5 ml of 2 %, 9 ml of 1 %
+        (0.025, 0.5),  # 2.5 ml of 1 %, 5 ml of 0.5 %
         (0.01, 0.1),  # 2 ml of 0.5 %, 10 ml of 0.1 %
+        (0.0025, 0.05),  # 2.5 ml of 0.1 %, 5 ml of 0.05 %
         (0.0006, 0.01),  # 1.2 ml of 0.05 %, 6 ml of 0.01 %
         (0.0004, None),  # 4 ml of 0.01 %
     ],
@@ -43,6 +45,19 @@ def test_a_small_dose_names_the_stock_that_would_do() -> None:
         "0.6\u00a0ml is too little to measure well: take 6\u00a0ml of a "
         "0.1\u00a0% stock."
     )
+
+
+@pytest.mark.by_hand
+def test_the_stock_that_would_do_is_named_at_its_usual_strength() -> None:
+    # 0.025 g at 0.5 g/100 ml, 0.0025 g at 0.05 g/100 ml: 5 ml each
+    for dye_g, told in ((0.025, "0.5\u00a0%"), (0.0025, "0.05\u00a0%")):
+        advice = dose_advice(dye_mass_g=dye_g, stock_ml=1)
+        assert advice is not None
+        assert f"take 5\u00a0ml of a {told} stock" in advice
+
+
+def test_a_stock_has_no_spread_unless_it_is_given() -> None:
+    assert Dose(dye="Gorse", depth_percent=1, strength_percent=1).u_strength_rel == 0
 
 
 def test_five_ml_is_enough() -> None:

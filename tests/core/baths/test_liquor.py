@@ -31,6 +31,12 @@ def test_too_much_stock_leaves_no_water_and_says_what_ratio_results() -> None:
     assert bath.liquor_ratio == pytest.approx(4)
 
 
+def test_what_is_not_named_is_not_there() -> None:
+    bath = water_balance(fibre_mass_g=100, liquor_ratio=30)
+    assert bath.fresh_water_ml == bath.liquor_ml
+    assert (bath.stock_ml, bath.other_ml, bath.wet_yarn_ml) == (0, 0, 0)
+
+
 @given(
     fibre_g=st.floats(1, 2000),
     ratio=st.floats(1, 100),
