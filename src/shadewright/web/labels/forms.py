@@ -43,13 +43,12 @@ class LabelsForm(StudioForm):
         )
 
 
-class FindForm(StudioForm):
-    """A code that is typed, or a photo of a label; one of them is enough."""
+class CodeForm(StudioForm):
+    """The code on a label, typed."""
 
     code = forms.CharField(
         label="Short code",
         max_length=60,
-        required=False,
         widget=forms.TextInput(
             attrs={
                 "autocomplete": "off",
@@ -60,9 +59,13 @@ class FindForm(StudioForm):
             }
         ),
     )
+
+
+class PhotoForm(StudioForm):
+    """A photo of a label."""
+
     photo = forms.FileField(
         label="Photo of the label",
-        required=False,
         widget=forms.FileInput(attrs={"accept": "image/*", "capture": "environment"}),
     )
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
-from shadewright.web.labels.forms import FindForm, LabelsForm
+from shadewright.web.labels.forms import CodeForm, LabelsForm, PhotoForm
 from shadewright.web.pages import Page
 
 
@@ -25,4 +25,5 @@ class FindPage(Page):
     template: ClassVar[str] = "labels/find.html"
     place: ClassVar[str] = "Shelf"
 
-    form: FindForm
+    code: CodeForm
+    photo: PhotoForm

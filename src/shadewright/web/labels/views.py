@@ -1,5 +1,7 @@
 """Print labels, and find a bottle by its label."""
 
+from collections.abc import Callable
+from typing import Any
 from urllib.parse import urlencode
 
 from django.http import HttpRequest, HttpResponse
@@ -7,8 +9,9 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_GET
 
-from shadewright.errors import MissingError, StudioError
-from shadewright.web.labels.forms import FindForm, LabelsForm
+from shadewright.errors import StudioError
+from shadewright.web.forms import StudioForm
+from shadewright.web.labels.forms import CodeForm, LabelsForm, PhotoForm
 from shadewright.web.labels.pages import FindPage, LabelsPage
 from shadewright.web.pages import Link, show
 from shadewright.web.pdfs import pdf
@@ -42,7 +45,8 @@ def labels(request: HttpRequest) -> HttpResponse:
 def bottle_label(request: HttpRequest, code: str) -> HttpResponse:
     """Answer with one bottle's label, in the format asked for or used last.
 
-    A browser that never printed one is asked for its paper first.
+    A browser that never printed one is asked for its paper first. That it was
+    printed is remembered even though this is a GET: it is true, and twice is once.
     """
     bottle = shelf_bottle(code)
     used = request.session.get(_FORMAT_KEY, "")
@@ -55,27 +59,37 @@ def bottle_label(request: HttpRequest, code: str) -> HttpResponse:
 def find(request: HttpRequest) -> HttpResponse:
     """Open the bottle whose code is typed or whose label is photographed."""
     if request.method != "POST":
-        return show(request, _find_page(FindForm()))
-    form = FindForm(request.POST, request.FILES)
-    if form.is_valid():
-        try:
-            return redirect(bottle_address(_found(form).code))
-        except StudioError as error:
-            form.refuse(error)
-    return show(request, _find_page(form), status=422)
-
-
-def _found(form: FindForm) -> ShelfBottle:
-    photo, code = form.cleaned_data["photo"], form.cleaned_data["code"]
-    if photo:
-        return bottle_by_photo(photo.read())
-    if not code:
-        raise MissingError(
-            name="The code",
-            advice="Type the three signs on the label, or take a photo of it.",
-            argument="code",
+        return show(request, _find_page(CodeForm(), PhotoForm()))
+    if "by" in request.POST or request.FILES:
+        photo = PhotoForm(request.POST, request.FILES)
+        return _opened(photo, _by_photo) or show(
+            request, _find_page(CodeForm(), photo), status=422
         )
-    return bottle_by_code(code)
+    code = CodeForm(request.POST)
+    return _opened(code, _by_code) or show(
+        request, _find_page(code, PhotoForm()), status=422
+    )
+
+
+def _opened(
+    form: StudioForm, found: Callable[[dict[str, Any]], ShelfBottle]
+) -> HttpResponse | None:
+    """Lead to the bottle; nothing where the form or the shelf says no."""
+    if not form.is_valid():
+        return None
+    try:
+        return redirect(bottle_address(found(form.cleaned_data).code))
+    except StudioError as error:
+        form.refuse(error)
+        return None
+
+
+def _by_photo(typed: dict[str, Any]) -> ShelfBottle:
+    return bottle_by_photo(typed["photo"].read())
+
+
+def _by_code(typed: dict[str, Any]) -> ShelfBottle:
+    return bottle_by_code(typed["code"])
 
 
 def _printed(
@@ -106,10 +120,11 @@ def _labels_page(form: LabelsForm) -> LabelsPage:
     )
 
 
-def _find_page(form: FindForm) -> FindPage:
+def _find_page(code: CodeForm, photo: PhotoForm) -> FindPage:
     return FindPage(
         title="Open a bottle",
         fact="By the short code on its label, or by a photo of it.",
         crumbs=(SHELF,),
-        form=form,
+        code=code,
+        photo=photo,
     )
