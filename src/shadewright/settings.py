@@ -116,9 +116,9 @@ BACKUP_FOLDER = DATA_FOLDER / "backups"
 SECRET_KEY = secret_key(DATA_FOLDER)
 DEBUG = False
 HOME_ADDRESSES = home_addresses(os.environ.get("SHADEWRIGHT_LAN", ""))
-OWN_NAMES = ["127.0.0.1", "localhost", *HOME_ADDRESSES]
+HOME_NAMES = home_names(socket.gethostname()) if HOME_ADDRESSES else ()
 # Django's test client calls itself "testserver"; it is allowed in tests only.
-ALLOWED_HOSTS = [*OWN_NAMES, *(home_names(socket.gethostname()) * bool(HOME_ADDRESSES))]
+ALLOWED_HOSTS = ["127.0.0.1", "localhost", *HOME_ADDRESSES, *HOME_NAMES]
 # The demo never touches the studio's PostgreSQL: it stays in its own folder.
 _DATABASE_URL = "" if IS_DEMO else os.environ.get("SHADEWRIGHT_DATABASE", "")
 DATABASES = {"default": database(_DATABASE_URL, DATA_FOLDER)}

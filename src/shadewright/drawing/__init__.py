@@ -9,7 +9,7 @@ Every drawing is a pure function of frozen values. Three rules hold for all:
   without one it stands beside the same words and is hidden from a screen reader.
 
 Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
-progress), ``swatch``.
+progress), ``swatch``, ``code_square`` (a QR code).
 """
 
 from shadewright.drawing.bars import (
@@ -18,6 +18,7 @@ from shadewright.drawing.bars import (
     spread_bar,
 )
 from shadewright.drawing.bottle import Bottle, bottle, liquid_sample
+from shadewright.drawing.code_square import code_square
 from shadewright.drawing.icons import ICONS, icon
 from shadewright.drawing.swatch import swatch
 
@@ -25,6 +26,7 @@ __all__ = [
     "ICONS",
     "Bottle",
     "bottle",
+    "code_square",
     "fill_bar",
     "icon",
     "liquid_sample",

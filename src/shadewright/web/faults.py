@@ -7,9 +7,11 @@ they still stand when either is what broke.
 from dataclasses import dataclass
 from typing import ClassVar
 
+from django.conf import settings
 from django.core.exceptions import RequestDataTooBig
 from django.http import HttpRequest, HttpResponse
 from django.template.loader import render_to_string
+from django.urls import reverse
 
 from shadewright.errors import (
     ConflictError,
@@ -34,8 +36,9 @@ class FaultPage(Page):
 
 def wrong_host(_request: HttpRequest) -> HttpResponse:
     """Answer a request that calls this machine by another's name."""
+    names = ", ".join(["127.0.0.1", *settings.HOME_ADDRESSES])
     sentence = (
-        "This studio answers only to 127.0.0.1 and localhost; open it by one of "
+        f"This studio answers only to {names} and localhost; open it by one of "
         "these addresses."
     )
     page = FaultPage(title="Another machine’s name", sentence=sentence, way_on="")
@@ -67,6 +70,30 @@ def not_from_here(_request: HttpRequest) -> HttpResponse:
         "the studio’s own page."
     )
     return _fault(FaultPage(title="Not from this studio", sentence=sentence), 403)
+
+
+def not_paired(_request: HttpRequest) -> HttpResponse:
+    """Answer an act of a device that is not paired, or no longer."""
+    sentence = (
+        "This device is not paired with the studio, so nothing was written down "
+        "and nothing is shown."
+    )
+    page = FaultPage(
+        title="Not paired",
+        sentence=sentence,
+        way_on="Pair this device",
+        address=reverse("pair"),
+    )
+    return _fault(page, 403)
+
+
+def only_at_the_desk(_request: HttpRequest) -> HttpResponse:
+    """Answer a paired device that wants what only the desk may do."""
+    sentence = (
+        "Phones, people, backup and restore are looked after at the computer that "
+        "serves the studio; go there for this."
+    )
+    return _fault(FaultPage(title="Only at the desk", sentence=sentence), 403)
 
 
 def forbidden(_request: HttpRequest, exception: Exception) -> HttpResponse:

@@ -20,6 +20,7 @@ urlpatterns = [
     path("", include("shadewright.web.today.urls")),
     path("", include("shadewright.web.labels.urls")),
     path("stocks/", include("shadewright.web.stocks.urls")),
+    path("", include("shadewright.web.phones.urls")),
 ]
 
 handler400 = "shadewright.web.faults.bad_request"

@@ -8,7 +8,7 @@ from django.urls import reverse
 
 from shadewright.workflows.studio import studio
 
-_OPEN = {"start", "healthz"}
+_OPEN = {"start", "healthz", "pair"}
 _OURS = "shadewright.web."
 _ASKING = {"GET", "HEAD"}
 

@@ -68,6 +68,12 @@ def progress_line(step: int, steps: int) -> SafeString:
 
 
 @register.simple_tag
+def code_square(text: str, name: str) -> SafeString:
+    """Draw a text as a QR code: ``{% code_square page.address "The address" %}``."""
+    return SafeString(drawing.code_square(text, name=name))
+
+
+@register.simple_tag
 def swatch(colour: str | None, evidence: str = "") -> SafeString:
     """Draw a colour in its booth, or a dashed gap where none is known."""
     return SafeString(drawing.swatch(colour, evidence=evidence))
