@@ -59,6 +59,7 @@ from tests.workflows.schoolbook import (
 
 JAR_G = 400.0
 POWDER_FACTOR = 1.25
+THINNER = st.floats(min_value=0.05, max_value=0.95)
 SHARES = st.floats(min_value=0.05, max_value=1.0)
 
 
@@ -219,7 +220,7 @@ class ShelfMachine(RuleBasedStateMachine):
             lambda _: both(moved(source, into, ml), gone(source)),
         )
 
-    @rule(target=codes, source=codes, share=SHARES, thinner=SHARES)
+    @rule(target=codes, source=codes, share=SHARES, thinner=THINNER)
     def dilute(self, source: str, share: float, thinner: float) -> str:
         held = self._held(source)
         percent = 100 * held.g / held.ml * thinner
