@@ -6,6 +6,7 @@ starts; that is why pyproject.toml does not name the settings module.
 
 import os
 import shutil
+import signal
 import tempfile
 from pathlib import Path
 
@@ -40,6 +41,8 @@ def pytest_configure(config: pytest.Config) -> None:
     os.environ["DJANGO_SETTINGS_MODULE"] = "shadewright.settings"
     os.environ.pop("SHADEWRIGHT_PORT", None)
     if config.getoption("--postgres"):
+        # A run that is told to end ends as one that is interrupted, with its server.
+        signal.signal(signal.SIGTERM, signal.default_int_handler)
         config.stash[SERVER] = _server()
         os.environ["SHADEWRIGHT_DATABASE"] = config.stash[SERVER].url
     django.setup()
