@@ -184,7 +184,7 @@ def _water(
 
 
 def _warnings(bath: BathSum, dye_class: DyeClass | None) -> tuple[str, ...]:
-    """Return every caution of a bath, the gravest place first: powder, acid."""
+    """Return every caution of a bath: powder, acid, salt, depth, water."""
     cautions: list[str | None] = []
     if any(dose.stock_ml is None for dose in bath.doses):
         cautions.append(POWDER_CAUTION)
