@@ -9,6 +9,8 @@ from shadewright.errors import NotFoundError
 from shadewright.records.models import (
     Base,
     Bath,
+    BathLine,
+    LotLine,
     MillLot,
     Pot,
     Recipe,
@@ -87,7 +89,9 @@ def bath_rows() -> QuerySet[Bath]:
     rows = Bath.objects.select_related(
         "version__recipe", "base", "mill_lot", "pot", "created_by", "lot"
     )
-    return rows.prefetch_related("doses__dye", "doses__bottle", "lines")
+    return rows.prefetch_related(
+        "doses__dye", "doses__bottle", "version__auxiliaries__auxiliary"
+    )
 
 
 def bath_row(number: str) -> Bath:
@@ -101,6 +105,22 @@ def bath_row(number: str) -> Bath:
             argument="bath",
         )
     return row
+
+
+def locked_bath(number: str) -> Bath:
+    """Return a bath whose ledger nobody else can add to in this transaction."""
+    Bath.objects.select_for_update().filter(number=number).first()
+    return bath_row(number)
+
+
+def bath_lines_of(deed: UUID) -> QuerySet[BathLine]:
+    """Return the lines in baths' ledgers that one deed wrote."""
+    return BathLine.objects.filter(deed=deed).select_related("bath").order_by("id")
+
+
+def lot_lines_of(deed: UUID) -> QuerySet[LotLine]:
+    """Return the lines in lots' ledgers that one deed wrote."""
+    return LotLine.objects.filter(deed=deed).select_related("lot").order_by("id")
 
 
 def bath_of_deed(deed: UUID) -> Bath | None:

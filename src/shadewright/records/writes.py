@@ -7,12 +7,15 @@ from uuid import UUID
 
 from shadewright.core.solutions.ledger import bottle_state
 from shadewright.records.models import (
+    BathLine,
     BottleLine,
     CatalogueVersion,
     JarLine,
+    LotLine,
     PowderJar,
     StockBottle,
 )
+from shadewright.records.models.ledgers import LedgerRow
 from shadewright.records.reads import bottle_rows, jar_ledger_rows, ledger_rows
 from shadewright.records.shapes import jar_left_g, ledger_line, state_of
 
@@ -40,6 +43,20 @@ def keep_bottle_line(line: BottleLine, stamp: Stamp) -> BottleLine:
 
 def keep_jar_line(line: JarLine, stamp: Stamp) -> JarLine:
     """Add a line to a jar's ledger."""
+    _sign(line, stamp)
+    line.save()
+    return line
+
+
+def keep_bath_line(line: BathLine, stamp: Stamp) -> BathLine:
+    """Add a line to a bath's ledger."""
+    _sign(line, stamp)
+    line.save()
+    return line
+
+
+def keep_lot_line(line: LotLine, stamp: Stamp) -> LotLine:
+    """Add a line to a lot's ledger."""
     _sign(line, stamp)
     line.save()
     return line
@@ -81,7 +98,7 @@ def keep_version(
     )
 
 
-def _sign(line: BottleLine | JarLine, stamp: Stamp) -> None:
+def _sign(line: LedgerRow, stamp: Stamp) -> None:
     line.deed = stamp.deed
     line.at = stamp.at
     line.written_at = stamp.written_at

@@ -6,7 +6,7 @@ from uuid import UUID, uuid4
 from django.utils import timezone
 
 from shadewright.errors import OutOfRangeError
-from shadewright.records import reads
+from shadewright.records import reads, recipe_reads
 from shadewright.records.writes import Stamp
 
 __all__ = ["Stamp", "is_written", "past_date", "stamp_now", "today"]
@@ -38,8 +38,13 @@ def today() -> date:
 
 def is_written(deed: UUID) -> bool:
     """Whether a deed of this key stands in a ledger already."""
-    in_bottles = reads.bottle_lines_of(deed).exists()
-    return in_bottles or reads.jar_lines_of(deed).exists()
+    ledgers = (
+        reads.bottle_lines_of,
+        reads.jar_lines_of,
+        recipe_reads.bath_lines_of,
+        recipe_reads.lot_lines_of,
+    )
+    return any(lines(deed).exists() for lines in ledgers)
 
 
 def _future_error(*, name: str, given: date, argument: str) -> OutOfRangeError:

@@ -1,5 +1,6 @@
 """Undo: a counter-entry for a deed, all day long."""
 
+from collections.abc import Sequence
 from uuid import UUID
 
 from django.db import transaction
@@ -7,15 +8,27 @@ from django.utils import timezone
 
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
-from shadewright.records import reads
-from shadewright.records.models import BottleLine, JarLine, StockMaking
-from shadewright.records.models.ledgers import JarAct
+from shadewright.records import reads, recipe_reads
+from shadewright.records.models import (
+    BathLine,
+    BottleLine,
+    JarLine,
+    LotLine,
+    StockMaking,
+)
+from shadewright.records.models.baths import BathAct
+from shadewright.records.models.ledgers import JarAct, LedgerRow
+from shadewright.records.models.lots import LotAct
 from shadewright.records.writes import (
+    keep_bath_line,
     keep_bottle_line,
     keep_jar_line,
+    keep_lot_line,
     left_in_jar_g,
 )
 from shadewright.workflows.stamps import Stamp, is_written, today
+
+_STANDING = {"undone_by": None, "undoes": None}
 
 
 @transaction.atomic
@@ -28,11 +41,14 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
         raise NotFoundError(
             kind="act to undo", key=str(deed), advice="Perhaps it was undone."
         )
-    bottle_lines = list(reads.bottle_lines_of(deed).filter(undone_by=None, undoes=None))
-    jar_lines = list(reads.jar_lines_of(deed).filter(undone_by=None, undoes=None))
-    _refuse_if_late([*bottle_lines, *jar_lines], stamp)
+    bottle_lines = list(reads.bottle_lines_of(deed).filter(**_STANDING))
+    jar_lines = list(reads.jar_lines_of(deed).filter(**_STANDING))
+    bath_lines = list(recipe_reads.bath_lines_of(deed).filter(**_STANDING))
+    lot_lines = list(recipe_reads.lot_lines_of(deed).filter(**_STANDING))
+    _refuse_if_late([*bottle_lines, *jar_lines, *bath_lines, *lot_lines], stamp)
     try:
         _counter(bottle_lines, jar_lines, stamp)
+        _counter_dyed(bath_lines, lot_lines, stamp)
     except (OutOfRangeError, ConflictError) as error:
         raise ConflictError(
             why="Something later rests on this, so it cannot be taken back alone.",
@@ -42,7 +58,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     open_making.update(powder_g=None, final_ml=None, step="weigh")
 
 
-def may_undo(line: BottleLine | JarLine) -> bool:
+def may_undo(line: BottleLine | JarLine | BathLine | LotLine) -> bool:
     """Whether a line was written today and still stands."""
     is_standing = line.undoes_id is None and not hasattr(line, "undone_by")
     return is_standing and timezone.localdate(line.written_at) == today()
@@ -55,7 +71,7 @@ def _lock(deed: UUID) -> None:
     reads.lock_jars(reads.jar_lines_of(deed).values_list("jar_id", flat=True))
 
 
-def _refuse_if_late(lines: list[BottleLine | JarLine], stamp: Stamp) -> None:
+def _refuse_if_late(lines: Sequence[LedgerRow], stamp: Stamp) -> None:
     if not lines:
         raise ConflictError(why="That was taken back already.")
     newest = max(line.written_at for line in lines)
@@ -81,3 +97,17 @@ def _counter(
         )
         if left_in_jar_g(jar_line.jar) < -1e-9:
             raise ConflictError(why="The jar would hold less than nothing.")
+
+
+def _counter_dyed(
+    bath_lines: list[BathLine], lot_lines: list[LotLine], stamp: Stamp
+) -> None:
+    for line in reversed(bath_lines):
+        keep_bath_line(
+            BathLine(bath=line.bath, act=BathAct.UNDO, step=line.step, undoes=line),
+            stamp,
+        )
+    for lot_line in reversed(lot_lines):
+        keep_lot_line(
+            LotLine(lot=lot_line.lot, act=LotAct.UNDO, undoes=lot_line), stamp
+        )

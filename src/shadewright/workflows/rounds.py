@@ -1,0 +1,116 @@
+"""The round of a planned bath, for the bench, the card and the typed-back card."""
+
+from collections.abc import Iterator
+
+from shadewright.core.baths import (
+    Amount,
+    AmountUnit,
+    auxiliary_mass_g,
+    liquid_volume_ml,
+    liquor_ml,
+    water_balance,
+    water_in_wet_yarn_ml,
+)
+from shadewright.core.baths.rounds import (
+    DoseWanted,
+    HelperWanted,
+    Moment,
+    Programme,
+    RoundStep,
+    RoundWanted,
+    bath_round,
+)
+from shadewright.core.solutions import filled_mass_g
+from shadewright.records.models import Bath, BathDose, RecipeAuxiliary
+from shadewright.records.models.catalogue import AuxiliaryKind
+from shadewright.records.models.recipes import AmountUnit as RecipeUnit
+
+_UNITS = {
+    RecipeUnit.ON_FIBRE.value: AmountUnit.PERCENT_OWF,
+    RecipeUnit.PER_LITRE.value: AmountUnit.G_PER_L,
+}
+_ACIDS = {AuxiliaryKind.ACID.value, AuxiliaryKind.ACID_SALT.value}
+
+
+def round_of(bath: Bath) -> tuple[RoundStep, ...]:
+    """Return the steps of a bath as it was planned."""
+    helpers = tuple(_helpers(bath))
+    said = bath.version
+    return bath_round(
+        RoundWanted(
+            water_ml=fresh_water_ml(bath, helpers),
+            doses=[_dose(row) for row in bath.doses.all()],
+            helpers=helpers,
+            programme=Programme(
+                start_c=said.start_c,
+                rise_c_per_min=said.rise_c_per_min,
+                top_c=said.top_c,
+                hold_min=said.hold_min,
+            ),
+            look_at_15=said.look_at_15,
+            ties=said.ties,
+            stirring=said.stirring,
+            pot_kg=_heavy_kg(bath),
+            is_metal_complex=any(row.dye.is_metal_complex for row in bath.doses.all()),
+        )
+    )
+
+
+def fresh_water_ml(bath: Bath, helpers: tuple[HelperWanted, ...]) -> float:
+    """Return the water still to add: stock, liquids and wet yarn are counted."""
+    wet_ml = 0.0
+    if bath.wet_yarn_g is not None:
+        wet_ml = water_in_wet_yarn_ml(
+            wet_mass_g=bath.wet_yarn_g, fibre_mass_g=bath.fibre_g
+        )
+    return water_balance(
+        fibre_mass_g=bath.fibre_g,
+        liquor_ratio=bath.liquor_ratio,
+        stock_ml=sum(row.volume_ml or 0.0 for row in bath.doses.all()),
+        other_ml=sum(each.amount for each in helpers if each.unit == "ml"),
+        wet_yarn_ml=wet_ml,
+    ).fresh_water_ml
+
+
+def _dose(row: BathDose) -> DoseWanted:
+    if row.bottle is None or row.volume_ml is None:
+        return DoseWanted(dye=row.dye.name, code="", amount=row.dye_g, unit="g")
+    return DoseWanted(
+        dye=row.dye.name,
+        code=row.bottle.code,
+        amount=row.volume_ml,
+        unit="ml",
+        scale_g=filled_mass_g(volume_ml=row.volume_ml, powder_g=row.dye_g),
+    )
+
+
+def _helpers(bath: Bath) -> Iterator[HelperWanted]:
+    for row in bath.version.auxiliaries.all():
+        amount, unit = _amount(bath, row)
+        yield HelperWanted(
+            name=row.auxiliary.name,
+            amount=amount,
+            unit=unit,
+            moment=Moment(row.when),
+            is_acid=row.auxiliary.kind in _ACIDS,
+        )
+
+
+def _amount(bath: Bath, row: RecipeAuxiliary) -> tuple[float, str]:
+    pure_g = auxiliary_mass_g(
+        amount=Amount(value=row.amount, unit=_UNITS[row.unit]),
+        fibre_mass_g=bath.fibre_g,
+        liquor_volume_ml=liquor_ml(
+            fibre_mass_g=bath.fibre_g, liquor_ratio=bath.liquor_ratio
+        ),
+    )
+    strength = row.auxiliary.strength_g_per_100_ml
+    if row.auxiliary.is_liquid and strength:
+        volume_ml = liquid_volume_ml(pure_mass_g=pure_g, strength_g_per_100ml=strength)
+        return volume_ml, "ml"
+    return pure_g, "g"
+
+
+def _heavy_kg(bath: Bath) -> float:
+    pot_kg = 0.0 if bath.pot is None else bath.pot.mass_kg or 0.0
+    return pot_kg + bath.fibre_g * bath.liquor_ratio / 1000
