@@ -1,6 +1,6 @@
 """A bath as it stands now: its round with what was ticked, its clocks, its lines."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
@@ -166,7 +166,7 @@ def shaped_bath(row: Bath) -> BathNow:
         notes=row.notes,
         status=_status(lines),
         steps=steps,
-        clocks=tuple(_clocks(row.number, steps)),
+        clocks=_clocks(row.number, steps),
         lines=lines,
         has_lot=hasattr(row, "lot"),
     )
@@ -217,8 +217,8 @@ def _status(lines: Sequence[DoneLine]) -> BathStatus:
     return BathStatus.GOING if acts else BathStatus.PLANNED
 
 
-def _clocks(number: str, steps: Sequence[StepNow]) -> Iterable[Clock]:
-    """Give what rings: the first look, the top reached, the end of the hold."""
+def _clocks(number: str, steps: Sequence[StepNow]) -> tuple[Clock, ...]:
+    """Return what rings: the first look, the top reached, the end of the hold."""
     by_kind = {each.step.kind: each for each in steps}
     heat, look = by_kind[StepKind.HEAT], by_kind[StepKind.LOOK]
     top, hold = by_kind[StepKind.TOP], by_kind[StepKind.HOLD]
@@ -227,11 +227,13 @@ def _clocks(number: str, steps: Sequence[StepNow]) -> Iterable[Clock]:
         (heat, top, heat.step.timer_min),
         (top, hold, top.step.timer_min),
     )
-    for begun, awaited, minutes in waits:
-        if begun.is_done and not awaited.is_done and minutes is not None:
-            yield Clock(
-                bath=number,
-                key=awaited.step.key,
-                words=f"{number}: {awaited.step.title}",
-                rings_at=begun.ticks[0].at + timedelta(minutes=minutes),
-            )
+    return tuple(
+        Clock(
+            bath=number,
+            key=awaited.step.key,
+            words=f"{number}: {awaited.step.title}",
+            rings_at=begun.ticks[0].at + timedelta(minutes=minutes),
+        )
+        for begun, awaited, minutes in waits
+        if begun.is_done and not awaited.is_done and minutes is not None
+    )
