@@ -53,7 +53,6 @@ def test_imports_keep_the_contracts(copy: Path) -> None:
     assert done.returncode == 0, done.stdout
 
 
-@pytest.mark.slow
 @pytest.mark.parametrize("fault", FAULTS)
 def test_contracts_would_be_broken_by(copy: Path, fault: str) -> None:
     name, text = FAULTS[fault]
