@@ -7,7 +7,8 @@ python3 start.py test     set up, then run every check and every test
 python3 start.py check    set up, then the quick checks alone
 python3 start.py bench    set up, then measure
 
-What follows is handed on: --port 8001, --no-browser, --data FOLDER.
+What follows is handed on: --lan (let paired phones in), --port 8001, --no-browser,
+--data FOLDER.
 On Windows type `py` for `python3`.
 """
 

@@ -9,7 +9,7 @@ import time
 import urllib.error
 import urllib.request
 import webbrowser
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import click
@@ -20,18 +20,16 @@ HOST = "127.0.0.1"
 FIRST_PORT = 8000
 _PORTS_TRIED = 40
 _START_SECONDS = 40.0
+# Twice what a page takes, so that one a little too large still gets its sentence;
+# what is larger yet is not even read.
+_LARGEST_BODY = 24_000_000
 
 
-def free_port(wanted: int | None) -> int:
+def free_port(wanted: int | None, at_home: Sequence[str] = ()) -> int:
     """Return the wanted port, or the first free one; refuse one that is taken."""
     tried = [wanted] if wanted else range(FIRST_PORT, FIRST_PORT + _PORTS_TRIED)
     for port in tried:
-        with socket.socket() as probe:
-            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-            try:
-                probe.bind((HOST, port))
-            except OSError:
-                continue
+        if all(_is_free(host, port) for host in (HOST, *at_home)):
             return port
     raise ConflictError(
         why=f"Port {wanted or FIRST_PORT} is taken by another program.",
@@ -40,20 +38,53 @@ def free_port(wanted: int | None) -> int:
     )
 
 
-def serve_pages(*, port: int, is_browser_opened: bool, what: str) -> None:
-    """Serve the chosen studio until Ctrl+C."""
+def serve_pages(
+    *, port: int, is_browser_opened: bool, what: str, at_home: Sequence[str] = ()
+) -> None:
+    """Serve the chosen studio until Ctrl+C, here and at its addresses at home."""
     from django.core.wsgi import get_wsgi_application
     from waitress.server import create_server
 
-    server = create_server(get_wsgi_application(), host=HOST, port=port, threads=6)
+    listen = " ".join(f"{host}:{port}" for host in (HOST, *at_home))
+    server = create_server(
+        get_wsgi_application(),
+        listen=listen,
+        threads=6,
+        max_request_body_size=_LARGEST_BODY,
+    )
     address = f"http://{HOST}:{port}/"
     click.echo(f"{what} is open at {address}  (Ctrl+C closes it.)")
+    _say_phones(at_home, port)
     if is_browser_opened:
         threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
     try:
         server.run()
     finally:
         server.close()
+
+
+def _is_free(host: str, port: int) -> bool:
+    with socket.socket() as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except OSError:
+            return False
+    return True
+
+
+def _say_phones(at_home: Sequence[str], port: int) -> None:
+    if not at_home:
+        return
+    first, *others = (f"http://{host}:{port}/" for host in at_home)
+    click.echo(f"On a phone in the same network, type {first}")
+    for other in others:
+        click.echo(f"  or, if that does not answer, {other}")
+    click.echo(f"Pair each phone first, on this computer: http://{HOST}:{port}/phones/")
+    click.echo(
+        "This is plain http, for a network of your own: whoever is on the same "
+        "network can read what passes."
+    )
 
 
 @dataclass

@@ -6,6 +6,7 @@ from pathlib import Path
 import click
 
 from shadewright.cli.serving import OwnStudio, free_port, serve_pages
+from shadewright.errors import ConflictError
 
 _FOLDER = click.Path(file_okay=False, resolve_path=True, path_type=Path)
 _data = click.option(
@@ -20,37 +21,37 @@ _no_browser = click.option(
     "--no-browser", is_flag=True, help="Do not open the pages in a browser."
 )
 
+_lan = click.option(
+    "--lan", is_flag=True, help="Let paired phones in, on your network at home."
+)
+
 
 @click.command("serve")
 @_port
+@_lan
 @_no_browser
 @_data
-def serve(*, port: int | None, no_browser: bool, data: Path | None) -> None:
+def serve(*, port: int | None, lan: bool, no_browser: bool, data: Path | None) -> None:
     """Open your own studio in the browser."""
-    _open(data, is_demo=False)
-    serve_pages(
-        port=free_port(port), is_browser_opened=not no_browser, what="Your studio"
-    )
+    _open(data, is_demo=False, is_lan=lan)
+    _serve("Your studio", port=port, is_browser_opened=not no_browser)
 
 
 @click.command("demo")
 @_port
+@_lan
 @_no_browser
 @_data
-def demo(*, port: int | None, no_browser: bool, data: Path | None) -> None:
+def demo(*, port: int | None, lan: bool, no_browser: bool, data: Path | None) -> None:
     """Open the demo studio, kept apart from your own."""
-    _open(data, is_demo=True)
+    _open(data, is_demo=True, is_lan=lan)
     _build_demo()
     from shadewright.workflows.studio import own_studio_wanted
 
     own = OwnStudio()
     own_studio_wanted.connect(own.open)
     try:
-        serve_pages(
-            port=free_port(port),
-            is_browser_opened=not no_browser,
-            what="The demo studio",
-        )
+        _serve("The demo studio", port=port, is_browser_opened=not no_browser)
     finally:
         own.close()
 
@@ -81,19 +82,44 @@ def restore(*, file: Path, data: Path | None) -> None:
         click.echo(f"As it was before, it is kept in {kept}.")
 
 
-def _open(data: Path | None, *, is_demo: bool) -> None:
+def _serve(what: str, *, port: int | None, is_browser_opened: bool) -> None:
+    from django.conf import settings
+
+    at_home = settings.HOME_ADDRESSES
+    serve_pages(
+        port=free_port(port, at_home),
+        is_browser_opened=is_browser_opened,
+        what=what,
+        at_home=at_home,
+    )
+
+
+def _open(data: Path | None, *, is_demo: bool, is_lan: bool = False) -> None:
     """Say which studio is meant, before Django reads its settings."""
     os.environ["DJANGO_SETTINGS_MODULE"] = "shadewright.settings"
     os.environ["SHADEWRIGHT_DEMO"] = str(data or 1) if is_demo else "0"
     if data is not None and not is_demo:
         os.environ["SHADEWRIGHT_DATA"] = str(data)
+    os.environ["SHADEWRIGHT_LAN"] = "1" if is_lan else "0"
     import django
 
     django.setup()
+    _refuse_no_network(is_lan=is_lan)
     from shadewright.workflows.opening import open_studio
 
     for line in open_studio():
         click.echo(line)
+
+
+def _refuse_no_network(*, is_lan: bool) -> None:
+    from django.conf import settings
+
+    if is_lan and not settings.HOME_ADDRESSES:
+        raise ConflictError(
+            why="This computer has no address in a network at home.",
+            advice="Join the Wi-Fi or plug the cable in, or open it without --lan.",
+            argument="--lan",
+        )
 
 
 def _build_demo() -> None:
