@@ -110,8 +110,8 @@ def test_what_cannot_be_drawn_is_refused(bottle: ShelfBottle, volume_ml: float) 
 def test_a_deed_sent_twice_is_written_once(bottle: ShelfBottle) -> None:
     stamp = now()
     for _ in range(2):
-        left = draw(code=bottle.code, volume_ml=35.0, stamp=stamp)
-    assert left.volume_ml == 465.0
+        draw(code=bottle.code, volume_ml=35.0, stamp=stamp)
+    assert shelf_bottle(bottle.code).volume_ml == 465.0
     again = now()
     for _ in range(2):
         enter_bottle(

@@ -19,6 +19,7 @@ urlpatterns = [
     path("", include("shadewright.web.catalogue.urls")),
     path("", include("shadewright.web.today.urls")),
     path("", include("shadewright.web.labels.urls")),
+    path("", include("shadewright.web.bottles.urls")),
     path("stocks/", include("shadewright.web.stocks.urls")),
     path("", include("shadewright.web.phones.urls")),
 ]

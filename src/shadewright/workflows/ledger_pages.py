@@ -17,6 +17,7 @@ from shadewright.records import reads
 from shadewright.records.models import BottleLine, JarLine
 from shadewright.records.models.ledgers import JarAct
 from shadewright.records.shapes import jar_left_g, ledger_line
+from shadewright.workflows.catalogue import EarlierVersion, earlier_versions
 from shadewright.workflows.jars import ShelfJar, shaped_jar
 from shadewright.workflows.shelf import ShelfBottle, shaped_bottle
 from shadewright.workflows.undo import may_undo
@@ -40,7 +41,11 @@ class LedgerEntry:
 
 @dataclass(frozen=True, kw_only=True)
 class BottlePage:
-    """A bottle with everything that is remembered of it."""
+    """A bottle with everything that is remembered of it.
+
+    ``dried_ml`` is the water that has gone and was not given back;
+    ``earlier`` is what stood beside its strength before it was written anew.
+    """
 
     bottle: ShelfBottle
     dye_class: str
@@ -55,6 +60,8 @@ class BottlePage:
     water: str
     notes: str
     method: str
+    dried_ml: float
+    earlier: tuple[EarlierVersion, ...]
     entries: tuple[LedgerEntry, ...]
 
 
@@ -86,6 +93,8 @@ def bottle_page(code: str) -> BottlePage:
         water=row.water,
         notes=row.notes,
         method=row.method,
+        dried_ml=_dried_ml(lines, states),
+        earlier=earlier_versions(row),
         entries=tuple(_bottle_entry(line, states) for line in reversed(lines)),
     )
 
@@ -106,6 +115,17 @@ def _states(lines: Sequence[BottleLine]) -> dict[int, tuple[BottleState, BottleS
     states = running_states(kept)
     numbers = (line.number for line in kept)
     return dict(zip(numbers, pairwise(states), strict=True))
+
+
+def _dried_ml(
+    lines: Sequence[BottleLine], states: dict[int, tuple[BottleState, BottleState]]
+) -> float:
+    dried_ml = 0.0
+    for line in lines:
+        if line.pk in states and line.act in _WATER_MOVES:
+            before, after = states[line.pk]
+            dried_ml = max(dried_ml + before.volume_ml - after.volume_ml, 0.0)
+    return dried_ml
 
 
 def _bottle_entry(
@@ -129,6 +149,7 @@ def _bottle_entry(
     )
 
 
+_WATER_MOVES = {BottleAct.EVAPORATED, BottleAct.WATER_ADDED}
 _WORDS = {
     BottleAct.GIVEN: "Poured into bottle {other}",
     BottleAct.STOCK_ADDED: "Stock added from bottle {other}, {strength}",

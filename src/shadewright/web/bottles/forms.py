@@ -1,0 +1,189 @@
+"""The forms of the acts on a bottle; each field is named as its verb's argument."""
+
+from typing import Any
+
+from django import forms
+
+from shadewright.core.quantities import amount_text, volume_ml
+from shadewright.web.amounts import (
+    AmountField,
+    mass_field,
+    strength_field,
+    volume_field,
+)
+from shadewright.web.forms import DayInput, DeedForm
+from shadewright.workflows.bottles import Look
+from shadewright.workflows.jars import jars
+from shadewright.workflows.shelf import ShelfBottle, shelf
+
+_FEW_LINES = {"rows": 2}
+
+
+def _note(help_text: str = "") -> forms.CharField:
+    return forms.CharField(
+        label="Note", max_length=300, required=False, help_text=help_text
+    )
+
+
+class BottleForm(DeedForm):
+    """A form that knows its bottle."""
+
+    def __init__(self, *args: Any, bottle: ShelfBottle, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        self.bottle = bottle
+
+    def offer(self, name: str, choices: list[tuple[str, str]]) -> None:
+        """Set what a field offers."""
+        field = self.fields[name]
+        assert isinstance(field, forms.ChoiceField)  # ruff: ignore[assert] - typed
+        field.choices = choices
+
+
+class DrawForm(BottleForm):
+    """What was drawn."""
+
+    volume_ml = volume_field(label="Drawn")
+    note = _note("What for: the bath, the swatch.")
+
+
+class LookForm(BottleForm):
+    """What was seen or done; the key that was pressed says which."""
+
+    look = forms.ChoiceField(
+        choices=[(look.value, look.value) for look in Look], widget=forms.HiddenInput
+    )
+    note = _note()
+
+
+class StrengthForm(BottleForm):
+    """A strength that was tested."""
+
+    strength_percent = strength_field(
+        label="Strength found",
+        help_text="Dyed beside fresh stock of the same dye: 1.1 times as deep from the "
+        "same ml means 1.1 times its strength.",
+    )
+    note = _note("How it was tested.")
+
+
+class LevelForm(BottleForm):
+    """The level that was read."""
+
+    volume_ml = AmountField(
+        unit="ml", read=volume_ml, label="Level read", help_text="0 if it is empty."
+    )
+    is_evaporated = forms.TypedChoiceField(
+        label="What happened",
+        choices=[
+            ("yes", "Water evaporated: the stock is stronger now"),
+            ("no", "Only counted: spilled, or never written down"),
+        ],
+        coerce=lambda value: value == "yes",
+        widget=forms.RadioSelect,
+    )
+    note = _note()
+
+
+class WaterForm(BottleForm):
+    """Water that goes in."""
+
+    want_percent = strength_field(
+        label="Strength wanted", required=False, help_text="To work out the water."
+    )
+    volume_ml = volume_field(label="Water added")
+    note = _note()
+
+
+class PowderForm(BottleForm):
+    """Powder that goes in."""
+
+    jar = forms.TypedChoiceField(
+        label="From the jar", coerce=int, empty_value=None, required=False
+    )
+    want_percent = strength_field(
+        label="Strength wanted", required=False, help_text="To work out the powder."
+    )
+    powder_g = mass_field(label="Powder added")
+    note = _note()
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        offered = [
+            (str(jar.id), f"{jar.code}, {amount_text(jar.left_g, 'g')} left")
+            for jar in jars(dye_id=self.bottle.dye_id)
+            if jar.left_g > 0
+        ]
+        self.offer("jar", [*offered, ("", "No jar in the records")])
+
+
+class StockForm(BottleForm):
+    """Stock of a stronger bottle that goes in."""
+
+    from_code = forms.ChoiceField(label="From the bottle")
+    want_percent = strength_field(
+        label="Strength wanted", required=False, help_text="To work out the stock."
+    )
+    volume_ml = volume_field(label="Stock poured over")
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        self.offer("from_code", [_choice(one) for one in others(self.bottle)])
+
+
+class DiluteForm(BottleForm):
+    """A weaker bottle of its own."""
+
+    want_percent = strength_field(label="Strength of the new bottle")
+    volume_ml = volume_field(label="Made up to")
+    place = forms.CharField(max_length=40, required=False)
+    discard_by = forms.DateField(label="Discard by", required=False, widget=DayInput())
+
+
+class MergeForm(BottleForm):
+    """Bottles that are poured into this one, to the last drop."""
+
+    from_codes = forms.MultipleChoiceField(
+        label="Pour over and empty", widget=forms.CheckboxSelectMultiple
+    )
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        full = [one for one in others(self.bottle) if one.volume_ml > 0]
+        self.offer("from_codes", [_choice(one) for one in full])
+
+
+class PourForm(BottleForm):
+    """A bottle that is emptied for good."""
+
+    note = _note("Why: mould, too old, the dye changed.")
+
+
+class ParticularsForm(BottleForm):
+    """What stands beside a bottle's strength."""
+
+    place = forms.CharField(max_length=40, required=False)
+    water = forms.CharField(max_length=80, required=False)
+    discard_by = forms.DateField(label="Discard by", required=False, widget=DayInput())
+    dead_volume_ml = AmountField(
+        unit="ml",
+        read=volume_ml,
+        label="Last drops",
+        help_text="What no syringe reaches.",
+    )
+    notes = forms.CharField(
+        max_length=2000, required=False, widget=forms.Textarea(attrs=_FEW_LINES)
+    )
+
+
+def others(bottle: ShelfBottle) -> list[ShelfBottle]:
+    """Return the other bottles of the same dye that stand on the shelf."""
+    return [
+        one
+        for one in shelf()
+        if one.dye_id == bottle.dye_id and one.code != bottle.code
+    ]
+
+
+def _choice(bottle: ShelfBottle) -> tuple[str, str]:
+    said = f"{bottle.code}, {amount_text(bottle.strength_percent, '%')}"
+    return (bottle.code, f"{said}, {amount_text(bottle.volume_ml, 'ml')} left")

@@ -1,0 +1,117 @@
+"""What an act would come to, said before it is done."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from shadewright.core.quantities import amount_text
+from shadewright.core.solutions import (
+    Portion,
+    dilution,
+    merged,
+    powder_to_strengthen_g,
+    stock_to_strengthen_ml,
+)
+from shadewright.errors import MissingError
+from shadewright.workflows.jars import jar
+from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
+
+Sent = Mapping[str, Any]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Outcome:
+    """What a form would come to: in words, and the number that it was asked for."""
+
+    words: str
+    number: float = 0.0
+
+
+def _wanted(sent: Sent) -> float:
+    want: float | None = sent.get("want_percent")
+    if want is None:
+        raise MissingError(
+            name="The strength wanted", advice="Write it.", argument="want_percent"
+        )
+    return want
+
+
+def water_wanted(bottle: ShelfBottle, sent: Sent) -> Outcome:
+    """Say how much water makes a stock as weak as is wanted."""
+    want = _wanted(sent)
+    thin = dilution(
+        have_percent=bottle.strength_percent,
+        want_percent=want,
+        volume_ml=bottle.volume_ml * bottle.strength_percent / want,
+    )
+    water = amount_text(thin.water_ml, "ml")
+    said = f"{water} of water make {amount_text(want, '%')} of it."
+    return Outcome(words=said, number=thin.water_ml)
+
+
+def powder_wanted(bottle: ShelfBottle, sent: Sent) -> Outcome:
+    """Say how much powder makes a stock as strong as is wanted."""
+    want = _wanted(sent)
+    chosen = sent.get("jar")
+    powder_g = powder_to_strengthen_g(
+        volume_ml=bottle.volume_ml,
+        have_percent=bottle.strength_percent,
+        want_percent=want,
+        powder_strength_percent=100.0
+        if chosen is None
+        else jar(chosen).strength_percent,
+    )
+    powder = amount_text(powder_g, "g")
+    said = f"{powder} of powder make {amount_text(want, '%')} of it."
+    return Outcome(words=said, number=powder_g)
+
+
+def stock_wanted(bottle: ShelfBottle, sent: Sent) -> Outcome:
+    """Say how much of a stronger bottle makes a stock as strong as is wanted."""
+    want = _wanted(sent)
+    source = shelf_bottle(sent["from_code"])
+    stock_ml = stock_to_strengthen_ml(
+        volume_ml=bottle.volume_ml,
+        have_percent=bottle.strength_percent,
+        want_percent=want,
+        stronger_percent=source.strength_percent,
+    )
+    stock = amount_text(stock_ml, "ml")
+    said = f"{stock} of {source.code} make {amount_text(want, '%')} of it."
+    if stock_ml > source.volume_ml:
+        said += f" {source.code} holds {amount_text(source.volume_ml, 'ml')} only."
+    return Outcome(words=said, number=stock_ml)
+
+
+def thinning(bottle: ShelfBottle, sent: Sent) -> Outcome:
+    """Say what to draw and to add for a weaker bottle."""
+    thin = dilution(
+        have_percent=bottle.strength_percent,
+        want_percent=_wanted(sent),
+        volume_ml=sent["volume_ml"],
+    )
+    stock, water = (amount_text(ml, "ml") for ml in (thin.stock_ml, thin.water_ml))
+    volume = amount_text(sent["volume_ml"], "ml")
+    said = (
+        f"Draw {stock} of {bottle.code}; make up to {volume}, about {water} of water."
+    )
+    if thin.stock_ml > bottle.volume_ml:
+        said += f" {bottle.code} holds {amount_text(bottle.volume_ml, 'ml')} only."
+    return Outcome(words=said)
+
+
+def merging(bottle: ShelfBottle, sent: Sent) -> Outcome:
+    """Say how strong bottles are once they are poured together."""
+    poured = [bottle, *(shelf_bottle(code) for code in sent["from_codes"])]
+    together = merged([
+        Portion(volume_ml=one.volume_ml, strength_percent=one.strength_percent)
+        for one in poured
+        if one.volume_ml > 0
+    ])
+    volume = amount_text(together.volume_ml, "ml")
+    strength = amount_text(together.strength_percent, "%")
+    emptied = " and ".join(one.code for one in poured[1:])
+    said = f"{bottle.code} would hold {volume} at {strength}; {emptied} would be empty."
+    if any(one.is_strength_guess for one in poured):
+        said += " A guess, since one of them is."
+    return Outcome(words=said)

@@ -1,0 +1,54 @@
+"""A bottle, and the one small page that every act on it has."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from shadewright import drawing
+from shadewright.web.bottles.forms import BottleForm
+from shadewright.web.pages import Link, Page
+from shadewright.web.parts import Caution, Chip, Measured
+from shadewright.workflows import ledger_pages
+
+
+@dataclass(frozen=True, kw_only=True)
+class BottlePage(Page):
+    """A bottle with its ledger and its acts; ``label`` is empty once it is gone."""
+
+    template: ClassVar[str] = "bottles/bottle.html"
+    place: ClassVar[str] = "Shelf"
+
+    about: ledger_pages.BottlePage
+    drawn: drawing.Bottle
+    strength: Measured
+    chips: tuple[Chip, ...]
+    trouble: Caution | None
+    acts: tuple[Link, ...]
+    spoils: tuple[str, ...]
+    earlier: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Key:
+    """A key at the foot of a form; without a name it simply sends it."""
+
+    words: str
+    name: str = ""
+    value: str = ""
+    icon: str = ""
+    css: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ActPage(Page):
+    """One act on one bottle: a form, what it would come to, and its keys."""
+
+    template: ClassVar[str] = "bottles/act.html"
+    place: ClassVar[str] = "Shelf"
+
+    form: BottleForm
+    caution: Caution | None
+    advice: str
+    other_way: Link | None
+    outcome: str
+    keys: tuple[Key, ...]
+    back: str

@@ -1,0 +1,10 @@
+"""Addresses of a bottle."""
+
+from django.urls import path
+
+from shadewright.web.bottles.views import act, bottle
+
+urlpatterns = [
+    path("bottles/<str:code>/", bottle, name="bottle"),
+    path("bottles/<str:code>/<slug:key>/", act, name="bottle-act"),
+]

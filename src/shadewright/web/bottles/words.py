@@ -1,0 +1,41 @@
+"""What is said of a bottle, and the cautions where stock leaves it."""
+
+from shadewright.web.parts import Caution, ChipKind
+
+KINDS: dict[str, ChipKind] = {
+    "settled": "problem",
+    "test or pour": "problem",
+    "empty": "problem",
+    "poured away": "problem",
+    "taken back": "problem",
+    "low": "caution",
+    "look first": "caution",
+}
+SETTLED = Caution(
+    title="Settled: do not draw from it yet",
+    text="Re-warm it to 60–80 °C in a water bath with the cap loose, stir till it is "
+    "clear, let it cool, then check the level. Hot stock scalds: gloves and goggles "
+    "on. Never dose from a stock that is not dissolved.",
+    kind="problem",
+)
+MOULD = (
+    "Mould: pour it away for work that must repeat. Curds or grains that stay after "
+    "re-warming: the same."
+)
+DRYING = (
+    "Evaporation makes a stock stronger, settling makes its top weaker: read the "
+    "level, and stir before every draw."
+)
+KEEPING = "Keep it dark, cool and closed, and never where food is kept."
+SPOILS = (MOULD, DRYING, KEEPING)
+POUR = Caution(
+    title="Where it may go",
+    text="Never to a storm drain or a septic tank, and no bleach on residues. Unused "
+    "stock is best collected and handed in. Follow the dye’s safety data sheet and "
+    "your local rules.",
+)
+POUR_METAL = Caution(
+    title="This dye holds a metal: collect it and hand it in",
+    text="Not down the sink, never to a storm drain or a septic tank, and no bleach "
+    "on residues. Follow the dye’s safety data sheet and your local rules.",
+)
