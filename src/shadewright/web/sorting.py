@@ -46,7 +46,8 @@ def read_order_text(text: str) -> Order:
 def arrange(rows: Iterable[Row], order: Order, keys: Keys[Row]) -> tuple[Row, ...]:
     """Sort rows; equal ones keep their places, and what is unknown stands last."""
     key = keys[order.column]
-    known = [row for row in rows if key(row) is not None]
-    unknown = [row for row in rows if key(row) is None]
+    every = tuple(rows)
+    known = [row for row in every if key(row) is not None]
+    unknown = [row for row in every if key(row) is None]
     known.sort(key=key, reverse=order.is_descending)
     return (*known, *unknown)

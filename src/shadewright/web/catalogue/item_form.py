@@ -48,7 +48,9 @@ class RowForm(PlainForm, ModelForm):
             return None
         sent, kept = plain_values(self.instance), plain_values(self.twin)
         names = (set(self.fields) & set(sent)) - {"data_sheet_file", self.key}
-        is_same = all(sent[name] == kept[name] for name in names)
+        is_same = self.data[self.key].split() == str(kept[self.key]).split() and all(
+            sent[name] == kept[name] for name in names
+        )
         return self.twin if is_same else None
 
     def require_free(self, name: str, twin: models.Model | None, said: str) -> str:
