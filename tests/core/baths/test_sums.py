@@ -74,6 +74,7 @@ def test_dry_dye_brings_the_powder_caution_first() -> None:
         doses=(replace(GORSE, strength_percent=None),),
         acid=AcidWanted(acid=CITRIC, amount=Amount(value=2, unit=AmountUnit.G)),
     )
+    assert bath_sum(wanted=dry).water.fresh_water_ml == pytest.approx(3000, abs=1e-9)
     first, second = bath_sum(wanted=dry).warnings
     assert "N95/FFP2 respirator" in first
     assert second.startswith("Keep the dust out of eyes")
@@ -81,12 +82,14 @@ def test_dry_dye_brings_the_powder_caution_first() -> None:
 
 @pytest.mark.by_hand
 def test_a_bath_that_stock_alone_overfills() -> None:
-    # 6 % on 100 g from a 1 % stock is 600 ml, in a liquor of 500 ml
+    # 6 % on 97 g from a 1 % stock is 582 ml, in a liquor of 485 ml: 6 to 1
     deep = replace(GORSE, depth_percent=6)
-    bath = bath_sum(wanted=replace(TWO_DYES, doses=(deep,), liquor_ratio=5))
+    bath = bath_sum(
+        wanted=replace(TWO_DYES, fibre_mass_g=97, doses=(deep,), liquor_ratio=5)
+    )
     assert bath.water.fresh_water_ml == 0
     (warning,) = bath.warnings
-    assert "alone are 600\u00a0ml, more than the liquor of 500\u00a0ml" in warning
+    assert "alone are 582\u00a0ml, more than the liquor of 485\u00a0ml" in warning
     assert "The ratio will be 6." in warning
 
 
