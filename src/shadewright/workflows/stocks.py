@@ -1,6 +1,6 @@
 """Making a stock: plan it, then put the bottle on the shelf with its true strength."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.db import transaction
 from django.utils import timezone
@@ -22,8 +22,6 @@ from shadewright.workflows.filling import (
 from shadewright.workflows.jars import take_powder
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp
-
-MOST_STRENGTH_PERCENT = 50.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -172,17 +170,12 @@ def label_strength_percent(
     """Return what the label will say; refuse what no bottle can be."""
     require_mass(powder_g, name="Powder", argument="powder_g")
     require_volume(final_ml, name="Final volume", argument="final_ml")
-    strength = true_strength_percent(
-        powder_g=powder_g,
-        volume_ml=final_ml,
-        powder_strength_percent=powder_strength_percent,
-    )
-    if strength > MOST_STRENGTH_PERCENT:
-        raise OutOfRangeError(
-            name="The true strength",
-            given=f"{strength:.3g} %",
-            allowed="at most 50 %",
-            advice="Look at the grams and the millilitres again.",
-            argument="final_ml",
+    try:
+        return true_strength_percent(
+            powder_g=powder_g,
+            volume_ml=final_ml,
+            powder_strength_percent=powder_strength_percent,
         )
-    return strength
+    except OutOfRangeError as error:
+        advice = "Look at the grams and the millilitres again."
+        raise replace(error, advice=advice, argument="final_ml") from error

@@ -67,6 +67,7 @@ class PhotoForm(StudioForm):
     photo = forms.FileField(
         label="Photo of the label",
         widget=forms.FileInput(attrs={"accept": "image/*", "capture": "environment"}),
+        error_messages={"empty": "The photo is an empty file; take it again."},
     )
 
 

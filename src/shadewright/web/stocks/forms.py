@@ -115,8 +115,7 @@ class GiveUpForm(StudioForm):
     """Where the powder of a stock that is given up went."""
 
     powder = forms.ChoiceField(
-        choices=[("back", "back in the jar"), ("away", "thrown away")],
-        required=False,
+        choices=[("back", "back in the jar"), ("away", "thrown away")]
     )
 
 

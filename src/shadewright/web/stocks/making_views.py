@@ -65,10 +65,12 @@ def give_up(request: HttpRequest, making_id: int) -> HttpResponse:
     stock = verbs.making(making_id)
     if stock.bottle_code or stock.is_abandoned:
         return redirect("making", making_id)
-    form = GiveUpForm(request.POST)
-    if request.method != "POST" or not form.is_valid():
+    if request.method != "POST":
         return show(request, give_up_page(stock))
-    is_kept = form.cleaned_data["powder"] != "away"
+    form = GiveUpForm(request.POST)
+    if not form.is_valid():
+        return show(request, give_up_page(stock), status=422)
+    is_kept = form.cleaned_data["powder"] == "back"
     verbs.abandon_making(
         making_id=making_id, is_powder_kept=is_kept, stamp=_stamp(request, None)
     )
