@@ -37,6 +37,7 @@ def every_drawing() -> Iterator[str]:
     yield drawing.bottle(a_bottle(code=HOSTILE), number=3, name=HOSTILE)
     yield drawing.liquid_sample("reserved", number=4)
     yield drawing.liquid_sample("settled", number=5)
+    yield drawing.code_square("http://192.168.1.5/", name=HOSTILE)
     yield drawing.fill_bar(full=0.4)
     yield drawing.fill_bar(full=0.1, is_low=True)
     yield drawing.spread_bar(relative_spread=0.02)

@@ -19,7 +19,9 @@ from shadewright.workflows.wrong_codes import forget_wrong_codes, is_locked
 @require_http_methods(["GET", "POST"])
 def phones(request: HttpRequest) -> HttpResponse:
     """List the phones; asked to pair one, show a fresh code, this once."""
-    code = make_code(by=person_id(request)) if request.method == "POST" else None
+    is_shut = is_locked()
+    wants_code = request.method == "POST" and not is_shut
+    code = make_code(by=person_id(request)) if wants_code else None
     addresses = home_addresses(request)
     page = PhonesPage(
         title="Phones",
@@ -27,7 +29,7 @@ def phones(request: HttpRequest) -> HttpResponse:
         devices=devices(),
         invitation=None if code is None else invitation(code, addresses),
         address=addresses[0] if addresses else "",
-        is_locked=is_locked(),
+        is_locked=is_shut,
     )
     return show(request, page)
 
