@@ -24,7 +24,6 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
-import ifaddr
 from platformdirs import user_data_path
 from tzlocal import get_localzone_name
 
@@ -87,6 +86,8 @@ def home_addresses(asked: str) -> tuple[str, ...]:
     """
     if asked in _NO:
         return ()
+    import ifaddr
+
     cards = ifaddr.get_adapters()
     found = {IPv4Address(own.ip) for card in cards for own in card.ips if own.is_IPv4}
     at_home = (one for one in found if _is_at_home(one))
