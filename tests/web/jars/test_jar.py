@@ -58,8 +58,8 @@ def test_a_bottle_made_from_it_stands_in_its_ledger(
 def test_it_is_weighed_anew(client: Client, shelf_jar: ShelfJar) -> None:
     data = {"deed": uuid4(), "reading_g": "88,5", "note": "spilt some"}
     address = f"/jars/{shelf_jar.id}/weigh/"
-    for _ in range(2):
-        page = client.post(address, data, follow=True).content.decode()
+    client.post(address, data)
+    page = client.post(address, data, follow=True).content.decode()
     page = page.replace("\u00a0", " ")
     assert "holds 88.5 g" in page
     assert page.count("spilt some") == 1
@@ -106,8 +106,8 @@ def test_it_leaves_the_studio_once_and_can_come_back(
 ) -> None:
     data = {"deed": uuid4()}
     address = f"/jars/{shelf_jar.id}/hand-in/"
-    for _ in range(2):
-        page = client.post(address, data, follow=True).content.decode()
+    client.post(address, data)
+    page = client.post(address, data, follow=True).content.decode()
     assert "has been handed in or thrown away" in page
     assert "Weigh it anew" not in page
     assert "Make a stock" not in page
