@@ -12,8 +12,10 @@ error in a script. Such tests are marked ``browser`` by themselves.
         assert axe(page) == []
 """
 
+import ctypes
 import os
 import shutil
+import sys
 from collections.abc import Generator, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -24,6 +26,7 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Error, Page, sync_playwright
 
+DRIVER_LIBRARY = "libatomic.so.1"
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
 QUIET = (
     "--disable-gpu",
@@ -86,6 +89,17 @@ def browser() -> Iterator[Browser]:
 def find_program() -> str:
     """Return the Chromium of this machine, or nothing."""
     return next(filter(None, map(shutil.which, NAMES)), "")
+
+
+def has_driver_library() -> bool:
+    """Say whether the library is there that Playwright's own Node asks for."""
+    if sys.platform != "linux":
+        return True
+    try:
+        ctypes.CDLL(DRIVER_LIBRARY)
+    except OSError:
+        return False
+    return True
 
 
 @pytest.fixture

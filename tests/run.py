@@ -84,6 +84,7 @@ def test(words: Sequence[str]) -> Counts:
 def missing_programs() -> list[str]:
     """Return Debian's names of the programs that the tests need and lack."""
     missing = [] if browser.find_program() else ["chromium"]
+    missing += [] if browser.has_driver_library() else ["libatomic1"]
     try:
         postgres.find_programs()
     except postgres.NoServerError:

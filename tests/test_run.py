@@ -45,5 +45,6 @@ def test_missing_programs_are_named(monkeypatch: pytest.MonkeyPatch) -> None:
         raise postgres.NoServerError
 
     monkeypatch.setattr(browser, "NAMES", ("no-such-browser",))
+    monkeypatch.setattr(browser, "DRIVER_LIBRARY", "libnone.so.1")
     monkeypatch.setattr(postgres, "find_programs", none_found)
-    assert missing_programs() == ["chromium", "postgresql"]
+    assert missing_programs() == ["chromium", "libatomic1", "postgresql"]
