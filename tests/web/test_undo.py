@@ -10,7 +10,7 @@ from shadewright.records.models import Dye
 from shadewright.workflows.jars import jar, receive_jar
 from shadewright.workflows.stamps import stamp_now
 
-pytestmark = pytest.mark.django_db
+pytestmark = pytest.mark.usefixtures("ines")
 
 
 @pytest.fixture
