@@ -108,7 +108,7 @@ def dissolve(page: Page) -> None:
     press(page, "It is a smooth paste")
     page.get_by_role("link", name="Leave it for now").click()
     sound(page)
-    page.get_by_role("link", name=re.compile("^Go on")).click()
+    page.get_by_role("link", name=re.compile(r"^Go on")).click()
     for done in ("It is dissolved", "No grains left", "It is cold"):
         sound(page)
         press(page, done)
