@@ -10,6 +10,7 @@ from shadewright.web.jars.words import POWDER
 from shadewright.web.parts import Caution
 from shadewright.workflows import bottles, mending
 from shadewright.workflows.filling import Particulars
+from shadewright.workflows.jars import jars
 from shadewright.workflows.ledger_pages import bottle_page
 from shadewright.workflows.shelf import ShelfBottle
 from shadewright.workflows.stamps import Stamp, today
@@ -93,6 +94,11 @@ def _dried(bottle: ShelfBottle) -> Sent:
     return {"volume_ml": dried_ml} if dried_ml else {}
 
 
+def _first_jar(bottle: ShelfBottle) -> Sent:
+    filled = [one.id for one in jars(dye_id=bottle.dye_id) if one.left_g > 0]
+    return {"jar": filled[0]} if filled else {}
+
+
 def _particulars(bottle: ShelfBottle) -> Sent:
     about = bottle_page(bottle.code)
     return {
@@ -171,6 +177,7 @@ ACTS: dict[str, Act] = {
         caution=lambda _: POWDER,
         work_out=outcomes.powder_wanted,
         answer="powder_g",
+        initial=_first_jar,
         other="stock",
         other_words="With a stronger bottle instead",
     ),

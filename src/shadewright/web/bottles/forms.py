@@ -17,6 +17,7 @@ from shadewright.workflows.jars import jars
 from shadewright.workflows.shelf import ShelfBottle, shelf
 
 _FEW_LINES = {"rows": 2}
+_TO_WORK_OUT = "Write it and press “Work it out”."
 
 
 def _note(help_text: str = "") -> forms.CharField:
@@ -26,7 +27,9 @@ def _note(help_text: str = "") -> forms.CharField:
 
 
 class BottleForm(DeedForm):
-    """A form that knows its bottle."""
+    """A form that knows its bottle; ``lacks`` says why it cannot be filled in."""
+
+    lacks = ""
 
     def __init__(self, *args: Any, bottle: ShelfBottle, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
@@ -88,7 +91,7 @@ class WaterForm(BottleForm):
     """Water that goes in."""
 
     want_percent = strength_field(
-        label="Strength wanted", required=False, help_text="To work out the water."
+        label="Strength wanted", required=False, help_text=_TO_WORK_OUT
     )
     volume_ml = volume_field(label="Water added")
     note = _note()
@@ -101,7 +104,7 @@ class PowderForm(BottleForm):
         label="From the jar", coerce=int, empty_value=None, required=False
     )
     want_percent = strength_field(
-        label="Strength wanted", required=False, help_text="To work out the powder."
+        label="Strength wanted", required=False, help_text=_TO_WORK_OUT
     )
     powder_g = mass_field(label="Powder added")
     note = _note()
@@ -121,13 +124,20 @@ class StockForm(BottleForm):
 
     from_code = forms.ChoiceField(label="From the bottle")
     want_percent = strength_field(
-        label="Strength wanted", required=False, help_text="To work out the stock."
+        label="Strength wanted", required=False, help_text=_TO_WORK_OUT
     )
     volume_ml = volume_field(label="Stock poured over")
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
-        self.offer("from_code", [_choice(one) for one in others(self.bottle)])
+        stronger = [
+            one
+            for one in others(self.bottle)
+            if one.strength_percent > self.bottle.strength_percent
+        ]
+        self.offer("from_code", [_choice(one) for one in stronger])
+        if not stronger:
+            self.lacks = "No stronger bottle of this dye stands on the shelf."
 
 
 class DiluteForm(BottleForm):
@@ -148,8 +158,10 @@ class MergeForm(BottleForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
-        full = [one for one in others(self.bottle) if one.volume_ml > 0]
-        self.offer("from_codes", [_choice(one) for one in full])
+        rest = others(self.bottle)
+        self.offer("from_codes", [_choice(one) for one in rest])
+        if not rest:
+            self.lacks = "No other bottle of this dye with stock stands on the shelf."
 
 
 class PourForm(BottleForm):
@@ -176,12 +188,9 @@ class ParticularsForm(BottleForm):
 
 
 def others(bottle: ShelfBottle) -> list[ShelfBottle]:
-    """Return the other bottles of the same dye that stand on the shelf."""
-    return [
-        one
-        for one in shelf()
-        if one.dye_id == bottle.dye_id and one.code != bottle.code
-    ]
+    """Return the other bottles of the same dye on the shelf that hold stock."""
+    same = [one for one in shelf() if one.dye_id == bottle.dye_id]
+    return [one for one in same if one.volume_ml > 0 and one.code != bottle.code]
 
 
 def _choice(bottle: ShelfBottle) -> tuple[str, str]:

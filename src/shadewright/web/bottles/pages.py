@@ -11,20 +11,13 @@ from shadewright.workflows import ledger_pages
 
 
 @dataclass(frozen=True, kw_only=True)
-class BottlePage(Page):
-    """A bottle with its ledger and its acts; ``label`` is empty once it is gone."""
+class ActLink:
+    """A way to the page of an act."""
 
-    template: ClassVar[str] = "bottles/bottle.html"
-    place: ClassVar[str] = "Shelf"
-
-    about: ledger_pages.BottlePage
-    drawn: drawing.Bottle
-    strength: Measured
-    chips: tuple[Chip, ...]
-    trouble: Caution | None
-    acts: tuple[Link, ...]
-    spoils: tuple[str, ...]
-    earlier: tuple[str, ...]
+    words: str
+    address: str
+    icon: str
+    css: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -36,6 +29,23 @@ class Key:
     value: str = ""
     icon: str = ""
     css: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class BottlePage(Page):
+    """A bottle with its ledger and its acts; ``label`` is empty once it is gone."""
+
+    template: ClassVar[str] = "bottles/bottle.html"
+    place: ClassVar[str] = "Shelf"
+
+    about: ledger_pages.BottlePage
+    drawn: drawing.Bottle
+    strength: Measured
+    chips: tuple[Chip, ...]
+    trouble: Caution | None
+    acts: tuple[ActLink, ...]
+    spoils: tuple[str, ...]
+    earlier: tuple[str, ...]
 
 
 @dataclass(frozen=True, kw_only=True)

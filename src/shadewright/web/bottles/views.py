@@ -9,7 +9,7 @@ from shadewright.core.quantities import amount_text, number_text
 from shadewright.errors import ConflictError, StudioError
 from shadewright.web.bottles.acts import ACTS, Act
 from shadewright.web.bottles.forms import BottleForm
-from shadewright.web.bottles.pages import ActPage, BottlePage, Key
+from shadewright.web.bottles.pages import ActLink, ActPage, BottlePage, Key
 from shadewright.web.bottles.words import KINDS, SETTLED, SPOILS
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
@@ -22,6 +22,7 @@ from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import stamp_now
 
 _ON_THE_PAGE = {
+    "draw": "Draw",
     "look": "Check",
     "test": "Test strength",
     "level": "Read level",
@@ -31,6 +32,7 @@ _ON_THE_PAGE = {
     "merge": "Merge",
     "pour": "Pour away",
 }
+_ICONS = {"draw": "drop", "look": "eye"}
 
 
 @require_safe
@@ -153,11 +155,18 @@ def _refuse_gone(shown: ShelfBottle) -> None:
     )
 
 
-def _acts(shown: ShelfBottle) -> tuple[Link, ...]:
+def _acts(shown: ShelfBottle) -> tuple[ActLink, ...]:
+    """Return what can be done; a bottle that has settled is looked at first."""
     if not shown.is_on_shelf:
         return ()
+    first = "look" if shown.is_settled else "draw"
     return tuple(
-        Link(words=words, address=reverse("bottle-act", args=[shown.code, key]))
+        ActLink(
+            words=words,
+            address=reverse("bottle-act", args=[shown.code, key]),
+            icon=_ICONS.get(key, ""),
+            css="first" if key == first else "",
+        )
         for key, words in _ON_THE_PAGE.items()
     )
 
@@ -175,6 +184,7 @@ def _chips(shown: ShelfBottle) -> tuple[Chip, ...]:
     states: dict[str, ChipKind | None] = {
         shown.trouble: KINDS.get(shown.trouble, ""),
         "clear": "good" if shown.is_settled is False else None,
+        "label is out of date": "caution" if _has_old_label(shown) else None,
         "a guess": "guess" if shown.is_strength_guess else None,
     }
     return tuple(
@@ -182,6 +192,10 @@ def _chips(shown: ShelfBottle) -> tuple[Chip, ...]:
         for words, kind in states.items()
         if words and kind is not None
     )
+
+
+def _has_old_label(shown: ShelfBottle) -> bool:
+    return shown.labelled_percent is not None and shown.wants_label
 
 
 def _made(about: ledger_pages.BottlePage) -> str:

@@ -14,8 +14,9 @@ KINDS: dict[str, ChipKind] = {
 SETTLED = Caution(
     title="Settled: do not draw from it yet",
     text="Re-warm it to 60–80 °C in a water bath with the cap loose, stir till it is "
-    "clear, let it cool, then check the level. Hot stock scalds: gloves and goggles "
-    "on. Never dose from a stock that is not dissolved.",
+    "clear, let it cool, then check the level. Never dose from a stock that is not "
+    "dissolved. Hot stock scalds: gloves and goggles on. Follow the dye’s safety data "
+    "sheet and your local rules.",
     kind="problem",
 )
 MOULD = (
