@@ -113,6 +113,16 @@ def locked_bath(number: str) -> Bath:
     return bath_row(number)
 
 
+def lock_baths_of(deed: UUID) -> None:
+    """Let nobody else add to the ledgers of the baths that a deed wrote in.
+
+    A bath is locked before its bottles, as when a dose is drawn.
+    """
+    rows = Bath.objects.filter(lines__deed=deed).order_by("pk")
+    for pk in rows.values_list("pk", flat=True).distinct():
+        Bath.objects.select_for_update().filter(pk=pk).first()
+
+
 def bath_lines_of(deed: UUID) -> QuerySet[BathLine]:
     """Return the lines in baths' ledgers that one deed wrote."""
     return BathLine.objects.filter(deed=deed).select_related("bath").order_by("id")

@@ -1,17 +1,38 @@
 """A bath as it stands now: its round with what was ticked, its clocks, its lines."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import date, datetime, timedelta
-from enum import StrEnum
-from uuid import UUID
+from datetime import date
 
-from shadewright.core.baths.rounds import LOOK_AFTER_MIN, RoundStep, StepKind
-from shadewright.records import recipe_reads
-from shadewright.records.models import Bath, BathLine
+from shadewright.core.baths.rounds import RoundStep
+from shadewright.records import reads, recipe_reads
+from shadewright.records.models import Bath, BathDose, BathLine
 from shadewright.records.models.baths import BathAct
+from shadewright.records.shapes import state_of
+from shadewright.workflows.bath_shapes import (
+    PART,
+    BathNow,
+    BathStatus,
+    Clock,
+    DoneLine,
+    DoseNow,
+    StepNow,
+)
+from shadewright.workflows.clocks import clocks_of
 from shadewright.workflows.rounds import round_of
 from shadewright.workflows.undo import may_undo
+
+__all__ = [
+    "BathNow",
+    "BathStatus",
+    "Clock",
+    "DoneLine",
+    "DoseNow",
+    "StepNow",
+    "bath_now",
+    "baths_of_day",
+    "open_baths",
+    "shaped_bath",
+]
 
 _TICKS = {
     BathAct.STARTED,
@@ -24,103 +45,6 @@ _TICKS = {
     BathAct.HEAT_OFF,
     BathAct.FINISHED,
 }
-
-
-class BathStatus(StrEnum):
-    """Where a bath is."""
-
-    PLANNED = "planned"
-    GOING = "going"
-    COOLING = "cooling"
-    FINISHED = "finished"
-    GIVEN_UP = "given up"
-
-
-@dataclass(frozen=True, kw_only=True)
-class DoneLine:
-    """A line of the bath's ledger as a page shows it."""
-
-    deed: UUID
-    act: BathAct
-    step: str
-    at: datetime
-    by: str
-    device: str
-    value: float | None
-    unit: str
-    bottle: str
-    is_drawn: bool
-    note: str
-    is_undone: bool
-    may_undo: bool
-
-
-@dataclass(frozen=True, kw_only=True)
-class StepNow:
-    """A step of the round with what was ticked on it."""
-
-    step: RoundStep
-    ticks: tuple[DoneLine, ...]
-
-    @property
-    def is_done(self) -> bool:
-        """Whether it was ticked, or left out on purpose."""
-        return bool(self.ticks)
-
-    @property
-    def is_double(self) -> bool:
-        """Whether it was ticked more than once: by two phones, or twice by one."""
-        return len(self.ticks) > 1
-
-    @property
-    def is_missed(self) -> bool:
-        """Whether it was left out."""
-        return any(tick.act == BathAct.MISSED for tick in self.ticks)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Clock:
-    """Something that the dyer is called for at a time."""
-
-    bath: str
-    key: str
-    words: str
-    rings_at: datetime
-
-
-@dataclass(frozen=True, kw_only=True)
-class BathNow:
-    """A bath as planned and as dyed, side by side."""
-
-    number: str
-    recipe_name: str
-    version_id: int
-    version_number: int
-    base_name: str
-    mill_lot: str
-    pot_name: str
-    is_swatch: bool
-    dyed_on: date
-    fibre_g: float
-    skeins: int | None
-    liquor_ratio: float
-    notes: str
-    status: BathStatus
-    steps: tuple[StepNow, ...]
-    clocks: tuple[Clock, ...]
-    lines: tuple[DoneLine, ...]
-    has_lot: bool
-
-    @property
-    def next_step(self) -> StepNow | None:
-        """The first step that is not ticked, or None."""
-        return next((step for step in self.steps if not step.is_done), None)
-
-    @property
-    def last_dose(self) -> DoneLine | None:
-        """The newest dose that stands, to ask for after an interruption."""
-        doses = (line for line in self.lines if line.act == BathAct.DOSED)
-        return next((line for line in doses if not line.is_undone), None)
 
 
 def bath_now(number: str) -> BathNow:
@@ -149,7 +73,8 @@ def open_baths() -> tuple[BathNow, ...]:
 def shaped_bath(row: Bath) -> BathNow:
     """Return a row as the bath stands now."""
     lines = tuple(_shaped(line) for line in _newest_first(row))
-    steps = tuple(_step(step, lines) for step in round_of(row))
+    doses = {f"dose-{n}": dose for n, dose in enumerate(row.doses.all(), start=1)}
+    steps = tuple(_step(step, lines, doses.get(step.key)) for step in round_of(row))
     return BathNow(
         number=row.number,
         recipe_name=row.version.recipe.name,
@@ -166,14 +91,14 @@ def shaped_bath(row: Bath) -> BathNow:
         notes=row.notes,
         status=_status(lines),
         steps=steps,
-        clocks=_clocks(row.number, steps),
+        clocks=clocks_of(row.number, steps, lines),
         lines=lines,
         has_lot=hasattr(row, "lot"),
     )
 
 
 def _newest_first(row: Bath) -> Sequence[BathLine]:
-    lines = row.lines.select_related("by", "bottle", "undone_by")
+    lines = row.lines.select_related("by", "bottle__dye", "undone_by")
     return list(lines.order_by("-id"))
 
 
@@ -188,6 +113,7 @@ def _shaped(line: BathLine) -> DoneLine:
         value=line.value,
         unit=line.unit,
         bottle="" if line.bottle is None else line.bottle.code,
+        dye="" if line.bottle is None else line.bottle.dye.name,
         is_drawn=line.drawn_id is not None,
         note=line.note,
         is_undone=hasattr(line, "undone_by") or line.undoes_id is not None,
@@ -195,13 +121,41 @@ def _shaped(line: BathLine) -> DoneLine:
     )
 
 
-def _step(step: RoundStep, lines: Sequence[DoneLine]) -> StepNow:
-    ticks = (
-        line
-        for line in reversed(lines)
-        if line.step == step.key and line.act in _TICKS and not line.is_undone
+def _step(step: RoundStep, lines: Sequence[DoneLine], dose: BathDose | None) -> StepNow:
+    standing = [line for line in reversed(lines) if not line.is_undone]
+    ticks = [x for x in standing if x.step == step.key and x.act in _TICKS]
+    parts = [x for x in standing if x.step == step.key + PART]
+    return StepNow(
+        step=step,
+        ticks=tuple(ticks),
+        parts=tuple(parts),
+        dose=None if dose is None else _dose(dose, [*ticks, *parts]),
     )
-    return StepNow(step=step, ticks=tuple(ticks))
+
+
+def _dose(dose: BathDose, lines: Sequence[DoneLine]) -> DoseNow:
+    return DoseNow(
+        dye_id=dose.dye_id,
+        dye_name=dose.dye.name,
+        dye_g=dose.dye_g,
+        depth_percent=dose.depth_percent,
+        strength_percent=dose.strength_percent,
+        given_g=sum(_given_g(dose, line) for line in lines),
+    )
+
+
+def _given_g(dose: BathDose, line: DoneLine) -> float:
+    """Return the dye that a line brought, none where it was another dye's."""
+    if line.act != BathAct.DOSED or line.value is None:
+        return 0.0
+    if line.unit == "g":
+        return line.value
+    planned = dose.bottle
+    if not line.bottle or (planned is not None and line.bottle == planned.code):
+        return line.value * (dose.strength_percent or 0.0) / 100
+    bottle = reads.bottle_row(line.bottle)
+    is_same_dye = bottle.dye_id == dose.dye_id
+    return line.value * state_of(bottle).strength_percent / 100 if is_same_dye else 0.0
 
 
 def _status(lines: Sequence[DoneLine]) -> BathStatus:
@@ -215,25 +169,3 @@ def _status(lines: Sequence[DoneLine]) -> BathStatus:
         if act in acts:
             return status
     return BathStatus.GOING if acts else BathStatus.PLANNED
-
-
-def _clocks(number: str, steps: Sequence[StepNow]) -> tuple[Clock, ...]:
-    """Return what rings: the first look, the top reached, the end of the hold."""
-    by_kind = {each.step.kind: each for each in steps}
-    heat, look = by_kind[StepKind.HEAT], by_kind[StepKind.LOOK]
-    top, hold = by_kind[StepKind.TOP], by_kind[StepKind.HOLD]
-    waits = (
-        (heat, look, LOOK_AFTER_MIN),
-        (heat, top, heat.step.timer_min),
-        (top, hold, top.step.timer_min),
-    )
-    return tuple(
-        Clock(
-            bath=number,
-            key=awaited.step.key,
-            words=f"{number}: {awaited.step.title}",
-            rings_at=begun.ticks[0].at + timedelta(minutes=minutes),
-        )
-        for begun, awaited, minutes in waits
-        if begun.is_done and not awaited.is_done and minutes is not None
-    )

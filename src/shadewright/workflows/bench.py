@@ -1,38 +1,38 @@
 """At the pot: each tap is a line in the bath's ledger, and a dose one in the bottle's.
 
-What was poured was poured: a tap is never refused because the records thought
-otherwise. Where a bottle gave more than its ledger held, the ledger was wrong,
-and a line says so. The same tap sent twice is written once; two different taps
-on one step both stand, and the page shows that the step was ticked twice.
+What was poured was poured: a tap from a phone is never refused because the
+records thought otherwise; it is written, and its note says what does not fit.
+Where a bottle gave more than its ledger held, the ledger was wrong, and a line
+says so. The same tap sent twice is written once; two different taps on one step
+both stand, and the page shows that the step was ticked twice.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from math import isfinite
 
 from django.db import transaction
 
 from shadewright.core.solutions.ledger import BottleAct
-from shadewright.errors import (
-    MissingError,
-    NotFoundError,
-    OutOfRangeError,
-    StudioError,
-)
+from shadewright.errors import MissingError, OutOfRangeError, StudioError
 from shadewright.records import reads, recipe_reads
 from shadewright.records.models import Bath, BathLine, BottleLine, StockBottle
 from shadewright.records.models.baths import BathAct
 from shadewright.records.shapes import state_of
 from shadewright.records.writes import keep_bath_line, keep_bottle_line
 from shadewright.workflows.bath_pages import BathNow, bath_now
-from shadewright.workflows.rounds import round_of
 from shadewright.workflows.stamps import Stamp
 
 _MOST = 1_000_000.0
+_OVER = {BathAct.FINISHED: "finished", BathAct.GIVEN_UP: "given up"}
 
 
 @dataclass(frozen=True, kw_only=True)
 class Tap:
-    """What was tapped at the pot; the step's key is that of the round."""
+    """What was tapped at the pot; the step's key is that of the round.
+
+    ``is_emptied`` says that the bottle ran out with this dose.
+    """
 
     bath: str
     act: BathAct
@@ -42,119 +42,131 @@ class Tap:
     bottle: str = ""
     note: str = ""
     device: str = ""
+    is_emptied: bool = False
 
 
-@transaction.atomic
 def tap(what: Tap, *, stamp: Stamp) -> BathNow:
-    """Write a tap down, once, and return the bath as it then stands."""
-    bath = recipe_reads.locked_bath(what.bath)
-    if not recipe_reads.bath_lines_of(stamp.deed).exists():
-        _check(what)
-        drawn = _drawn(bath, what, stamp) if what.act == BathAct.DOSED else None
-        line = BathLine(
-            bath=bath,
-            act=what.act,
-            step=what.step,
-            value=what.value,
-            unit=what.unit,
-            bottle=None if drawn is None else drawn.bottle,
-            drawn=drawn,
-            note=what.note.strip()[:300],
-            device=what.device.strip()[:40],
-        )
-        keep_bath_line(line, stamp)
+    """Write a tap down, once, and return the bath; refuse what can be typed anew."""
+    check_tap(what)
+    keep_tap(what, stamp=stamp)
     return bath_now(what.bath)
 
 
-def confirm_bottle(*, bath: str, step: str, code: str) -> None:
-    """Say no to a bottle that is not on the card, empty, or marked settled."""
-    wanted = _wanted_code(recipe_reads.bath_row(bath), step)
-    bottle = reads.bottle_row(code)
-    state = state_of(bottle)
-    if code != wanted:
-        raise OutOfRangeError(
-            name="The bottle for this dose",
-            given=f"{code} ({bottle.dye.name})",
-            allowed=f"{wanted}, as on the card",
-            argument="code",
-        )
-    if state.is_poured or state.volume_ml <= bottle.dead_volume_ml:
-        raise OutOfRangeError(
-            name=f"Bottle {code}",
-            given="an empty one by its ledger",
-            allowed="one with stock in it",
-            advice="Take another bottle, or read its level first.",
-            argument="code",
-        )
-    if state.is_settled:
-        raise OutOfRangeError(
-            name=f"Bottle {code}",
-            given="one that has settled",
-            allowed="clear",
-            advice="Re-warm, stir, cool and check it, or take another bottle.",
-            argument="code",
-        )
-
-
-def _wanted_code(bath: Bath, step: str) -> str:
-    steps = {each.key: each.code for each in round_of(bath)}
-    code = steps.get(step, "")
-    if not code:
-        raise NotFoundError(kind="dose from a bottle", key=step, argument="step")
-    return code
-
-
-def _check(what: Tap) -> None:
-    if what.act == BathAct.DOSED and what.value is None:
+def check_tap(what: Tap) -> None:
+    """Refuse an amount that cannot be, while the person can still correct it."""
+    value = what.value
+    if what.act == BathAct.DOSED and value is None:
         raise MissingError(
             name="The amount", advice="Write what went in.", argument="value"
         )
-    if what.value is not None and not (
-        isfinite(what.value) and abs(what.value) < _MOST
-    ):
+    if value is not None and not _is_plausible(value):
         raise OutOfRangeError(
             name="The amount",
-            given=f"{what.value:g}",
+            given=f"{value:g}",
             allowed="a number that a pot can hold",
             argument="value",
         )
-    if what.act == BathAct.DOSED and not (what.value or 0) > 0:
+    if what.act == BathAct.DOSED and not (value or 0) > 0:
         raise OutOfRangeError(
             name="The amount",
-            given=f"{what.value:g} {what.unit}",
+            given=f"{value:g} {what.unit}",
             allowed="above 0",
             advice="Where nothing went in, mark the dose as left out.",
             argument="value",
         )
 
 
-def _drawn(bath: Bath, what: Tap, stamp: Stamp) -> BottleLine | None:
-    """Draw a dose from its bottle; None for dry dye or a bottle that is gone."""
-    if not what.bottle or what.unit != "ml" or what.value is None:
-        return None
-    bottle = reads.locked_bottle(what.bottle)
+@transaction.atomic
+def keep_tap(what: Tap, *, stamp: Stamp) -> None:
+    """Write a tap down, once, whatever the records think of it."""
+    bath = recipe_reads.locked_bath(what.bath)
+    if recipe_reads.bath_lines_of(stamp.deed).exists():
+        return
+    doubts = [*_doubts_of_bath(bath), *_doubts_of_value(what)]
+    known = what if _is_usable(what) else replace(what, value=None)
+    drawn, doubt = _drawn(bath, known, stamp)
+    note = "; ".join(part for part in (what.note.strip(), *doubts, doubt) if part)
+    line = BathLine(
+        bath=bath,
+        act=known.act,
+        step=known.step[:40],
+        value=known.value,
+        unit=known.unit[:8],
+        bottle=_bottle(known.bottle),
+        drawn=drawn,
+        note=note[:300],
+        device=known.device.strip()[:40],
+    )
+    keep_bath_line(line, stamp)
+
+
+def _is_plausible(value: float) -> bool:
+    return isfinite(value) and abs(value) < _MOST
+
+
+def _is_usable(what: Tap) -> bool:
+    if what.value is None:
+        return True
+    return _is_plausible(what.value) and (what.act != BathAct.DOSED or what.value > 0)
+
+
+def _doubts_of_bath(bath: Bath) -> Iterator[str]:
+    standing = bath.lines.filter(undone_by=None)
+    for act, words in _OVER.items():
+        if standing.filter(act=act).exists():
+            yield f"came after the bath was {words}"
+
+
+def _doubts_of_value(what: Tap) -> Iterator[str]:
+    if not _is_usable(what):
+        yield f"the amount that came was {what.value:g} {what.unit}, which cannot be"
+    elif what.act == BathAct.DOSED and what.value is None:
+        yield "how much went in was not said"
+
+
+def _bottle(code: str) -> StockBottle | None:
+    return StockBottle.objects.filter(code=code).first() if code else None
+
+
+def _drawn(bath: Bath, what: Tap, stamp: Stamp) -> tuple[BottleLine | None, str]:
+    """Draw a dose from its bottle; else say why nothing was drawn."""
+    if what.act != BathAct.DOSED or not what.bottle or what.unit != "ml":
+        return None, ""
+    if what.value is None:
+        return None, ""
+    if _bottle(what.bottle) is None:
+        return None, f"no bottle {what.bottle[:8]} is known"
     try:
-        _raise_level(bottle, what.value, stamp)
-        return keep_bottle_line(
-            BottleLine(
-                bottle=bottle,
-                act=BottleAct.DRAWN.value,
-                volume_ml=what.value,
-                note=f"bath {bath.number}",
-            ),
-            stamp,
-        )
+        with transaction.atomic():
+            return _draw(bath, what, what.value, stamp), ""
     except StudioError:
-        return None
+        return None, f"by its ledger bottle {what.bottle} is gone: nothing drawn there"
 
 
-def _raise_level(bottle: StockBottle, volume_ml: float, stamp: Stamp) -> None:
+def _draw(bath: Bath, what: Tap, volume_ml: float, stamp: Stamp) -> BottleLine:
+    bottle = reads.locked_bottle(what.bottle)
+    _mend_level(bottle, volume_ml, stamp, is_emptied=what.is_emptied)
+    line = BottleLine(
+        bottle=bottle,
+        act=BottleAct.DRAWN.value,
+        volume_ml=volume_ml,
+        note=f"bath {bath.number}",
+    )
+    return keep_bottle_line(line, stamp)
+
+
+def _mend_level(
+    bottle: StockBottle, volume_ml: float, stamp: Stamp, *, is_emptied: bool
+) -> None:
+    """Set the ledger right where the bottle gave more, or ran out with less."""
     left_ml = state_of(bottle).volume_ml
     if volume_ml > left_ml:
-        more = BottleLine(
-            bottle=bottle,
-            act=BottleAct.COUNTED.value,
-            volume_ml=volume_ml,
-            note=f"gave {volume_ml - left_ml:.3g} ml more than the ledger held",
-        )
-        keep_bottle_line(more, stamp)
+        note = f"gave {volume_ml - left_ml:.3g} ml more than the ledger held"
+    elif is_emptied and volume_ml < left_ml:
+        note = f"ran out {left_ml - volume_ml:.3g} ml sooner than the ledger held"
+    else:
+        return
+    counted = BottleLine(
+        bottle=bottle, act=BottleAct.COUNTED.value, volume_ml=volume_ml, note=note
+    )
+    keep_bottle_line(counted, stamp)

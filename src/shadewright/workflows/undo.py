@@ -65,6 +65,7 @@ def may_undo(line: BottleLine | JarLine | BathLine | LotLine) -> bool:
 
 
 def _lock(deed: UUID) -> None:
+    recipe_reads.lock_baths_of(deed)
     reads.lock_bottles(
         reads.bottle_lines_of(deed).values_list("bottle__code", flat=True)
     )

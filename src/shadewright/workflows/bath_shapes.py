@@ -1,0 +1,158 @@
+"""A bath as frozen values: its steps with what was ticked, its clocks, its lines.
+
+A line belongs to a step by the step's key. Three endings say more than a tick:
+``dose-1/part`` is a share of a dose that came from one bottle, ``look/heard`` an
+alarm that somebody heard, ``hold/more`` minutes added to a clock.
+"""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+from uuid import UUID
+
+from shadewright.core.baths.rounds import RoundStep, StepKind
+from shadewright.records.models.baths import BathAct
+
+PART, HEARD, MORE = "/part", "/heard", "/more"
+
+ACT_OF_STEP = {
+    StepKind.FILL: BathAct.STARTED,
+    StepKind.DOSE: BathAct.DOSED,
+    StepKind.ADD: BathAct.ADDED,
+    StepKind.YARN: BathAct.STARTED,
+    StepKind.HEAT: BathAct.HEAT_ON,
+    StepKind.LOOK: BathAct.CHECKED,
+    StepKind.TOP: BathAct.AT_TOP,
+    StepKind.HOLD: BathAct.CHECKED,
+    StepKind.OFF: BathAct.HEAT_OFF,
+    StepKind.FINISH: BathAct.FINISHED,
+}
+"""What is written when a step is done as planned."""
+
+NOTHING_LEFT = 0.01
+"""A dose is in once less than this share of its dye is still to come."""
+
+
+class BathStatus(StrEnum):
+    """Where a bath is."""
+
+    PLANNED = "planned"
+    GOING = "going"
+    COOLING = "cooling"
+    FINISHED = "finished"
+    GIVEN_UP = "given up"
+
+
+@dataclass(frozen=True, kw_only=True)
+class DoneLine:
+    """A line of the bath's ledger as a page shows it."""
+
+    deed: UUID
+    act: BathAct
+    step: str
+    at: datetime
+    by: str
+    device: str
+    value: float | None
+    unit: str
+    bottle: str
+    dye: str = ""
+    is_drawn: bool
+    note: str
+    is_undone: bool
+    may_undo: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class DoseNow:
+    """A dose as planned, in grams of dye, and how much of it is in the bath."""
+
+    dye_id: int
+    dye_name: str
+    dye_g: float
+    depth_percent: float
+    strength_percent: float | None
+    given_g: float
+
+    @property
+    def rest_g(self) -> float:
+        """Dye still to come; nothing when all of it, or more, is in."""
+        rest_g = self.dye_g - self.given_g
+        return rest_g if rest_g > NOTHING_LEFT * self.dye_g else 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class StepNow:
+    """A step of the round with what was ticked on it."""
+
+    step: RoundStep
+    ticks: tuple[DoneLine, ...]
+    parts: tuple[DoneLine, ...] = ()
+    dose: DoseNow | None = None
+
+    @property
+    def is_done(self) -> bool:
+        """Whether it was ticked, left out on purpose, or is in part by part."""
+        is_in = self.dose is not None and bool(self.parts) and not self.dose.rest_g
+        return bool(self.ticks) or is_in
+
+    @property
+    def is_double(self) -> bool:
+        """Whether it was ticked more than once: by two phones, or twice by one."""
+        return len(self.ticks) > 1
+
+    @property
+    def is_missed(self) -> bool:
+        """Whether it was left out."""
+        return any(tick.act == BathAct.MISSED for tick in self.ticks)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Clock:
+    """Something that the dyer is called for at a time."""
+
+    bath: str
+    key: str
+    words: str
+    rings_at: datetime
+    is_heard: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class BathNow:
+    """A bath as planned and as dyed, side by side."""
+
+    number: str
+    recipe_name: str
+    version_id: int
+    version_number: int
+    base_name: str
+    mill_lot: str
+    pot_name: str
+    is_swatch: bool
+    dyed_on: date
+    fibre_g: float
+    skeins: int | None
+    liquor_ratio: float
+    notes: str
+    status: BathStatus
+    steps: tuple[StepNow, ...]
+    clocks: tuple[Clock, ...]
+    lines: tuple[DoneLine, ...]
+    has_lot: bool
+
+    @property
+    def next_step(self) -> StepNow | None:
+        """The first step that is not ticked, or None."""
+        return next((step for step in self.steps if not step.is_done), None)
+
+    @property
+    def last_dose(self) -> DoneLine | None:
+        """The newest dose that stands, to ask for after an interruption."""
+        doses = (line for line in self.lines if line.act == BathAct.DOSED)
+        return next((line for line in doses if not line.is_undone), None)
+
+    @property
+    def standing(self) -> tuple[DoneLine, ...]:
+        """The lines that nobody took back, newest first."""
+        return tuple(line for line in self.lines if not line.is_undone)
