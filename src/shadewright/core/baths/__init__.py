@@ -25,7 +25,10 @@ R       regain: water on the bone-dry fibre             %
 6. ``auxiliaries``  amounts on weight of fibre or to the litre; liquids by strength
 7. ``acids``        acid to weigh or pour, with its cautions
 8. ``salts``        Glauber's salt in both forms, and the dyes it must not meet
-9. ``sums``         all of it together
+9. ``classes``      dyes of different classes in one bath
+10. ``sums``        all of it together
+11. ``choosing``    the bottles that a dose is measured from
+12. ``rounds``      every step at the pot, in order
 
 Sources: [broadbent2001]_ for classes of dye; [ciaaw2021]_ for molar masses;
 [astmd1909]_ and [eu1007]_ for regain. Most of the rest is arithmetic by
@@ -39,6 +42,13 @@ from shadewright.core.baths.auxiliaries import (
     auxiliary_mass_g,
     liquid_volume_ml,
 )
+from shadewright.core.baths.choosing import (
+    BottleShare,
+    Candidate,
+    ChosenBottles,
+    chosen_bottles,
+)
+from shadewright.core.baths.classes import class_caution
 from shadewright.core.baths.depth import (
     depth_caution,
     depth_from_g_per_lb_percent,
@@ -64,6 +74,7 @@ from shadewright.core.baths.fibre import (
 )
 from shadewright.core.baths.liquor import (
     WaterBalance,
+    excess_caution,
     liquor_ml,
     water_balance,
     water_in_wet_yarn_ml,
@@ -91,6 +102,9 @@ __all__ = [
     "AmountUnit",
     "BathSum",
     "BathWanted",
+    "BottleShare",
+    "Candidate",
+    "ChosenBottles",
     "Dose",
     "MeasuredDose",
     "SaltDose",
@@ -102,6 +116,8 @@ __all__ = [
     "auxiliary_mass_g",
     "bath_sum",
     "bone_dry_mass_g",
+    "chosen_bottles",
+    "class_caution",
     "conditioned_mass_g",
     "decahydrate_mass_g",
     "depth_caution",
@@ -114,6 +130,7 @@ __all__ = [
     "dry_dose_advice",
     "dye_mass_g",
     "dyeable_mass_g",
+    "excess_caution",
     "liquid_volume_ml",
     "liquor_ml",
     "measurable_strength_percent",

@@ -7,11 +7,15 @@ The rules, in this order:
 2. A strength that suits: the dose is at least 5 ml, so that it can be measured,
    and takes no more than a quarter of the bath.
 3. Of those, the oldest that holds the whole dose.
-4. If none holds all of it, the oldest suiting bottles one after the other.
-5. If that is still short, what is missing is said, in grams of dye.
+4. If none does, those that suit one after the other, the oldest first.
+5. If all that suit are too little: a bottle of another strength that holds the
+   whole dose, the one whose dose comes nearest to suiting.
+6. Failing that, every good bottle one after the other, those that suit first.
+7. What is then still short is said, in grams of dye.
 
-Old stock goes first so that no bottle grows old unseen (common practice).
-Strength differs from bottle to bottle, so each share is reckoned with its own.
+Old stock goes first so that no bottle grows old unseen (common practice). A
+bottle of unknown age counts as the oldest. Strength differs from bottle to
+bottle, so each share is reckoned with its own.
 """
 
 from collections.abc import Sequence
@@ -21,6 +25,7 @@ from shadewright.core.baths.doses import LEAST_DOSE_ML
 
 LARGEST_SHARE_OF_BATH = 0.25
 _TRACE_G = 1e-9
+_TRACE_ML = 1e-6
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,9 +65,9 @@ def chosen_bottles(
     Parameters
     ----------
     dye_g : float
-        Dye wanted. [g]
+        Dye wanted; above zero. [g]
     liquor_ml : float
-        Volume of the whole bath. [mL]
+        Volume of the whole bath; above zero. [mL]
     bottles : sequence of Candidate
         The bottles of this dye, in any order. [%, mL]
 
@@ -87,24 +92,33 @@ def chosen_bottles(
     >>> [(share.code, share.volume_ml) for share in chosen.shares]
     [('G4R', 50.0)]
     """
-    good = [each for each in bottles if each.is_good and each.usable_ml > 0]
-    oldest_first = sorted(good, key=_age_rank)
-    suiting = [each for each in oldest_first if _suits(each, dye_g, liquor_ml)]
-    for group in (suiting, oldest_first):
+    good = [each for each in bottles if each.is_good and each.usable_ml > _TRACE_ML]
+    ranked = sorted(good, key=lambda each: _rank(each, dye_g, liquor_ml))
+    suiting = [each for each in ranked if _misfit(each, dye_g, liquor_ml) == 1]
+    for group in (suiting, ranked):
         whole = next((each for each in group if _holds(each) >= dye_g - _TRACE_G), None)
         if whole is not None:
             return ChosenBottles(shares=(_share(whole, dye_g),), missing_g=0.0)
-    return _one_after_another(dye_g, suiting or oldest_first)
+        split = _one_after_another(dye_g, group)
+        if not split.missing_g:
+            return split
+    return _one_after_another(dye_g, ranked)
 
 
-def _age_rank(bottle: Candidate) -> tuple[bool, int, str]:
+def _rank(
+    bottle: Candidate, dye_g: float, liquor_ml: float
+) -> tuple[float, bool, int, str]:
+    """Put what suits before what does not, and then the old before the new."""
     is_known = bottle.age_days is not None
-    return (is_known, -(bottle.age_days or 0), bottle.code)
+    misfit = _misfit(bottle, dye_g, liquor_ml)
+    return (misfit, is_known, -(bottle.age_days or 0), bottle.code)
 
 
-def _suits(bottle: Candidate, dye_g: float, liquor_ml: float) -> bool:
+def _misfit(bottle: Candidate, dye_g: float, liquor_ml: float) -> float:
+    """Return how many times a dose is too small or too large; 1 where it suits."""
     volume_ml = 100 * dye_g / bottle.strength_percent
-    return LEAST_DOSE_ML <= volume_ml <= LARGEST_SHARE_OF_BATH * liquor_ml
+    most_ml = LARGEST_SHARE_OF_BATH * liquor_ml
+    return max(1.0, LEAST_DOSE_ML / volume_ml, volume_ml / most_ml)
 
 
 def _holds(bottle: Candidate) -> float:

@@ -10,6 +10,7 @@ from typing import Final
 from shadewright.core.quantities import (
     MOST_VOLUME_ML,
     amount_text,
+    number_text,
     require_above_zero,
     require_between,
     require_mass,
@@ -188,6 +189,36 @@ def water_balance(
         fresh_water_ml=max(0.0, wanted_ml - brought_ml),
         excess_ml=max(0.0, brought_ml - wanted_ml),
         liquor_ratio=max(wanted_ml, brought_ml) / fibre_mass_g,
+    )
+
+
+def excess_caution(*, water: WaterBalance) -> str | None:
+    """Return a caution where other liquids alone are more than the liquor.
+
+    Parameters
+    ----------
+    water : WaterBalance
+        Where the liquor comes from. [-]
+
+    Returns
+    -------
+    str or None
+        A sentence with the ratio that results, or None. [-]
+
+    Examples
+    --------
+    >>> bath = water_balance(fibre_mass_g=100.0, liquor_ratio=30.0, stock_ml=100.0)
+    >>> excess_caution(water=bath) is None
+    True
+    """
+    if not water.excess_ml:
+        return None
+    brought = amount_text(water.liquor_ml + water.excess_ml, "ml")
+    return (
+        f"Stock, other liquids and wet yarn alone are {brought}, more than the liquor "
+        f"of {amount_text(water.liquor_ml, 'ml')}: add no water. The ratio will be "
+        f"{number_text(water.liquor_ratio, digits=3)}. For less liquor, take stronger "
+        "stocks or squeeze the yarn."
     )
 
 

@@ -8,12 +8,13 @@ from shadewright.core.baths.depth import depth_caution, total_depth_percent
 from shadewright.core.baths.doses import Dose, MeasuredDose, measured_dose
 from shadewright.core.baths.liquor import (
     WaterBalance,
+    excess_caution,
     liquor_ml,
     water_balance,
     water_in_wet_yarn_ml,
 )
 from shadewright.core.baths.salts import SaltDose, salt_caution, salt_dose
-from shadewright.core.quantities import Balance, MeasuringTool, amount_text, number_text
+from shadewright.core.quantities import Balance, MeasuringTool
 from shadewright.core.tables.acids import Acid
 from shadewright.core.tables.dye_classes import DyeClass
 from shadewright.core.tables.salts import Salt
@@ -196,18 +197,6 @@ def _warnings(bath: BathSum, dye_class: DyeClass | None) -> tuple[str, ...]:
         cautions.append(salt_caution(dye_class=dye_class))
     cautions += [
         depth_caution(total_depth_percent=bath.total_depth_percent),
-        _excess_caution(bath.water),
+        excess_caution(water=bath.water),
     ]
     return tuple(caution for caution in cautions if caution)
-
-
-def _excess_caution(water: WaterBalance) -> str | None:
-    if not water.excess_ml:
-        return None
-    brought = amount_text(water.liquor_ml + water.excess_ml, "ml")
-    return (
-        f"Stock, other liquids and wet yarn alone are {brought}, more than the liquor "
-        f"of {amount_text(water.liquor_ml, 'ml')}: add no water. The ratio will be "
-        f"{number_text(water.liquor_ratio, digits=3)}. For less liquor, take stronger "
-        "stocks or squeeze the yarn."
-    )
