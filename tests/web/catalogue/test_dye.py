@@ -229,6 +229,13 @@ def test_what_is_no_sheet_is_refused(
     assert Dye.objects.count() == 0
 
 
+def test_a_sheet_beside_a_fault_elsewhere_is_asked_for_again(client: Client) -> None:
+    sent = {**SENT, "name": "", "data_sheet_file": upload("a.pdf", PDF)}
+    answer = client.post("/dyes/new/", sent)
+    assert answer.status_code == 422
+    assert "Choose the file again" in answer.content.decode()
+
+
 def test_a_sheet_can_be_taken_away_and_its_version_is_kept(client: Client) -> None:
     assert "Take the file away" not in text(client, "/dyes/new/")
     client.post("/dyes/new/", {**SENT, "data_sheet_file": upload("a.pdf", PDF)})

@@ -26,6 +26,10 @@ from shadewright.web.toasts import say
 from shadewright.workflows.catalogue import keep_item
 from shadewright.workflows.stamps import Stamp, stamp_now
 
+_FILE_AGAIN = (
+    "Choose the file again: a browser does not keep it when a page comes back."
+)
+
 
 @require_safe
 def item(request: HttpRequest, kind: Kind, item_id: int) -> HttpResponse:
@@ -107,6 +111,8 @@ def stamp_of(request: HttpRequest) -> Stamp:
 
 def form_page(form: RowForm, *, title: str, crumbs: tuple[Link, ...]) -> FormPage:
     """Return the page of a form; its last crumb is the way out."""
+    if form.errors and form.files and "data_sheet_file" not in form.errors:
+        form.add_error("data_sheet_file", _FILE_AGAIN)
     is_acid = isinstance(form.instance, Auxiliary)
     return FormPage(
         title=title,

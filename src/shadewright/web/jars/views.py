@@ -139,7 +139,8 @@ def _jar_page(jar_id: int, form: WeighForm) -> JarPage:
         full=row.full,
         bar=row.bar,
         bottles=tuple(
-            Link(words=code, address=f"/bottles/{code}/") for code in found.bottle_codes
+            Link(words=code, address=reverse("bottle", args=[code]))
+            for code in found.bottle_codes
         ),
         entries=found.entries,
         form=form,

@@ -95,7 +95,7 @@ def _task(bottle: ShelfBottle) -> ShelfTask:
 
 def bottle_address(code: str) -> str:
     """Return the address of a bottle's own page."""
-    return f"/bottles/{code}/"
+    return reverse("bottle", args=[code])
 
 
 def _making(bottle: ShelfBottle) -> str:

@@ -1,6 +1,7 @@
 """The shelf, and the bottles that are gone."""
 
 from django.http import HttpRequest, HttpResponse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from shadewright import drawing
@@ -71,7 +72,7 @@ def gone(request: HttpRequest) -> HttpResponse:
     page = GonePage(
         title="Bottles that are gone",
         fact="Their codes are never used again, and their ledgers are kept.",
-        crumbs=(Link(words="Shelf", address="/shelf/"),),
+        crumbs=(Link(words="Shelf", address=reverse("shelf")),),
         rows=arrange(rows, order, _GONE_KEYS),
         order=order,
     )
