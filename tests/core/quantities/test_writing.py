@@ -35,6 +35,7 @@ def test_a_number_keeps_three_digits(value: float, text: str) -> None:
     [
         (5.2, "g", "5.2 g"),
         (10.04, "g", "10.04 g"),
+        (123.456, "g", "123.5 g"),
         (500.0, "ml", "500 ml"),
         (1.04, "%", "1.04 %"),
         (-5.0, "°C", "−5 °C"),

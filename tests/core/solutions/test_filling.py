@@ -29,8 +29,11 @@ def test_a_hot_fill_is_warned_of_and_a_cool_one_is_not() -> None:
     assert warning is not None
     assert "2.7\u00a0% too strong" in warning
     assert "1.03\u00a0%" in warning
+    strong = hot_fill_warning(strength_percent=4.0, filled_at_c=80.0)
+    assert strong is not None
+    assert "2.7\u00a0% too strong" in strong
     for cool in (5.0, 20.0, 30.0):
-        assert hot_fill_warning(strength_percent=1.0, filled_at_c=cool) is None
+        assert hot_fill_warning(strength_percent=4.0, filled_at_c=cool) is None
 
 
 @given(

@@ -42,6 +42,14 @@ def test_two_steps_are_both_ends() -> None:
     assert row == (2.0, 0.05)
 
 
+def test_a_dilution_once_and_a_hundred_times() -> None:
+    for times in (1, 100):
+        row = serial_series_percent(
+            strength_percent=2.0, stock_parts=1.0, water_parts=1.0, times=times
+        )
+        assert len(row) == times + 1
+
+
 @given(
     st.floats(min_value=0.01, max_value=50.0),
     st.floats(min_value=0.01, max_value=50.0),
@@ -70,7 +78,13 @@ def test_too_few_or_too_many_steps_are_refused(steps: int) -> None:
 
 @pytest.mark.parametrize(
     ("parts", "times"),
-    [((0.0, 1.0), 2), ((1.0, 0.0), 2), ((1.0, -1.0), 2), ((1.0, 1.0), 0)],
+    [
+        ((0.0, 1.0), 2),
+        ((1.0, 0.0), 2),
+        ((1.0, -1.0), 2),
+        ((1.0, 1.0), 0),
+        ((1.0, 1.0), 101),
+    ],
 )
 def test_a_dilution_that_cannot_be_is_refused(
     parts: tuple[float, float], times: int
