@@ -30,6 +30,14 @@ class Answer:
             html.unescape(one) for one in re.findall(r'href="([^"]*)"', self.source)
         ]
 
+    @property
+    def pictures(self) -> list[str]:
+        """Where its pictures come from."""
+        return [
+            html.unescape(one)
+            for one in re.findall(r'<img[^>]*src="([^"]*)"', self.source)
+        ]
+
     def value(self, name: str) -> str:
         """What stands in a field."""
         tag = re.search(rf'<input[^>]*name="{name}"[^>]*>', self.source)

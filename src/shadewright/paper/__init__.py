@@ -10,7 +10,7 @@ The templates (``*.typ``) lay out; they are never given anything but text.
 """
 
 from shadewright.paper.label_formats import LABEL_FORMATS, LabelFormat, label_format
-from shadewright.paper.labels import BottleLabel, labels_pdf
+from shadewright.paper.labels import BottleLabel, labels_pdf, labels_png
 from shadewright.paper.mixing_sheet import PAPERS, MixingSheet, mixing_sheet_pdf
 
 __all__ = [
@@ -21,5 +21,6 @@ __all__ = [
     "MixingSheet",
     "label_format",
     "labels_pdf",
+    "labels_png",
     "mixing_sheet_pdf",
 ]

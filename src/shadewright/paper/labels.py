@@ -7,7 +7,8 @@ Text first shrinks, then wraps; only a dye's name is ever cut, with an ellipsis.
 """
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Generator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 import segno
@@ -16,7 +17,7 @@ import typst
 from shadewright.core.quantities import amount_text
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.paper.label_formats import LabelFormat
-from shadewright.paper.typeset import printable, typeset
+from shadewright.paper.typeset import first_page_png, printable, typeset
 from shadewright.paper.words import day_words
 
 DROP_ORDER = ("note", "water", "maker", "grams_per_litre", "jar", "discard")
@@ -56,16 +57,18 @@ def labels_pdf(
     printed_on: dt.date,
 ) -> bytes:
     """Return the labels as a PDF, leaving the first places of a part-used sheet."""
-    if not labels:
-        raise MissingError(
-            name="A bottle", advice="Choose at least one to label.", argument="labels"
-        )
-    _check_skip(skip_first, format)
-    data = labels_data(labels, cut=format, skip_first=skip_first)
-    try:
+    with _refusals(format):
+        data = labels_data(labels, cut=format, skip_first=skip_first)
         return typeset("labels.typ", data=data, on=printed_on)
-    except typst.TypstError as refusal:
-        raise _too_small(refusal, format) from refusal
+
+
+def labels_png(
+    labels: Sequence[BottleLabel], *, cut: LabelFormat, skip_first: int = 0
+) -> bytes:
+    """Return the first page of the labels as a picture, set as the PDF is."""
+    with _refusals(cut):
+        data = labels_data(labels, cut=cut, skip_first=skip_first)
+        return first_page_png("labels.typ", data=data, width_mm=cut.page_mm[0])
 
 
 def labels_data(
@@ -75,6 +78,11 @@ def labels_data(
     skip_first: int = 0,
 ) -> Mapping[str, object]:
     """Return what the template is given: the sheet's measures and the texts."""
+    if not labels:
+        raise MissingError(
+            name="A bottle", advice="Choose at least one to label.", argument="labels"
+        )
+    _check_skip(skip_first, cut)
     names = ", ".join(label.code for label in labels[:12])
     places = [None] * skip_first + [_texts(label) for label in labels]
     return {
@@ -87,6 +95,15 @@ def labels_data(
         "drop_order": DROP_ORDER,
         "pages": _pages(places, per_page=cut.per_page),
     }
+
+
+@contextmanager
+def _refusals(cut: LabelFormat) -> Generator[None]:
+    """Turn what the typesetter says of a label that is too small into a sentence."""
+    try:
+        yield
+    except typst.TypstError as refusal:
+        raise _too_small(refusal, cut) from refusal
 
 
 def _check_skip(skip_first: int, label_format: LabelFormat) -> None:

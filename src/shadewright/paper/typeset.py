@@ -18,6 +18,7 @@ import typst
 
 _FOLDER = Path(__file__).parent
 _NO_SIGN = "□"
+_MM_PER_INCH = 25.4
 _BREAKS = frozenset({"Cc", "Zl", "Zp"})
 _STEERING = frozenset({"Cf", "Cs", "Co", "Cn"})
 _PLAIN = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x180)))) - {"\xad"}
@@ -25,11 +26,18 @@ _PLAIN = frozenset(map(chr, (*range(0x20, 0x7F), *range(0xA0, 0x180)))) - {"\xad
 
 def typeset(template: str, *, data: Mapping[str, object], on: dt.date) -> bytes:
     """Return the PDF/UA-1 that a template makes of the data, dated ``on``."""
-    return pdf_of(
-        f'#import "{template}": document\n#document(json(bytes(sys.inputs.data)))',
-        data=json.dumps(_printable_in(data)),
-        on=on,
+    return pdf_of(_source(template), data=json.dumps(_printable_in(data)), on=on)
+
+
+def first_page_png(
+    template: str, *, data: Mapping[str, object], width_mm: float, width_px: int = 800
+) -> bytes:
+    """Return the first page that a template makes of the data, as a picture."""
+    inputs = {"data": json.dumps(_printable_in(data))}
+    made: Any = _compiler(_source(template), inputs).compile(
+        format="png", ppi=width_px / width_mm * _MM_PER_INCH
     )
+    return bytes(made[0] if isinstance(made, list) else made)
 
 
 def printable(text: str) -> str:
@@ -80,18 +88,24 @@ def _has_glyphs(text: str) -> bool:
 
 def pdf_of(source: str, *, data: str, on: dt.date) -> bytes:
     """Return the PDF of a source in this package's folder; a warning stops it."""
-    inputs = {"data": data}
-    compiler = typst.Compiler(
-        source.encode(), root=_FOLDER, font_paths=_fonts(), sys_inputs=inputs
-    )
     noon = dt.datetime.combine(on, dt.time(12), dt.UTC)
     made: Any
-    made, warnings = compiler.compile_with_warnings(
+    made, warnings = _compiler(source, {"data": data}).compile_with_warnings(
         format="pdf", pdf_standards=["ua-1"], timestamp=noon
     )
     for warning in warnings:
         raise warning
     return bytes(made)
+
+
+def _source(template: str) -> str:
+    return f'#import "{template}": document\n#document(json(bytes(sys.inputs.data)))'
+
+
+def _compiler(source: str, inputs: dict[str, str]) -> typst.Compiler:
+    return typst.Compiler(
+        source.encode(), root=_FOLDER, font_paths=_fonts(), sys_inputs=inputs
+    )
 
 
 @cache

@@ -7,7 +7,7 @@ from django.db import transaction
 from shadewright.core.quantities import amount_text
 from shadewright.errors import MissingError
 from shadewright.exchange import label_text
-from shadewright.paper import BottleLabel, label_format, labels_pdf
+from shadewright.paper import BottleLabel, label_format, labels_pdf, labels_png
 from shadewright.records import reads
 from shadewright.records.models import StockBottle
 from shadewright.workflows.shelf import ShelfBottle, shaped_bottle, shelf
@@ -22,17 +22,20 @@ def bottles_to_label() -> tuple[ShelfBottle, ...]:
 
 def label_sheet(*, codes: Sequence[str], format_key: str, skip_first: int = 0) -> bytes:
     """Return the labels of these bottles as a PDF, in the order they are named."""
-    if not codes:
-        raise MissingError(
-            name="A bottle", advice="Tick at least one to label.", argument="codes"
-        )
-    is_demo = _is_demo()
     return labels_pdf(
-        [_label(reads.bottle_row(code), is_demo=is_demo) for code in codes],
+        _labels(codes),
         format=label_format(format_key),
         skip_first=skip_first,
         printed_on=today(),
     )
+
+
+def label_preview(
+    *, codes: Sequence[str], format_key: str, skip_first: int = 0
+) -> bytes:
+    """Return a picture of the first page of what would be printed."""
+    cut = label_format(format_key)
+    return labels_png(_labels(codes), cut=cut, skip_first=skip_first)
 
 
 @transaction.atomic
@@ -48,9 +51,14 @@ def print_labels(
     return sheet
 
 
-def _is_demo() -> bool:
+def _labels(codes: Sequence[str]) -> list[BottleLabel]:
+    if not codes:
+        raise MissingError(
+            name="A bottle", advice="Tick at least one to label.", argument="codes"
+        )
     here = studio()
-    return here is not None and here.is_demo
+    is_demo = here is not None and here.is_demo
+    return [_label(reads.bottle_row(code), is_demo=is_demo) for code in codes]
 
 
 def _label(row: StockBottle, *, is_demo: bool) -> BottleLabel:

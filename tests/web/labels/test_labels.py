@@ -3,6 +3,7 @@
 import pytest
 from django.test import Client
 
+from shadewright.exchange import code_in_photo
 from shadewright.workflows.bottles import draw, enter_bottle, pour_away
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.labels import print_labels
@@ -84,6 +85,28 @@ def test_the_sheet_is_a_pdf_and_is_remembered(
     assert not shelf_bottle(bottle.code).wants_label
     page = read(client.get("/labels/"))
     assert '<option value="a4-24" selected>' in page.source
+
+
+def test_the_preview_is_a_picture_of_what_would_be_printed(
+    client: Client, bottle: ShelfBottle
+) -> None:
+    page = read(
+        client.get("/labels/", {"codes": bottle.code, "format": "single-89x36"})
+    )
+    (address,) = [one for one in page.pictures if "preview" in one]
+    answer = client.get(address)
+    assert answer.headers["Content-Type"] == "image/png"
+    assert code_in_photo(answer.content) == bottle.code
+    assert shelf_bottle(bottle.code).wants_label
+
+
+def test_there_is_no_preview_of_what_cannot_be(
+    client: Client, bottle: ShelfBottle
+) -> None:
+    page = read(client.get("/labels/", {"codes": bottle.code, "skip_first": "some"}))
+    assert page.pictures == []
+    assert "Tick a bottle: its label stands here." in page.text
+    assert client.get("/labels/preview.png").status_code == 422
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ import pypdfium2
 import pytest
 from django.test import Client
 
-from shadewright.records.models import JarLine
+from shadewright.records.models import Dye, JarLine
 from shadewright.workflows.jars import jar
 from shadewright.workflows.making import Making, go_to_step, making
 from shadewright.workflows.shelf import shelf
@@ -39,6 +39,14 @@ def test_a_step_shows_its_title_its_caution_and_one_way_on(
     assert '<body class="guided">' in page.source
     assert page.source.count("button first") == 1
     assert "Back" not in page.text
+
+
+def test_the_safety_data_sheet_stands_by_the_caution(
+    client: Client, begun: Making
+) -> None:
+    assert "Safety data sheet" not in read(client.get(at(begun))).text
+    Dye.objects.update(data_sheet_link="https://example.org/slate.pdf")
+    assert "https://example.org/slate.pdf" in read(client.get(at(begun))).links
 
 
 def test_from_the_jar_to_the_bottle(client: Client, begun: Making) -> None:

@@ -101,6 +101,19 @@ def test_warnings_stand_by_the_plan(client: Client, bench: Bench) -> None:
     assert "Near what dissolves" in near.text
 
 
+def test_the_safety_data_sheet_is_one_tap_away(client: Client, bench: Bench) -> None:
+    asked = {"dye": str(bench.dye)}
+    assert (
+        "No safety data sheet is kept with this dye"
+        in read(client.get(NEW, asked)).text
+    )
+    link = "https://example.org/slate.pdf"
+    Dye.objects.filter(pk=bench.dye).update(data_sheet_link=link)
+    assert link in read(client.get(NEW, asked)).links
+    Dye.objects.filter(pk=bench.dye).update(data_sheet_link="", data_sheet_file="a.pdf")
+    assert f"/dyes/{bench.dye}/sheet/" in read(client.get(NEW, asked)).links
+
+
 def test_the_plan_has_its_paper_twin(client: Client, bench: Bench) -> None:
     page = read(client.get(NEW, {"dye": bench.dye}))
     address = next(link for link in page.links if "sheet.pdf" in link)

@@ -15,6 +15,7 @@ class LabelsPage(Page):
     place: ClassVar[str] = "Shelf"
 
     form: LabelsForm
+    preview: str
     has_bottles: bool
 
 

@@ -7,9 +7,9 @@ from urllib.parse import urlencode
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import reverse
-from django.views.decorators.http import require_GET
+from django.views.decorators.http import require_GET, require_safe
 
-from shadewright.errors import StudioError
+from shadewright.errors import MissingError, StudioError
 from shadewright.web.forms import StudioForm
 from shadewright.web.labels.forms import CodeForm, LabelsForm, PhotoForm
 from shadewright.web.labels.pages import FindPage, LabelsPage
@@ -17,7 +17,7 @@ from shadewright.web.pages import Link, show
 from shadewright.web.pdfs import pdf
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.workflows.finding import bottle_by_code, bottle_by_photo
-from shadewright.workflows.labels import bottles_to_label, print_labels
+from shadewright.workflows.labels import bottles_to_label, label_preview, print_labels
 from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
 
 FIRST_FORMAT = "a4-21"
@@ -39,6 +39,21 @@ def labels(request: HttpRequest) -> HttpResponse:
         except StudioError as error:
             form.refuse(error)
     return show(request, _labels_page(form), status=422)
+
+
+@require_safe
+def preview(request: HttpRequest) -> HttpResponse:
+    """Answer with a picture of the first page that these choices would print."""
+    form = LabelsForm(request.GET)
+    if not form.is_valid():
+        raise MissingError(name="The preview", advice="Tick a bottle first.")
+    chosen = form.cleaned_data
+    picture = label_preview(
+        codes=chosen["codes"],
+        format_key=chosen["format"],
+        skip_first=chosen["skip_first"],
+    )
+    return HttpResponse(picture, content_type="image/png")
 
 
 @require_GET
@@ -101,11 +116,13 @@ def _printed(
 
 
 def _usual(request: HttpRequest) -> dict[str, object]:
-    asked = request.GET.getlist("codes")
+    asked = request.GET
+    used = request.session.get(_FORMAT_KEY, FIRST_FORMAT)
+    wanting = [bottle.code for bottle in bottles_to_label()]
     return {
-        "codes": asked or [bottle.code for bottle in bottles_to_label()],
-        "format": request.session.get(_FORMAT_KEY, FIRST_FORMAT),
-        "skip_first": 0,
+        "codes": asked.getlist("codes") if asked else wanting,
+        "format": asked.get("format", used),
+        "skip_first": asked.get("skip_first", "0"),
     }
 
 
@@ -116,8 +133,17 @@ def _labels_page(form: LabelsForm) -> LabelsPage:
         "strength has changed.",
         crumbs=(SHELF,),
         form=form,
+        preview=_preview_address(form),
         has_bottles=bool(shelf()),
     )
+
+
+def _preview_address(form: LabelsForm) -> str:
+    """Return where the picture of these choices is; nothing if there is none."""
+    asked = {name: form[name].value() for name in ("codes", "format", "skip_first")}
+    if not LabelsForm(asked).is_valid():
+        return ""
+    return f"{reverse('labels-preview')}?{urlencode(asked, doseq=True)}"
 
 
 def _find_page(code: CodeForm, photo: PhotoForm) -> FindPage:

@@ -100,6 +100,7 @@ class StepPage(Page):
     steps: tuple[Step, ...]
     so_far: tuple[str, ...]
     done_words: str
+    data_sheet: str
     sheet: str
     give_up: str
 

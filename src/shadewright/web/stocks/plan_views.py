@@ -20,7 +20,7 @@ from shadewright.web.pdfs import pdf
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.web.stocks.forms import MadeForm, PlanForm, jar_choices, usual_jar
 from shadewright.web.stocks.pages import NoDyePage, PlanPage, Quick, Refusal, ShownPlan
-from shadewright.web.stocks.words import cautions, stock_name
+from shadewright.web.stocks.words import cautions, data_sheet, stock_name
 from shadewright.web.toasts import say
 from shadewright.workflows.dyes import dyes
 from shadewright.workflows.filling import Particulars
@@ -200,7 +200,7 @@ def _shown_plan(planned: PlannedStock, form: PlanForm) -> ShownPlan:
         factor=_factor(plan.powder_strength_percent),
         jar=planned.jar_code,
         hazard_words=planned.hazard_words,
-        data_sheet=_link_only(planned.data_sheet),
+        data_sheet=data_sheet(planned),
         warnings=cautions(plan.warnings),
         sheet=f"{reverse('plan-sheet')}?{urlencode(asked)}",
     )
@@ -210,10 +210,6 @@ def _factor(powder_strength_percent: float) -> str:
     if powder_strength_percent == 100:
         return ""
     return amount_text(powder_strength_percent, "%")
-
-
-def _link_only(data_sheet: str) -> str:
-    return data_sheet if data_sheet.startswith(("http://", "https://")) else ""
 
 
 def _wanted(form: PlanForm) -> Mapping[str, Any]:

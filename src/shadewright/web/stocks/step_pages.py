@@ -26,6 +26,7 @@ from shadewright.web.stocks.words import (
     DEFER,
     DONE_WORDS,
     cautions,
+    data_sheet,
     filled_outcome,
     so_far,
     stock_name,
@@ -113,6 +114,7 @@ def _shared(stock: Making, key: str) -> dict[str, Any]:
         "steps": parts.steps(tuple(one.title for one in stock.steps), now=place + 1),
         "so_far": so_far(stock) if key not in {"weigh", "label"} else (),
         "done_words": DONE_WORDS[key],
+        "data_sheet": data_sheet(stock.stock),
         "sheet": reverse("making-sheet", args=[stock.id]),
         "give_up": reverse("give-up-making", args=[stock.id]),
     }

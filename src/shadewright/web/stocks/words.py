@@ -1,5 +1,7 @@
 """A stock in words: what it is called, what its label will say, what mends it."""
 
+from django.urls import reverse
+
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.amounts import some_mass, some_volume
@@ -39,6 +41,13 @@ def stock_name(stock: PlannedStock) -> str:
     volume = amount_text(stock.plan.final_volume_ml, "ml")
     strength = amount_text(stock.plan.strength_percent, "%")
     return f"{stock.dye_name} stock, {volume} at {strength}"
+
+
+def data_sheet(stock: PlannedStock) -> str:
+    """Return where the dye's safety data sheet is; nothing if none is kept."""
+    if not stock.data_sheet or stock.data_sheet.startswith(("http://", "https://")):
+        return stock.data_sheet
+    return reverse("data-sheet", args=[stock.dye_id])
 
 
 def strength(percent: float) -> Measured:
