@@ -7,7 +7,7 @@ from PIL import Image, ImageChops, ImageFilter
 
 from shadewright.errors import OutOfRangeError, UnreadableError
 from shadewright.exchange import code_in_photo, label_text
-from shadewright.exchange.label_photo import MOST_MEGABYTES
+from shadewright.exchange.photo import MOST_MEGABYTES
 
 Change = Callable[[Image.Image], Image.Image]
 

@@ -5,26 +5,23 @@ Where the plain picture says nothing it is looked at again the way a person
 would: tilted, and with the light evened out.
 """
 
-import io
 from collections.abc import Iterator
 
 from PIL import Image, ImageChops, ImageFilter, ImageOps
 
-from shadewright.errors import InputError, OutOfRangeError, UnreadableError
+from shadewright.errors import InputError, UnreadableError
 from shadewright.exchange.label_code import code_from_text
+from shadewright.exchange.photo import opened_photo
 
-MOST_MEGABYTES = 25
-MOST_MEGAPIXELS = 60
-_FORMATS = ("JPEG", "PNG", "WEBP")
 _WORKING_SIDE_PX = 2400
-_DAMAGE = (OSError, ValueError, SyntaxError, EOFError)
-_BOMBS = (Image.DecompressionBombError, Image.DecompressionBombWarning)
+_OTHERWISE = ", or type the short code"
 
 
 def code_in_photo(photo: bytes) -> str:
     """Return the code of the one bottle label that a photo shows."""
-    _check_weight(photo)
-    picture = _opened(photo)
+    picture = opened_photo(
+        photo, mode="L", side_px=_WORKING_SIDE_PX, otherwise=_OTHERWISE
+    )
     for view in _views(picture):
         texts = _texts_in(view)
         if texts:
@@ -35,61 +32,6 @@ def code_in_photo(photo: bytes) -> str:
         advice="Hold the phone closer, in even light, or type the short code.",
         argument="photo",
     )
-
-
-def _check_weight(photo: bytes) -> None:
-    megabytes = len(photo) / 1e6
-    if megabytes > MOST_MEGABYTES:
-        raise OutOfRangeError(
-            name="The photo",
-            given=f"{megabytes:.0f} MB",
-            allowed=f"at most {MOST_MEGABYTES} MB",
-            argument="photo",
-        )
-
-
-def _opened(photo: bytes) -> Image.Image:
-    """Return the photo in greys, no larger than the reader needs."""
-    try:
-        with Image.open(io.BytesIO(photo), formats=_FORMATS) as image:
-            _check_size(image.size)
-            image.draft("L", (_WORKING_SIDE_PX, _WORKING_SIDE_PX))
-            grey = _on_white(image).convert("L")
-    except _BOMBS as bomb:
-        raise _too_large(given="far more") from bomb
-    except _DAMAGE as damage:
-        raise UnreadableError(
-            name="The photo",
-            why="It is not a whole JPEG, PNG or WebP picture.",
-            advice="Take it again, or type the short code.",
-            argument="photo",
-        ) from damage
-    grey.thumbnail((_WORKING_SIDE_PX, _WORKING_SIDE_PX))
-    return grey
-
-
-def _check_size(size: tuple[int, int]) -> None:
-    megapixels = size[0] * size[1] / 1e6
-    if megapixels > MOST_MEGAPIXELS:
-        raise _too_large(given=f"{megapixels:.0f} megapixels")
-
-
-def _too_large(*, given: str) -> OutOfRangeError:
-    return OutOfRangeError(
-        name="The photo",
-        given=given,
-        allowed=f"at most {MOST_MEGAPIXELS} megapixels",
-        advice="Set the phone’s camera to a smaller picture, or type the short code.",
-        argument="photo",
-    )
-
-
-def _on_white(image: Image.Image) -> Image.Image:
-    """Return the image with what is transparent as white."""
-    if not image.has_transparency_data:
-        return image
-    over = image.convert("RGBA")
-    return Image.alpha_composite(Image.new("RGBA", over.size, "white"), over)
 
 
 def _views(picture: Image.Image) -> Iterator[Image.Image]:

@@ -1,0 +1,94 @@
+"""A colour as somebody types it: CIELAB numbers, or what a screen calls it.
+
+Lab means D65 and the 10° observer, as hand-held meters give it. A hex or CSS
+colour is what a screen shows: D65 and the 2° observer (IEC 61966-2-1). To *show*
+Lab on a screen its numbers are taken as they are; the two observers differ by
+less than a screen does from its own standard. The sums are coloraide's.
+"""
+
+import re
+from dataclasses import dataclass
+
+from shadewright.errors import OutOfRangeError, UnreadableError
+
+_NUMBER = r"([+-]?\d+(?:\.\d+)?)"
+_GAP = r"(?:\s*[,;]\s*|\s+)"
+_LAB = re.compile(
+    rf"(?:Lab\s*=?\s*)?{_NUMBER}{_GAP}{_NUMBER}{_GAP}{_NUMBER}", re.IGNORECASE
+)
+_BARE_HEX = re.compile(r"[0-9a-fA-F]{6}")
+_MOST_AB = 150.0
+
+Lab = tuple[float, float, float]
+
+
+@dataclass(frozen=True, kw_only=True)
+class TypedColour:
+    """A colour as it was typed: ``lab``, or a screen’s own ``hex_code``."""
+
+    lab: Lab | None = None
+    hex_code: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ScreenColour:
+    """What a screen can show of a colour; ``is_true`` unless it lies beyond."""
+
+    hex_code: str
+    is_true: bool
+
+
+def typed_colour(text: str, *, argument: str = "colour") -> TypedColour:
+    """Return the colour that was typed, or refuse it in one sentence."""
+    plain = text.strip().replace("−", "-")
+    found = _LAB.fullmatch(plain)
+    if found is not None:
+        return TypedColour(lab=_lab(found, argument))
+    if plain.lower().startswith("lab("):
+        raise _unreadable(argument, why="In CSS, lab() means another light.")
+    return TypedColour(hex_code=_hex(plain, argument))
+
+
+def on_screen(lab: Lab) -> ScreenColour:
+    """Return the nearest that a screen can show of a colour in Lab."""
+    from coloraide import Color
+
+    shown = Color("lab-d65", list(lab)).convert("srgb")
+    is_true = shown.in_gamut()
+    code = shown.fit().to_string(hex=True)
+    return ScreenColour(hex_code=code, is_true=is_true)
+
+
+def _lab(found: re.Match[str], argument: str) -> Lab:
+    light, a, b = (float(part) for part in found.groups())
+    if not 0 <= light <= 100 or max(abs(a), abs(b)) > _MOST_AB:
+        raise OutOfRangeError(
+            name="The colour",
+            given=f"Lab {light:g}, {a:g}, {b:g}",
+            allowed=f"L from 0 to 100, a and b from −{_MOST_AB:g} to {_MOST_AB:g}",
+            argument=argument,
+        )
+    return light, a, b
+
+
+def _hex(plain: str, argument: str) -> str:
+    from coloraide import Color
+
+    text = f"#{plain}" if _BARE_HEX.fullmatch(plain) else plain
+    found = Color.match(text, fullmatch=True)
+    if found is None:
+        raise _unreadable(argument, why="It is neither Lab nor a screen’s colour.")
+    colour = found.color.convert("srgb")
+    if colour.alpha() < 1 or not colour.in_gamut():
+        raise _unreadable(argument, why="It is none that a screen shows.")
+    code: str = colour.to_string(hex=True, compress=False)
+    return code
+
+
+def _unreadable(argument: str, *, why: str) -> UnreadableError:
+    return UnreadableError(
+        name="The colour",
+        why=why,
+        advice="Write it like #a0522d, or like 50, 12.5, −8 for L, a, b.",
+        argument=argument,
+    )

@@ -1,0 +1,60 @@
+"""A colour as somebody types it."""
+
+import pytest
+
+from shadewright.errors import InputError
+from shadewright.exchange.colour_text import on_screen, typed_colour
+
+
+@pytest.mark.parametrize(
+    "text", ["Lab=50,2.7,-79.8", "50, 2.7, −79.8", "lab 50 2.7 -79.8", " 50;2.7;-79.8 "]
+)
+def test_lab_is_read_however_it_is_parted(text: str) -> None:
+    assert typed_colour(text).lab == (50.0, 2.7, -79.8)
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("#A0522D", "#a0522d"),
+        ("a0522d", "#a0522d"),
+        ("#a52", "#aa5522"),
+        ("teal", "#008080"),
+    ],
+)
+def test_a_screens_colour_is_read(text: str, code: str) -> None:
+    assert typed_colour(text).hex_code == code
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("", "neither Lab nor a screen’s colour"),
+        ("bluish", "neither Lab nor a screen’s colour"),
+        ("lab(50% 20 30)", "another light"),
+        ("50, 12", "neither Lab"),
+        ("101, 0, 0", "L from 0 to 100"),
+        ("50, 0, 151", "a and b from −150 to 150"),
+        ("#a0522d80", "none that a screen shows"),
+        ("<b>", "neither Lab"),
+    ],
+)
+def test_what_is_no_colour_is_refused(text: str, sentence: str) -> None:
+    with pytest.raises(InputError, match=sentence) as caught:
+        typed_colour(text)
+    assert caught.value.argument == "colour"
+
+
+def test_white_black_and_a_mid_grey_on_a_screen() -> None:
+    # sRGB's own definition (IEC 61966-2-1): its white is D65, and L* 53.585 is
+    # what #808080 has: Y = 0.21586, L* = 116 Y^(1/3) - 16.
+    assert on_screen((100.0, 0.0, 0.0)).hex_code == "#ffffff"
+    assert on_screen((0.0, 0.0, 0.0)).hex_code == "#000000"
+    assert on_screen((53.585, 0.0, 0.0)).hex_code == "#808080"
+
+
+def test_a_colour_beyond_the_screen_is_marked() -> None:
+    assert on_screen((50.0, 10.0, 10.0)).is_true
+    beyond = on_screen((50.0, -90.0, 0.0))
+    assert not beyond.is_true
+    assert beyond.hex_code.startswith("#")
