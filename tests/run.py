@@ -78,7 +78,7 @@ def test(words: Sequence[str]) -> Counts:
     print("\nEvery test, on SQLite", flush=True)
     counts = counts.plus(run_pytest(*words))
     print("\nThe store's tests, on PostgreSQL", flush=True)
-    return counts.plus(run_pytest("--postgres", "-m", "store", *words))
+    return counts.plus(run_pytest(*words, "--postgres", "-m", "store"))
 
 
 def missing_programs() -> list[str]:
