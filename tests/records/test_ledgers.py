@@ -28,9 +28,9 @@ def test_a_line_cannot_be_changed(line: BottleLine | JarLine) -> None:
     with pytest.raises(ConflictError, match="only undone"):
         line.save(force_update=True)
     with pytest.raises(ConflictError, match="only undone"):
-        type(line).objects.update(note="rubbed out")  # type: ignore[attr-defined]
+        type(line).objects.update(note="rubbed out")
     with pytest.raises(ConflictError, match="only undone"):
-        type(line).objects.bulk_update([line], ["note"])  # type: ignore[attr-defined]
+        type(line).objects.bulk_update([line], ["note"])
     line.refresh_from_db()
     assert line.note != "rubbed out"
 
@@ -47,8 +47,8 @@ def test_a_line_cannot_be_deleted(line: BottleLine | JarLine) -> None:
     with pytest.raises(ConflictError, match="only undone"):
         line.delete()
     with pytest.raises(ConflictError, match="only undone"):
-        type(line).objects.all().delete()  # type: ignore[attr-defined]
-    assert type(line).objects.count() == 1  # type: ignore[attr-defined]
+        type(line).objects.all().delete()
+    assert type(line).objects.count() == 1
 
 
 def test_nothing_that_a_ledger_speaks_of_can_be_deleted(

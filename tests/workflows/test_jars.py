@@ -53,7 +53,7 @@ def test_a_jar_that_cannot_be_is_refused(
     dye_id: int, wrong: dict[str, float], argument: str
 ) -> None:
     with pytest.raises(OutOfRangeError) as refused:
-        receive_jar(dye_id=dye_id, stamp=now(), **{"powder_g": 1.0, **wrong})
+        receive_jar(dye_id=dye_id, stamp=now(), **{"powder_g": 1.0, **wrong})  # type: ignore[arg-type]
     assert refused.value.argument == argument
     assert not PowderJar.objects.exists()
 

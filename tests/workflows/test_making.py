@@ -48,8 +48,10 @@ def test_from_powder_to_a_bottle_of_true_strength(begun: Making) -> None:
     made_up = make_up(making_id=begun.id, final_ml=520.0, water="Rain")
     assert made_up.label_percent == pytest.approx(1.0)  # 100 × 5.2 / 520
     stamp = now()
-    for _ in range(2):
-        bottle = finish_making(making_id=begun.id, stamp=stamp, place="fridge")
+    bottle, again = (
+        finish_making(making_id=begun.id, stamp=stamp, place="fridge") for _ in range(2)
+    )
+    assert bottle == again
     assert bottle.strength_percent == pytest.approx(1.0)
     assert (bottle.volume_ml, bottle.place) == (520.0, "fridge")
     assert StockBottle.objects.count() == 1

@@ -92,9 +92,8 @@ def test_merging_empties_the_others_for_good(dye_id: int, bottle: ShelfBottle) -
     ]
     stamp = now()
     for _ in range(2):  # the second tap of a wet glove
-        found = merge(
-            code=bottle.code, from_codes=[one.code for one in others], stamp=stamp
-        )
+        merge(code=bottle.code, from_codes=[one.code for one in others], stamp=stamp)
+    found = shelf_bottle(bottle.code)
     assert found.volume_ml == 1000.0
     assert dye_g(found) == pytest.approx(8.4)  # 5 + 1.8 + 1.6 g
     assert [one.code for one in shelf()] == [bottle.code]
@@ -141,14 +140,17 @@ def test_what_cannot_be_poured_together_is_refused_and_nothing_moves(
 @pytest.mark.by_hand
 def test_a_dilution_is_a_bottle_of_its_own(bottle: ShelfBottle) -> None:
     stamp = now()
-    for _ in range(2):
-        thin = dilute(
+    thin, again = (
+        dilute(
             code=bottle.code,
             want_percent=0.25,
             volume_ml=200.0,
             stamp=stamp,
             about=Particulars(place="Fridge"),
         )
+        for _ in range(2)
+    )
+    assert thin == again
     assert (thin.volume_ml, thin.strength_percent) == (200.0, 0.25)
     assert shelf_bottle(bottle.code).volume_ml == pytest.approx(450.0)  # 50 ml at 1 %
     assert StockBottle.objects.count() == 2

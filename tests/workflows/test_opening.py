@@ -102,7 +102,7 @@ def elsewhere(job: str, *files: Path, folder: Path) -> None:
         "SHADEWRIGHT_DEMO": "0",
         "DJANGO_SETTINGS_MODULE": "shadewright.settings",
     }
-    program = [sys.executable, "-m", "tests.workflows.history", job, *files]
+    program = [sys.executable, "-m", "tests.workflows.history", job, *map(str, files)]
     subprocess.run(program, env=os.environ | mine, cwd=ROOT, check=True)
 
 

@@ -35,7 +35,7 @@ class Bench:
         self.deeds.append(deed or str(uuid4()))
         sent = {"deed": self.deeds[-1], **typed}
         address = f"/bottles/{self.code}/{act}/"
-        return read(self.client.post(address, sent, follow=True))  # type: ignore[arg-type]
+        return read(self.client.post(address, sent, follow=True))
 
 
 def bench(client: Client) -> Bench:

@@ -7,7 +7,7 @@ from shadewright.workflows.jars import jar
 from shadewright.workflows.shelf import shelf, shelf_bottle
 from tests.web.bottles.shelf import Bench
 
-SENT: dict[str, tuple[dict[str, object], str]] = {
+SENT: dict[str, tuple[dict[str, str], str]] = {
     "draw": ({"volume_ml": "35 ml", "note": "bath B2"}, "465 ml left"),
     "look": ({"look": "settled"}, "Written down"),
     "test": ({"strength_percent": "1,02"}, "is 1.02 % as tested"),
