@@ -74,18 +74,18 @@ def _nodes(nodes: NodeList, scope: Scope, reading: Reading) -> None:
 
 
 def _for(node: ForNode, scope: Scope, reading: Reading) -> None:
-    sequence = _expression(node.sequence, scope, reading)
+    sequence = _expression(_given(node.sequence), scope, reading)
     names = node.loopvars
     element = _element(sequence) if len(names) == 1 else UNKNOWN
     inner = {**scope, "forloop": UNKNOWN, **dict.fromkeys(names, element)}
-    _nodes(node.nodelist_loop, inner, reading)
-    _nodes(node.nodelist_empty, scope, reading)
+    _nodes(_list(node.nodelist_loop), inner, reading)
+    _nodes(_list(node.nodelist_empty), scope, reading)
 
 
 def _include(node: IncludeNode, scope: Scope, reading: Reading) -> None:
     extra = _extra(node, scope, reading)
     inner = extra if node.isolated_context else {**scope, **extra}
-    _nodes(_template(node.template).nodelist, inner, reading)
+    _nodes(_template(_given(node.template)).nodelist, inner, reading)
 
 
 def _extra(
@@ -99,7 +99,7 @@ def _extra(
 
 def _other(node: Node, scope: Scope, reading: Reading) -> None:
     if isinstance(node, ExtendsNode):
-        _nodes(_template(node.parent_name).nodelist, scope, reading)
+        _nodes(_template(_given(node.parent_name)).nodelist, scope, reading)
     if isinstance(node, IfNode):
         for condition, _ in node.conditions_nodelists:
             _condition(condition, scope, reading)
@@ -111,8 +111,23 @@ def _other(node: Node, scope: Scope, reading: Reading) -> None:
 
 
 def _template(name: FilterExpression) -> Template:
-    template: Template = get_template(name.var).template
+    return compiled(get_template(str(name.var)))
+
+
+def compiled(loaded: object) -> Template:
+    """Return what Django's engine wraps."""
+    template = getattr(loaded, "template", None)
+    assert isinstance(template, Template)
     return template
+
+
+def _given(part: object) -> FilterExpression:
+    assert isinstance(part, FilterExpression)
+    return part
+
+
+def _list(part: object) -> NodeList:
+    return part if isinstance(part, NodeList) else NodeList()
 
 
 def _expressions(node: Node) -> Iterator[FilterExpression]:
@@ -125,8 +140,9 @@ def _expressions(node: Node) -> Iterator[FilterExpression]:
 def _condition(part: object, scope: Scope, reading: Reading) -> None:
     if part is None:
         return
-    if isinstance(getattr(part, "value", None), FilterExpression):
-        _expression(part.value, scope, reading)
+    value = getattr(part, "value", None)
+    if isinstance(value, FilterExpression):
+        _expression(value, scope, reading)
     for side in ("first", "second"):
         _condition(getattr(part, side, None), scope, reading)
 
@@ -155,7 +171,7 @@ def _attribute(kind: Hint, name: str, reading: Reading) -> Hint:
     if kind is UNKNOWN or not isinstance(kind, type):
         return _element(kind) if name.isdecimal() else UNKNOWN
     if issubclass(kind, BaseForm):
-        known = name in kind.base_fields or hasattr(kind, name)
+        known = name in getattr(kind, "base_fields", ()) or hasattr(kind, name)
     else:
         known = name in _names(kind)
         reading.used.add((kind, name))

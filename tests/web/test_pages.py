@@ -16,6 +16,7 @@ from shadewright.web.frame import Frame
 from shadewright.web.pages import Page, Part
 from tests.web.sample import SOURCE, PartsPage
 from tests.web.template_reading import Reading, read, unused
+from tests.web.template_reading import compiled as compiled_of
 
 WEB = Path(web.__file__).parent
 TEMPLATES = sorted(WEB.rglob("*.html"))
@@ -39,12 +40,12 @@ def reading_of(template: Template, page: type[Part]) -> Reading:
 
 
 def compiled(text: str) -> Template:
-    return engines["django"].from_string(text).template
+    return compiled_of(engines["django"].from_string(text))
 
 
 @pytest.mark.parametrize("page", all_pages(), ids=lambda page: page.__name__)
 def test_a_template_uses_what_its_page_declares_and_all_of_it(page: type[Part]) -> None:
-    reading = reading_of(get_template(page.template).template, page)
+    reading = reading_of(compiled_of(get_template(page.template)), page)
     assert reading.wrong == []
     assert unused(page, reading) == []
 

@@ -12,6 +12,7 @@ from shadewright.errors import (
     ConflictError,
     MissingError,
     NotFoundError,
+    OutOfRangeError,
     TooManyTriesError,
 )
 from shadewright.records.models import Device, PairingCode, PairingTry
@@ -248,6 +249,13 @@ def test_when_a_phone_was_seen_is_written_once_a_minute(
         time_machine.shift(timedelta(seconds=seconds))
         device_of(token)
         assert devices()[0].last_seen_at == NOON + timedelta(seconds=seen)
+
+
+@pytest.mark.django_db
+def test_a_name_too_long_for_the_list_is_refused() -> None:
+    code = make_code(by=None)
+    with pytest.raises(OutOfRangeError, match="at most 40 signs long; got 41"):
+        pair(code=code.digits, name="T" * 41, address=PHONE)
 
 
 @pytest.mark.django_db(transaction=True)

@@ -14,6 +14,7 @@ from shadewright.errors import (
     ConflictError,
     MissingError,
     NotFoundError,
+    OutOfRangeError,
     TooManyTriesError,
 )
 from shadewright.records.models import Device as DeviceRow
@@ -21,6 +22,7 @@ from shadewright.records.models import PairingCode
 from shadewright.workflows import wrong_codes
 
 CODE_DIGITS = 6
+MOST_SIGNS = 40
 CODE_MINUTES = 5
 MOST_WRONG_TRIES = 5
 _TOKEN_BYTES = 32
@@ -74,6 +76,13 @@ def pair(*, code: str, name: str, address: str) -> str:
     if not wanted:
         raise MissingError(
             name="The phone’s name", advice="Any name will do.", argument="name"
+        )
+    if len(wanted) > MOST_SIGNS:
+        raise OutOfRangeError(
+            name="The phone’s name",
+            given=f"{len(wanted)} signs",
+            allowed=f"at most {MOST_SIGNS} signs long",
+            argument="name",
         )
     wrong_codes.refuse_if_too_many(address)
     with transaction.atomic():

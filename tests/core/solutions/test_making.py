@@ -119,5 +119,5 @@ def test_the_dye_brings_its_warnings() -> None:
 def test_what_cannot_be_is_refused(argument: str, bad: float) -> None:
     given_numbers = {"volume_ml": 500.0, "strength_percent": 1.0, argument: bad}
     with pytest.raises(OutOfRangeError) as refused:
-        stock_plan(**given_numbers)
+        stock_plan(**given_numbers)  # type: ignore[arg-type]
     assert refused.value.argument == argument

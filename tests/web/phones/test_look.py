@@ -24,7 +24,7 @@ def studio(settings: Settings, live_server: LiveServer) -> str:
     """The address of a studio with two phones."""
     settings.HOME_ADDRESSES = ("192.168.1.5", "172.17.0.1")
     found_studio(name="Fell Lane", person="Ines")
-    for name in ("Ines’ phone", "The old tablet that hangs beside the sink"):
+    for name in ("Ines’ phone", "The old tablet that hangs by the sink"):
         pair(code=make_code(by=None).digits, name=name, address="192.168.1.20")
     return str(live_server.url)
 
