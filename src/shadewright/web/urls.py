@@ -22,6 +22,7 @@ urlpatterns = [
     path("", include("shadewright.web.bottles.urls")),
     path("stocks/", include("shadewright.web.stocks.urls")),
     path("", include("shadewright.web.phones.urls")),
+    path("bench/", include("shadewright.web.bench.urls")),
 ]
 
 handler400 = "shadewright.web.faults.bad_request"
