@@ -21,7 +21,7 @@ from shadewright.records.models import (
 
 def recipe_rows() -> QuerySet[Recipe]:
     """Return every recipe with all its versions, newest first."""
-    versions = Prefetch("versions", queryset=version_rows())
+    versions = Prefetch("versions", queryset=version_rows().order_by("-number"))
     return Recipe.objects.prefetch_related(versions)
 
 
@@ -54,10 +54,11 @@ def version_of_deed(deed: UUID) -> RecipeVersion | None:
     return version_rows().filter(deed=deed).first()
 
 
-def bases_tried(recipe: Recipe) -> list[str]:
-    """Return the bases that a recipe was dyed on, by name."""
-    rows = Base.objects.filter(baths__version__recipe=recipe, baths__lot__isnull=False)
-    return sorted(set(rows.values_list("name", flat=True)))
+def tries() -> list[tuple[int, str, int]]:
+    """Return recipe, base and version of every lot that was dyed, by base."""
+    rows = Bath.objects.filter(lot__isnull=False).order_by("base__name")
+    found = rows.values_list("version__recipe_id", "base__name", "version__number")
+    return list(found.distinct())
 
 
 def base_row(base_id: int) -> Base:
@@ -136,6 +137,13 @@ def lot_lines_of(deed: UUID) -> QuerySet[LotLine]:
 def bath_of_deed(deed: UUID) -> Bath | None:
     """Return the bath that a deed planned already, if any."""
     return bath_rows().filter(deed=deed).first()
+
+
+def listed_bath_rows() -> QuerySet[Bath]:
+    """Return baths as a list shows them: with their ledgers, newest first."""
+    rows = Bath.objects.select_related("version__recipe", "base", "pot", "lot")
+    lines = BathLine.objects.select_related("undone_by")
+    return rows.prefetch_related(Prefetch("lines", queryset=lines), "doses__bottle")
 
 
 def lock_numbers() -> None:

@@ -1,6 +1,6 @@
 """A bath as it stands now: its round with what was ticked, its clocks, its lines."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 
 from shadewright.core.baths.rounds import RoundStep
@@ -22,6 +22,7 @@ from shadewright.workflows.rounds import round_of
 from shadewright.workflows.undo import may_undo
 
 __all__ = [
+    "BathAct",
     "BathNow",
     "BathStatus",
     "Clock",
@@ -32,6 +33,7 @@ __all__ = [
     "baths_of_day",
     "open_baths",
     "shaped_bath",
+    "status_of",
 ]
 
 _TICKS = {
@@ -89,7 +91,7 @@ def shaped_bath(row: Bath) -> BathNow:
         skeins=row.skeins,
         liquor_ratio=row.liquor_ratio,
         notes=row.notes,
-        status=_status(lines),
+        status=status_of(line.act for line in lines if not line.is_undone),
         steps=steps,
         clocks=clocks_of(row.number, steps, lines),
         lines=lines,
@@ -158,14 +160,15 @@ def _given_g(dose: BathDose, line: DoneLine) -> float:
     return line.value * state_of(bottle).strength_percent / 100 if is_same_dye else 0.0
 
 
-def _status(lines: Sequence[DoneLine]) -> BathStatus:
-    acts = {line.act for line in lines if not line.is_undone}
+def status_of(acts: Iterable[BathAct]) -> BathStatus:
+    """Return where a bath is by the acts that stand; a note begins nothing."""
+    done = set(acts) - {BathAct.NOTE}
     reached = (
         (BathAct.GIVEN_UP, BathStatus.GIVEN_UP),
         (BathAct.FINISHED, BathStatus.FINISHED),
         (BathAct.HEAT_OFF, BathStatus.COOLING),
     )
     for act, status in reached:
-        if act in acts:
+        if act in done:
             return status
-    return BathStatus.GOING if acts else BathStatus.PLANNED
+    return BathStatus.GOING if done else BathStatus.PLANNED

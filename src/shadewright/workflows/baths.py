@@ -1,47 +1,48 @@
 """Planning a bath: from a recipe and weighed yarn to doses out of bottles."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date
-from uuid import UUID
 
 from django.db import transaction
 
-from shadewright.core.baths import dye_mass_g, liquor_ml
-from shadewright.core.baths.choosing import (
+from shadewright.core.baths import (
     BottleShare,
     Candidate,
+    ChosenBottles,
+    WaterBalance,
     chosen_bottles,
+    dose_advice,
+    dye_mass_g,
+    liquor_ml,
 )
+from shadewright.core.baths.rounds import HelperWanted
 from shadewright.core.quantities import amount_text
-from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
-from shadewright.records.models import Bath, BathDose, Pot, StockBottle
-from shadewright.workflows.recipe_shapes import Version
+from shadewright.records.models import Bath, BathDose, StockBottle
+from shadewright.workflows.bath_cautions import (
+    base_notes,
+    bath_cautions,
+    recipe_cautions,
+)
+from shadewright.workflows.bath_wishes import BathWish, check_room, check_wish
+from shadewright.workflows.promised import promised_ml
+from shadewright.workflows.recipe_shapes import DoseLine, Version
 from shadewright.workflows.recipes import version
+from shadewright.workflows.rounds import helpers_of, water_of
 from shadewright.workflows.shelf import ShelfBottle, shelf
 from shadewright.workflows.stamps import Stamp
 
+__all__ = [
+    "METHOD",
+    "BathPlan",
+    "BathWish",
+    "PlannedDose",
+    "candidates",
+    "keep_bath",
+    "plan_bath",
+]
+
 METHOD = "doses on weight of fibre, 1"
-ROOM_TO_SPARE = 1.1
-SWATCH_MOST_G = 20.0
-
-
-@dataclass(frozen=True, kw_only=True)
-class BathWish:
-    """What is said of a bath before it is planned."""
-
-    version_id: int
-    base_id: int
-    fibre_g: float
-    dyed_on: date
-    mill_lot_id: int | None = None
-    pot_id: int | None = None
-    wet_yarn_g: float | None = None
-    skeins: int | None = None
-    liquor_ratio: float | None = None
-    is_swatch: bool = False
-    notes: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -54,59 +55,79 @@ class PlannedDose:
     dye_g: float
     shares: tuple[BottleShare, ...]
     missing_g: float = 0.0
+    advice: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
 class BathPlan:
-    """A bath that could be dyed: doses and liquor, and what stands in its way."""
+    """A bath that could be dyed: what goes in, and what stands in its way.
+
+    ``troubles`` are doses that the bottles cannot give; ``cautions`` what can
+    spoil the yarn or hurt; ``notes`` what the base does to the recipe.
+    """
 
     wish: BathWish
     version: Version
     liquor_ratio: float
     liquor_ml: float
-    doses: tuple[PlannedDose, ...] = field(default=())
+    water: WaterBalance
+    doses: tuple[PlannedDose, ...]
+    helpers: tuple[HelperWanted, ...]
     troubles: tuple[str, ...] = field(default=())
+    cautions: tuple[str, ...] = field(default=())
+    notes: tuple[str, ...] = field(default=())
 
 
-def plan_bath(wish: BathWish) -> BathPlan:
+def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     """Say what a bath takes; refused where there is no yarn, recipe or room."""
+    row = recipe_reads.version_row(wish.version_id)
     recipe = version(wish.version_id)
-    if not recipe.is_complete:
-        raise ConflictError(
-            why=f"The recipe is incomplete: {recipe.what_is_missing}.",
-            advice="Write a version of it with dyes and depths first.",
-            argument="version",
-        )
-    ratio = wish.liquor_ratio or recipe.text.liquor_ratio or 0.0
-    _check_yarn(wish)
-    bath_ml = liquor_ml(fibre_mass_g=wish.fibre_g, liquor_ratio=ratio)
-    if wish.pot_id is not None:
-        _check_room(recipe_reads.pot_row(wish.pot_id), bath_ml, ratio)
-    doses = tuple(_doses(recipe, wish.fibre_g, bath_ml))
+    check_wish(wish, recipe)
+    ratio = recipe.text.liquor_ratio if wish.liquor_ratio is None else wish.liquor_ratio
+    bath_ml = liquor_ml(fibre_mass_g=wish.fibre_g, liquor_ratio=ratio or 0.0)
+    ratio = bath_ml / wish.fibre_g
+    check_room(wish, bath_ml, ratio)
+    doses = _doses(recipe, wish.fibre_g, bath_ml, promised_ml(but_for=instead_of))
+    helpers = helpers_of(row, fibre_g=wish.fibre_g, liquor_ratio=ratio)
+    water = water_of(
+        fibre_g=wish.fibre_g,
+        liquor_ratio=ratio,
+        wet_yarn_g=wish.wet_yarn_g,
+        stock_ml=sum(share.volume_ml for dose in doses for share in dose.shares),
+        helpers=helpers,
+    )
+    short = [dose for dose in doses if dose.missing_g]
     return BathPlan(
         wish=wish,
         version=recipe,
         liquor_ratio=ratio,
         liquor_ml=bath_ml,
+        water=water,
         doses=doses,
-        troubles=tuple(_short(dose) for dose in doses if dose.missing_g),
+        helpers=helpers,
+        troubles=tuple(_short_words(dose) for dose in short),
+        cautions=(
+            *recipe_cautions(recipe.id),
+            *bath_cautions(water=water, is_dry_dye=bool(short)),
+        ),
+        notes=base_notes(recipe_reads.base_row(wish.base_id), row),
     )
 
 
 @transaction.atomic
-def keep_bath(*, wish: BathWish, stamp: Stamp) -> str:
+def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
     """Plan a bath for good and return its number, which is never used again."""
+    recipe_reads.lock_numbers()
     kept = recipe_reads.bath_of_deed(stamp.deed)
     if kept is not None:
         return kept.number
-    recipe_reads.lock_numbers()
-    plan = plan_bath(wish)
+    plan = plan_bath(wish, instead_of=instead_of)
     row = Bath.objects.create(
         number=_free_number(wish),
         deed=stamp.deed,
         version_id=wish.version_id,
-        base=recipe_reads.base_row(wish.base_id),
-        mill_lot_id=_mill_lot_id(wish),
+        base_id=wish.base_id,
+        mill_lot_id=wish.mill_lot_id,
         pot_id=wish.pot_id,
         is_swatch=wish.is_swatch,
         dyed_on=wish.dyed_on,
@@ -124,13 +145,18 @@ def keep_bath(*, wish: BathWish, stamp: Stamp) -> str:
     return row.number
 
 
-def candidates(dye_id: int, bottles: Sequence[ShelfBottle]) -> list[Candidate]:
-    """Return a dye's bottles as core weighs them against each other."""
+def candidates(
+    dye_id: int,
+    bottles: Sequence[ShelfBottle],
+    taken_ml: Mapping[str, float] | None = None,
+) -> list[Candidate]:
+    """Return a dye's bottles as core weighs them, less what others will take."""
+    taken = taken_ml or {}
     return [
         Candidate(
             code=each.code,
             strength_percent=each.strength_percent,
-            usable_ml=each.usable_ml,
+            usable_ml=max(each.usable_ml - taken.get(each.code, 0.0), 0.0),
             age_days=each.age.days,
             is_good=not (each.is_settled or each.is_past or each.is_void),
         )
@@ -139,88 +165,67 @@ def candidates(dye_id: int, bottles: Sequence[ShelfBottle]) -> list[Candidate]:
     ]
 
 
-def is_planned(deed: UUID) -> bool:
-    """Whether this deed has planned its bath already."""
-    return recipe_reads.bath_of_deed(deed) is not None
-
-
-def _doses(recipe: Version, fibre_g: float, bath_ml: float) -> Sequence[PlannedDose]:
+def _doses(
+    recipe: Version, fibre_g: float, bath_ml: float, taken_ml: Mapping[str, float]
+) -> tuple[PlannedDose, ...]:
     bottles = shelf()
-    planned = []
-    for line in recipe.text.doses:
-        depth = line.depth_percent or 0.0
-        dye_g = dye_mass_g(fibre_mass_g=fibre_g, depth_percent=depth)
-        chosen = chosen_bottles(
-            dye_g=dye_g,
-            liquor_ml=bath_ml,
-            bottles=candidates(line.dye_id or 0, bottles),
+    return tuple(
+        _planned(
+            line,
+            fibre_g=fibre_g,
+            bath_ml=bath_ml,
+            bottles=candidates(line.dye_id or 0, bottles, taken_ml),
         )
-        planned.append(
-            PlannedDose(
-                dye_id=line.dye_id or 0,
-                dye_name=line.dye_name,
-                depth_percent=depth,
-                dye_g=dye_g,
-                shares=chosen.shares,
-                missing_g=chosen.missing_g,
-            )
-        )
-    return planned
+        for line in recipe.text.doses
+    )
+
+
+def _planned(
+    line: DoseLine, *, fibre_g: float, bath_ml: float, bottles: Sequence[Candidate]
+) -> PlannedDose:
+    depth = line.depth_percent or 0.0
+    dye_g = dye_mass_g(fibre_mass_g=fibre_g, depth_percent=depth)
+    chosen = chosen_bottles(dye_g=dye_g, liquor_ml=bath_ml, bottles=bottles)
+    return PlannedDose(
+        dye_id=line.dye_id or 0,
+        dye_name=line.dye_name,
+        depth_percent=depth,
+        dye_g=dye_g,
+        shares=chosen.shares,
+        missing_g=chosen.missing_g,
+        advice=_advice(dye_g, chosen),
+    )
+
+
+def _advice(dye_g: float, chosen: ChosenBottles) -> str:
+    """Say that the whole dose is too little to measure, if it is."""
+    volume_ml = sum(share.volume_ml for share in chosen.shares)
+    if chosen.missing_g or not volume_ml:
+        return ""
+    return dose_advice(dye_mass_g=dye_g, stock_ml=volume_ml) or ""
 
 
 def _keep_dose(row: Bath, position: int, dose: PlannedDose) -> None:
-    for share in dose.shares:
-        BathDose.objects.create(
-            bath=row,
-            position=position,
-            dye_id=dose.dye_id,
-            depth_percent=dose.depth_percent,
+    codes = [share.code for share in dose.shares]
+    bottles = {each.code: each for each in StockBottle.objects.filter(code__in=codes)}
+    rows = [
+        BathDose(
             dye_g=share.dye_g,
-            bottle=StockBottle.objects.get(code=share.code),
+            bottle=bottles[share.code],
             volume_ml=share.volume_ml,
             strength_percent=share.strength_percent,
         )
+        for share in dose.shares
+    ]
     if dose.missing_g:
-        BathDose.objects.create(
-            bath=row,
-            position=position,
-            dye_id=dose.dye_id,
-            depth_percent=dose.depth_percent,
-            dye_g=dose.missing_g,
-        )
+        rows.append(BathDose(dye_g=dose.missing_g))
+    for each in rows:
+        each.bath, each.position = row, position
+        each.dye_id, each.depth_percent = dose.dye_id, dose.depth_percent
+        each.save()
 
 
-def _check_yarn(wish: BathWish) -> None:
-    if not wish.fibre_g > 0:
-        raise MissingError(
-            name="The weight of the yarn",
-            advice="Weigh the dry yarn: every dose is reckoned from it.",
-            argument="fibre_g",
-        )
-    if wish.is_swatch and wish.fibre_g > SWATCH_MOST_G:
-        raise OutOfRangeError(
-            name="A swatch",
-            given=amount_text(wish.fibre_g, "g"),
-            allowed=f"at most {amount_text(SWATCH_MOST_G, 'g')}",
-            advice="Plan it as a bath instead.",
-            argument="fibre_g",
-        )
-
-
-def _check_room(pot: Pot, bath_ml: float, ratio: float) -> None:
-    most_ml = 1000 * pot.volume_l / ROOM_TO_SPARE
-    if bath_ml > most_ml:
-        raise OutOfRangeError(
-            name=f"The bath in pot {pot.name}",
-            given=amount_text(bath_ml / 1000, "l"),
-            allowed=f"at most {amount_text(most_ml / 1000, 'l')}, a tenth to spare",
-            advice=f"Dye at most {amount_text(most_ml / ratio, 'g')} of yarn in it, "
-            "take a larger pot, or a shorter liquor.",
-            argument="fibre_g",
-        )
-
-
-def _short(dose: PlannedDose) -> str:
+def _short_words(dose: PlannedDose) -> str:
     lacking = amount_text(dose.missing_g, "g")
     if not dose.shares:
         return f"No good bottle of {dose.dye_name} holds what is wanted: {lacking}."
@@ -231,18 +236,5 @@ def _free_number(wish: BathWish) -> str:
     letter = "S" if wish.is_swatch else "B"
     start = f"{wish.dyed_on:%y%m%d}-{letter}"
     taken = recipe_reads.numbers_of_day(wish.dyed_on)
-    counts = [int(number.removeprefix(start)) for number in taken if start in number]
+    counts = [int(each.removeprefix(start)) for each in taken if each.startswith(start)]
     return f"{start}{max(counts, default=0) + 1}"
-
-
-def _mill_lot_id(wish: BathWish) -> int | None:
-    if wish.mill_lot_id is None:
-        return None
-    row = recipe_reads.mill_lot_row(wish.mill_lot_id)
-    if row.base_id != wish.base_id:
-        raise ConflictError(
-            why=f"Mill lot {row.lot} is of another base.",
-            advice="Choose a lot of the base that is dyed.",
-            argument="mill_lot",
-        )
-    return row.pk

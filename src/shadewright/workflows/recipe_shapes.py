@@ -1,10 +1,10 @@
 """A recipe's versions as frozen values: what they say, and what they lack."""
 
-from dataclasses import dataclass, field
+from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import datetime
 
 from shadewright.errors import NotFoundError
-from shadewright.records import recipe_reads
 from shadewright.records.models import (
     Recipe,
     RecipeAuxiliary,
@@ -80,6 +80,14 @@ class Version:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Try:
+    """A base that the recipe was dyed on, and with which versions."""
+
+    base_name: str
+    versions: tuple[int, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
 class RecipePage:
     """A recipe with all its versions, newest first, and where it was tried."""
 
@@ -88,7 +96,12 @@ class RecipePage:
     was_named: str
     is_retired: bool
     versions: tuple[Version, ...]
-    tried_on: tuple[str, ...] = field(default=())
+    tries: tuple[Try, ...] = ()
+
+    @property
+    def tried_on(self) -> tuple[str, ...]:
+        """The bases that it was dyed on, by name."""
+        return tuple(each.base_name for each in self.tries)
 
     @property
     def newest(self) -> Version:
@@ -113,7 +126,7 @@ def missing_in(text: RecipeText) -> str:
     return "; ".join(lacks)
 
 
-def shaped_recipe(row: Recipe) -> RecipePage:
+def shaped_recipe(row: Recipe, tried: Iterable[tuple[int, str, int]]) -> RecipePage:
     """Return a recipe with all its versions."""
     versions = tuple(shaped_version(each) for each in row.versions.all())
     if not versions:
@@ -124,8 +137,17 @@ def shaped_recipe(row: Recipe) -> RecipePage:
         was_named=row.was_named,
         is_retired=row.is_retired,
         versions=versions,
-        tried_on=tuple(recipe_reads.bases_tried(row)),
+        tries=tuple(_tries(row, tried)),
     )
+
+
+def _tries(row: Recipe, tried: Iterable[tuple[int, str, int]]) -> Iterable[Try]:
+    by_base: dict[str, list[int]] = {}
+    for recipe_id, base_name, number in tried:
+        if recipe_id == row.pk:
+            by_base.setdefault(base_name, []).append(number)
+    for base_name, numbers in by_base.items():
+        yield Try(base_name=base_name, versions=tuple(sorted(numbers)))
 
 
 def shaped_version(row: RecipeVersion) -> Version:

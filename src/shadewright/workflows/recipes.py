@@ -4,8 +4,7 @@ from collections.abc import Sequence
 
 from django.db import transaction
 
-from shadewright.core.quantities import require_above_zero, require_between
-from shadewright.errors import ConflictError, MissingError
+from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
 from shadewright.records.models import (
     Recipe,
@@ -14,6 +13,7 @@ from shadewright.records.models import (
     RecipePart,
     RecipeVersion,
 )
+from shadewright.workflows.recipe_checks import check_recipe
 from shadewright.workflows.recipe_shapes import (
     DoseLine,
     HelperLine,
@@ -26,18 +26,19 @@ from shadewright.workflows.recipe_shapes import (
 )
 from shadewright.workflows.stamps import Stamp
 
-MOST_DEPTH_PERCENT = 20.0
-MOST_RATIO = 500.0
+_MOST_NAME, _MOST_NAMES = 60, 200
 
 
-def recipes() -> tuple[RecipePage, ...]:
-    """Return every recipe in use, by name."""
-    return tuple(shaped_recipe(row) for row in recipe_reads.recipe_rows())
+def recipes(*, is_retired: bool = False) -> tuple[RecipePage, ...]:
+    """Return every recipe in use, or every retired one, by name."""
+    tried = recipe_reads.tries()
+    rows = recipe_reads.recipe_rows().filter(is_retired=is_retired)
+    return tuple(shaped_recipe(row, tried) for row in rows)
 
 
 def recipe(recipe_id: int) -> RecipePage:
     """Return one recipe with its versions."""
-    return shaped_recipe(recipe_reads.recipe_row(recipe_id))
+    return shaped_recipe(recipe_reads.recipe_row(recipe_id), recipe_reads.tries())
 
 
 def version(version_id: int) -> Version:
@@ -48,6 +49,7 @@ def version(version_id: int) -> Version:
 @transaction.atomic
 def write_recipe(*, name: str, text: RecipeText, stamp: Stamp) -> Version:
     """Write a new recipe with its first version."""
+    recipe_reads.lock_numbers()
     written = recipe_reads.version_of_deed(stamp.deed)
     if written is not None:
         return shaped_version(written)
@@ -60,6 +62,7 @@ def write_recipe(*, name: str, text: RecipeText, stamp: Stamp) -> Version:
 @transaction.atomic
 def write_version(*, parent_id: int, text: RecipeText, stamp: Stamp) -> Version:
     """Write the next version; the one it comes from stays as it was."""
+    recipe_reads.lock_numbers()
     written = recipe_reads.version_of_deed(stamp.deed)
     if written is not None:
         return shaped_version(written)
@@ -70,18 +73,27 @@ def write_version(*, parent_id: int, text: RecipeText, stamp: Stamp) -> Version:
 @transaction.atomic
 def rename_recipe(*, recipe_id: int, name: str) -> RecipePage:
     """Give a recipe another name; what it was named stays readable."""
+    recipe_reads.lock_numbers()
     row = recipe_reads.recipe_row(recipe_id)
-    if " ".join(name.split()).casefold() != row.name.casefold():
-        row.was_named = ", ".join(part for part in (row.was_named, row.name) if part)
-        row.name = _free_name(name)
-        row.save(update_fields=["name", "was_named"])
+    before, row.name = row.name, _free_name(name, but_for=recipe_id)
+    if before.casefold() != row.name.casefold():
+        row.was_named = _named_before(row.was_named, before)
+    row.save(update_fields=["name", "was_named"])
+    return recipe(recipe_id)
+
+
+def retire_recipe(*, recipe_id: int, is_retired: bool = True) -> RecipePage:
+    """Take a recipe out of the list, or back into it; nothing is deleted."""
+    row = recipe_reads.recipe_row(recipe_id)
+    row.is_retired = is_retired
+    row.save(update_fields=["is_retired"])
     return recipe(recipe_id)
 
 
 def _write(
     row: Recipe, text: RecipeText, *, parent: RecipeVersion | None, stamp: Stamp
 ) -> Version:
-    _check(text)
+    check_recipe(text)
     newest = row.versions.order_by("-number").first()
     made = RecipeVersion.objects.create(
         recipe=row,
@@ -132,65 +144,33 @@ def _write_helpers(made: RecipeVersion, helpers: Sequence[HelperLine]) -> None:
         )
 
 
-def _check(text: RecipeText) -> None:
-    if not text.doses and not text.as_written.strip():
-        raise MissingError(
-            name="The dye",
-            advice="Name at least one dye, or paste the old recipe as it is written.",
-            argument="doses",
-        )
-    for dose in text.doses:
-        if dose.depth_percent is not None:
-            require_above_zero(
-                dose.depth_percent,
-                most=MOST_DEPTH_PERCENT,
-                unit="%",
-                name=f"The depth of {dose.dye_name or 'the dye'}",
-                argument="doses",
-            )
-    for helper in text.helpers:
-        require_above_zero(
-            helper.amount,
-            most=500.0,
-            unit=helper.unit,
-            name="The amount",
-            argument="helpers",
-        )
-    _check_numbers(text)
-
-
-def _check_numbers(text: RecipeText) -> None:
-    if text.liquor_ratio is not None:
-        require_above_zero(
-            text.liquor_ratio,
-            most=MOST_RATIO,
-            unit="l/kg",
-            name="The liquor ratio",
-            argument="liquor_ratio",
-        )
-    bounded = (
-        ("start_c", text.start_c, 0.0, 100.0, "°C", "The starting temperature"),
-        ("top_c", text.top_c, 20.0, 105.0, "°C", "The top temperature"),
-        ("rise_c_per_min", text.rise_c_per_min, 0.05, 20.0, "°C/min", "The rise"),
-        ("hold_min", text.hold_min, 0.0, 600.0, "min", "The hold"),
-    )
-    for argument, value, least, most, unit, name in bounded:
-        if value is not None:
-            require_between(
-                value, least=least, most=most, unit=unit, name=name, argument=argument
-            )
-
-
-def _free_name(name: str) -> str:
+def _free_name(name: str, *, but_for: int | None = None) -> str:
     wanted = " ".join(name.split())
     if not wanted:
         raise MissingError(
             name="The name", advice="Give the colourway a name.", argument="name"
         )
-    if Recipe.objects.filter(name__iexact=wanted).exists():
+    if len(wanted) > _MOST_NAME:
+        raise OutOfRangeError(
+            name="The name",
+            given=f"{len(wanted)} characters",
+            allowed=f"at most {_MOST_NAME} characters",
+            argument="name",
+        )
+    twin = Recipe.objects.filter(name__iexact=wanted).exclude(pk=but_for or 0).first()
+    if twin is not None:
         raise ConflictError(
-            why=f"There is a recipe “{wanted}” already.",
+            why=f"There is a recipe “{twin.name}” already"
+            + (", among the retired." if twin.is_retired else "."),
             advice="Write a new version of it, or choose another name.",
             argument="name",
         )
     return wanted
+
+
+def _named_before(names: str, name: str) -> str:
+    """Add a name to the earlier ones; the oldest go where there is no more room."""
+    kept = [*filter(None, names.split(", ")), name]
+    while len(", ".join(kept)) > _MOST_NAMES:
+        kept.pop(0)
+    return ", ".join(kept)

@@ -1,10 +1,9 @@
 """The round of a planned bath, for the bench, the card and the typed-back card."""
 
-from collections.abc import Iterator
-
 from shadewright.core.baths import (
     Amount,
     AmountUnit,
+    WaterBalance,
     auxiliary_mass_g,
     liquid_volume_ml,
     liquor_ml,
@@ -21,7 +20,7 @@ from shadewright.core.baths.rounds import (
     bath_round,
 )
 from shadewright.core.solutions import filled_mass_g
-from shadewright.records.models import Bath, BathDose, RecipeAuxiliary
+from shadewright.records.models import Bath, BathDose, RecipeAuxiliary, RecipeVersion
 from shadewright.records.models.catalogue import AuxiliaryKind
 from shadewright.records.models.recipes import AmountUnit as RecipeUnit
 
@@ -34,11 +33,11 @@ _ACIDS = {AuxiliaryKind.ACID.value, AuxiliaryKind.ACID_SALT.value}
 
 def round_of(bath: Bath) -> tuple[RoundStep, ...]:
     """Return the steps of a bath as it was planned."""
-    helpers = tuple(_helpers(bath))
     said = bath.version
+    helpers = helpers_of(said, fibre_g=bath.fibre_g, liquor_ratio=bath.liquor_ratio)
     return bath_round(
         RoundWanted(
-            water_ml=fresh_water_ml(bath, helpers),
+            water_ml=_fresh_water_ml(bath, helpers),
             doses=[_dose(row) for row in bath.doses.all()],
             helpers=helpers,
             programme=Programme(
@@ -56,19 +55,44 @@ def round_of(bath: Bath) -> tuple[RoundStep, ...]:
     )
 
 
-def fresh_water_ml(bath: Bath, helpers: tuple[HelperWanted, ...]) -> float:
-    """Return the water still to add: stock, liquids and wet yarn are counted."""
+def helpers_of(
+    version: RecipeVersion, *, fibre_g: float, liquor_ratio: float
+) -> tuple[HelperWanted, ...]:
+    """Return a recipe's auxiliaries as a bath of that size takes them."""
+    return tuple(
+        _helper(row, fibre_g=fibre_g, liquor_ratio=liquor_ratio)
+        for row in version.auxiliaries.all()
+    )
+
+
+def water_of(
+    *,
+    fibre_g: float,
+    liquor_ratio: float,
+    wet_yarn_g: float | None,
+    stock_ml: float,
+    helpers: tuple[HelperWanted, ...],
+) -> WaterBalance:
+    """Return where the liquor comes from: stock, liquids and wet yarn are counted."""
     wet_ml = 0.0
-    if bath.wet_yarn_g is not None:
-        wet_ml = water_in_wet_yarn_ml(
-            wet_mass_g=bath.wet_yarn_g, fibre_mass_g=bath.fibre_g
-        )
+    if wet_yarn_g is not None:
+        wet_ml = water_in_wet_yarn_ml(wet_mass_g=wet_yarn_g, fibre_mass_g=fibre_g)
     return water_balance(
-        fibre_mass_g=bath.fibre_g,
-        liquor_ratio=bath.liquor_ratio,
-        stock_ml=sum(row.volume_ml or 0.0 for row in bath.doses.all()),
+        fibre_mass_g=fibre_g,
+        liquor_ratio=liquor_ratio,
+        stock_ml=stock_ml,
         other_ml=sum(each.amount for each in helpers if each.unit == "ml"),
         wet_yarn_ml=wet_ml,
+    )
+
+
+def _fresh_water_ml(bath: Bath, helpers: tuple[HelperWanted, ...]) -> float:
+    return water_of(
+        fibre_g=bath.fibre_g,
+        liquor_ratio=bath.liquor_ratio,
+        wet_yarn_g=bath.wet_yarn_g,
+        stock_ml=sum(row.volume_ml or 0.0 for row in bath.doses.all()),
+        helpers=helpers,
     ).fresh_water_ml
 
 
@@ -84,25 +108,26 @@ def _dose(row: BathDose) -> DoseWanted:
     )
 
 
-def _helpers(bath: Bath) -> Iterator[HelperWanted]:
-    for row in bath.version.auxiliaries.all():
-        amount, unit = _amount(bath, row)
-        yield HelperWanted(
-            name=row.auxiliary.name,
-            amount=amount,
-            unit=unit,
-            moment=Moment(row.when),
-            is_acid=row.auxiliary.kind in _ACIDS,
-        )
+def _helper(
+    row: RecipeAuxiliary, *, fibre_g: float, liquor_ratio: float
+) -> HelperWanted:
+    amount, unit = _amount(row, fibre_g=fibre_g, liquor_ratio=liquor_ratio)
+    return HelperWanted(
+        name=row.auxiliary.name,
+        amount=amount,
+        unit=unit,
+        moment=Moment(row.when),
+        is_acid=row.auxiliary.kind in _ACIDS,
+    )
 
 
-def _amount(bath: Bath, row: RecipeAuxiliary) -> tuple[float, str]:
+def _amount(
+    row: RecipeAuxiliary, *, fibre_g: float, liquor_ratio: float
+) -> tuple[float, str]:
     pure_g = auxiliary_mass_g(
         amount=Amount(value=row.amount, unit=_UNITS[row.unit]),
-        fibre_mass_g=bath.fibre_g,
-        liquor_volume_ml=liquor_ml(
-            fibre_mass_g=bath.fibre_g, liquor_ratio=bath.liquor_ratio
-        ),
+        fibre_mass_g=fibre_g,
+        liquor_volume_ml=liquor_ml(fibre_mass_g=fibre_g, liquor_ratio=liquor_ratio),
     )
     strength = row.auxiliary.strength_g_per_100_ml
     if row.auxiliary.is_liquid and strength:

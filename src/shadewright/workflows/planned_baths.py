@@ -1,0 +1,161 @@
+"""A bath that is planned: give it up, plan it anew, take another bottle."""
+
+from django.db import transaction
+
+from shadewright.core.baths import stock_volume_ml
+from shadewright.core.quantities import amount_text
+from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
+from shadewright.records import reads, recipe_reads
+from shadewright.records.models import Bath, BathDose, BathLine
+from shadewright.records.models.baths import BathAct
+from shadewright.records.writes import keep_bath_line
+from shadewright.workflows.bath_pages import BathNow, BathStatus, shaped_bath
+from shadewright.workflows.bath_shapes import StepNow
+from shadewright.workflows.bath_wishes import BathWish
+from shadewright.workflows.baths import keep_bath
+from shadewright.workflows.bench_doses import bottle_trouble
+from shadewright.workflows.promised import promised_ml
+from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
+from shadewright.workflows.stamps import Stamp
+
+OVER = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
+
+
+def wish_of(number: str) -> BathWish:
+    """Return what was said of a bath when it was planned."""
+    row = recipe_reads.bath_row(number)
+    return BathWish(
+        version_id=row.version_id,
+        base_id=row.base_id,
+        fibre_g=row.fibre_g,
+        dyed_on=row.dyed_on,
+        mill_lot_id=row.mill_lot_id,
+        pot_id=row.pot_id,
+        wet_yarn_g=row.wet_yarn_g,
+        skeins=row.skeins,
+        liquor_ratio=row.liquor_ratio,
+        is_swatch=row.is_swatch,
+        notes=row.notes,
+    )
+
+
+@transaction.atomic
+def plan_anew(*, number: str, wish: BathWish, stamp: Stamp) -> str:
+    """Give a bath up that has not begun, and plan it again; return the new number."""
+    recipe_reads.lock_numbers()
+    row = recipe_reads.locked_bath(number)
+    if not recipe_reads.bath_lines_of(stamp.deed).exists():
+        if shaped_bath(row).status is not BathStatus.PLANNED:
+            raise ConflictError(
+                why=f"Bath {number} has begun or is over, so it is not planned anew.",
+                advice="Plan another bath instead.",
+            )
+        new = keep_bath(wish=wish, stamp=stamp, instead_of=number)
+        _keep(row, BathAct.GIVEN_UP, f"planned anew as {new}", stamp)
+        return new
+    return keep_bath(wish=wish, stamp=stamp)
+
+
+@transaction.atomic
+def give_up(*, number: str, why: str, stamp: Stamp) -> None:
+    """End a bath without a lot; what was poured stays poured."""
+    row = recipe_reads.locked_bath(number)
+    if recipe_reads.bath_lines_of(stamp.deed).exists():
+        return
+    if shaped_bath(row).status in OVER or hasattr(row, "lot"):
+        raise ConflictError(why=f"Bath {number} is over already.")
+    _keep(row, BathAct.GIVEN_UP, why, stamp)
+
+
+def bottles_for(number: str, step: str) -> tuple[ShelfBottle, ...]:
+    """Return the good bottles that could give a dose whole, the oldest first."""
+    row = recipe_reads.bath_row(number)
+    dose = _dose(row, step)
+    taken = promised_ml(but_for=number)
+    fit = (
+        each
+        for each in shelf()
+        if each.dye_id == dose.dye_id
+        and not bottle_trouble(each)
+        and each.usable_ml - taken.get(each.code, 0.0) >= _volume_ml(dose, each)
+    )
+    return tuple(
+        sorted(fit, key=lambda x: (x.age.days is not None, -(x.age.days or 0)))
+    )
+
+
+@transaction.atomic
+def change_bottle(*, number: str, step: str, code: str, stamp: Stamp) -> None:
+    """Take a dose that is not poured yet from another bottle."""
+    row = recipe_reads.locked_bath(number)
+    if recipe_reads.bath_lines_of(stamp.deed).exists():
+        return
+    dose = _dose(row, step)
+    bottle = shelf_bottle(code)
+    _check_unpoured(shaped_bath(row), step)
+    _check_bottle(bottle, dose)
+    before = "weighed dry" if dose.bottle is None else f"from {dose.bottle.code}"
+    dose.bottle = reads.bottle_row(code)
+    dose.volume_ml = _volume_ml(dose, bottle)
+    dose.strength_percent = bottle.strength_percent
+    dose.save(update_fields=["bottle", "volume_ml", "strength_percent"])
+    now = f"{amount_text(dose.volume_ml, 'ml')} from {code}"
+    _keep(row, BathAct.NOTE, f"{dose.dye.name}: {now}, was planned {before}", stamp)
+
+
+def _check_unpoured(bath: BathNow, step: str) -> None:
+    if bath.status in OVER:
+        raise ConflictError(why=f"Bath {bath.number} is over.")
+    each = step_of(bath, step)
+    if each.is_done or each.parts:
+        raise ConflictError(
+            why="This dose is in the pot already.",
+            advice="If it came from another bottle, undo it and enter it again.",
+        )
+
+
+def step_of(bath: BathNow, key: str) -> StepNow:
+    """Return a step of a bath by its key."""
+    found = next((each for each in bath.steps if each.step.key == key), None)
+    if found is None:
+        raise NotFoundError(kind="step of this bath", key=key, argument="step")
+    return found
+
+
+def _check_bottle(bottle: ShelfBottle, dose: BathDose) -> None:
+    if bottle.dye_id != dose.dye_id:
+        raise OutOfRangeError(
+            name="The bottle",
+            given=f"{bottle.code}, {bottle.dye_name}",
+            allowed=f"one of {dose.dye.name}",
+            argument="bottle",
+        )
+    trouble = bottle_trouble(bottle)
+    if trouble:
+        raise ConflictError(why=trouble, argument="bottle")
+    wanted_ml = _volume_ml(dose, bottle)
+    if bottle.usable_ml < wanted_ml:
+        raise OutOfRangeError(
+            name=f"What is left in {bottle.code}",
+            given=amount_text(bottle.usable_ml, "ml"),
+            allowed=f"at least {amount_text(wanted_ml, 'ml')}",
+            advice="Take another bottle, or plan the bath anew over two.",
+            argument="bottle",
+        )
+
+
+def _dose(row: Bath, step: str) -> BathDose:
+    keyed = {f"dose-{n}": dose for n, dose in enumerate(row.doses.all(), start=1)}
+    if step not in keyed:
+        raise NotFoundError(kind="dose of this bath", key=step, argument="step")
+    return keyed[step]
+
+
+def _volume_ml(dose: BathDose, bottle: ShelfBottle) -> float:
+    return stock_volume_ml(
+        dye_mass_g=dose.dye_g, strength_percent=bottle.strength_percent
+    )
+
+
+def _keep(row: Bath, act: BathAct, note: str, stamp: Stamp) -> None:
+    keep_bath_line(BathLine(bath=row, act=act, note=note.strip()[:300]), stamp)
