@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PIL import Image
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, ViewportSize, sync_playwright
 
 if TYPE_CHECKING:
     from collections.abc import Generator
@@ -88,7 +88,7 @@ def take(
     height: int | None = None,
 ) -> None:
     """Write one picture, in few colours so that it stays small."""
-    view = {"width": size[0], "height": height or size[1]}
+    view = ViewportSize(width=size[0], height=height or size[1])
     page = browser.new_page(viewport=view, reduced_motion="reduce")
     page.goto(HOME + address)
     path = HERE / f"{name}.png"
