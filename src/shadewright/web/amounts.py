@@ -82,6 +82,18 @@ def some_volume(text: str, *, name: str, default_unit: str = "ml") -> float:
     return require_volume(value, name=name, argument="")
 
 
+def litres(text: str, *, name: str, default_unit: str = "l") -> float:
+    """Return a volume above zero in litres."""
+    value = volume_ml(text, name=name, default_unit=default_unit)
+    return require_volume(value, name=name, argument="") / 1000
+
+
+def kilograms(text: str, *, name: str, default_unit: str = "kg") -> float:
+    """Return a weight above zero in kilograms."""
+    value = mass_g(text, name=name, default_unit=default_unit)
+    return require_mass(value, name=name, argument="") / 1000
+
+
 def strength(text: str, *, name: str, default_unit: str = "%") -> float:
     """Return a stock's strength: above 0, at most 50 %."""
     value = percent(text, name=name, default_unit=default_unit)
@@ -139,6 +151,8 @@ def _temperature(text: str, *, name: str, default_unit: str) -> float:
 
 mass_field = _field("g", some_mass)
 volume_field = _field("ml", some_volume)
+litres_field = _field("l", litres)
+kilograms_field = _field("kg", kilograms)
 reading_field = _field("g", mass_g)
 strength_field = _field("%", strength)
 powder_strength_field = _field("%", powder_strength)

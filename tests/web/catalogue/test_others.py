@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Auxiliary, Base, MeasuringTool, MillLot
+from shadewright.records.models import Auxiliary, Base, MeasuringTool, MillLot, Pot
 from shadewright.workflows.catalogue import earlier_versions
 from tests.web.sample import HOSTILE
 
@@ -30,6 +30,13 @@ FORMS: dict[str, dict[str, str]] = {
         "data_sheet_link": "",
         "notes": "springy",
     },
+    "pots": {
+        "name": "Blue pot",
+        "material": "enamel",
+        "volume_l": "12 l",
+        "mass_kg": "1,8",
+        "notes": "springy",
+    },
     "tools": {
         "name": "Tall cylinder",
         "kind": "cylinder",
@@ -41,7 +48,12 @@ FORMS: dict[str, dict[str, str]] = {
         "notes": "springy",
     },
 }
-MODELS: dict[str, Any] = {"bases": Base, "acids": Auxiliary, "tools": MeasuringTool}
+MODELS: dict[str, Any] = {
+    "bases": Base,
+    "acids": Auxiliary,
+    "pots": Pot,
+    "tools": MeasuringTool,
+}
 
 
 def text(client: Client, address: str) -> str:
@@ -68,6 +80,7 @@ def test_it_is_added_shown_edited_and_kept(client: Client, slug: str) -> None:
     [
         ("bases", ("80 % wool, 20 % nylon", "100 g", "420 m")),
         ("acids", ("5 g/100 ml", "1.20", "Acid into water, never water into acid")),
+        ("pots", ("12 l", "1.8 kg", "Enamel")),
         ("tools", ("500 ml", "5 ml", "ISO", "5 January")),
     ],
 )
@@ -100,6 +113,12 @@ def test_its_page_tells_what_is_known(
         ("acids", "strength_g_per_100_ml", "weak", "is written as a number"),
         ("acids", "price_per_kg", "-1", "Price of 1 kg must be from 0"),
         ("acids", "data_sheet_link", "x", "The link must be a whole address"),
+        ("pots", "volume_l", "", "Holds, filled to the brim is missing."),
+        ("pots", "volume_l", "0", "Holds, filled to the brim must be above 0"),
+        ("pots", "volume_l", "big", "is written as a volume"),
+        ("pots", "mass_kg", "-2", "Weight, empty must be from 0 g"),
+        ("pots", "mass_kg", "2 l", "Weight, empty is written as a weight"),
+        ("pots", "material", "gold", "Material must be one of those offered."),
         ("tools", "kind", "", "Kind is missing."),
         ("tools", "size", "-500", "Largest that it measures must be from 0 ml"),
         ("tools", "size", "tall", "Largest that it measures is written as a volume"),
@@ -120,7 +139,7 @@ def test_a_fault_stands_by_its_field_and_what_was_typed_stays(
     assert sentence in page
     assert f'id="id_{field}_error"' in page
     assert "springy" in page
-    assert typed in page or typed in {"magic", "Z", "OWN"}
+    assert typed in page or typed in {"magic", "Z", "OWN", "gold"}
     assert MODELS[slug].objects.count() == 0
 
 

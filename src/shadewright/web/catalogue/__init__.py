@@ -1,4 +1,4 @@
-"""The catalogue: dyes, bases, acids and helpers, measuring tools.
+"""The catalogue: dyes, bases, acids and helpers, pots, measuring tools.
 
 Plain lists and edit forms, so this one room of the pages may import records.
 Everything is saved through ``workflows.catalogue.keep_item``, which keeps the

@@ -1,15 +1,16 @@
-"""The four kinds of the catalogue: how each is called, listed and edited."""
+"""The five kinds of the catalogue: how each is called, listed and edited."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 from shadewright.core.quantities import amount_text
-from shadewright.records.models import Auxiliary, Base, Dye, MeasuringTool
+from shadewright.records.models import Auxiliary, Base, Dye, MeasuringTool, Pot
 from shadewright.records.models.catalogue import CatalogueItem
 from shadewright.web.catalogue.dye_form import DyeForm
 from shadewright.web.catalogue.forms import AcidForm, ToolForm, YarnForm, tool_unit
 from shadewright.web.catalogue.item_form import ItemForm
+from shadewright.web.catalogue.pot_form import PotForm
 
 Item = Any
 """A row of whichever kind; its columns know which."""
@@ -28,7 +29,7 @@ class Column:
 
 @dataclass(frozen=True, kw_only=True)
 class Kind:
-    """Dyes, bases, acids or tools."""
+    """Dyes, bases, acids, pots or tools."""
 
     slug: str
     noun: str
@@ -140,6 +141,21 @@ ACIDS = Kind(
         _choice("kind", "What it is for"),
         _number("strength_g_per_100_ml", "Strength", "g/100 ml"),
         _text("hazard_words", "Hazard words", "desk"),
+    ),
+)
+POTS = Kind(
+    slug="pots",
+    noun="pot",
+    here="Pots",
+    title="Pots",
+    fact="What yarn is dyed in: how much each holds says how much yarn it takes.",
+    would_be="Each with what it holds and what it is made of.",
+    model=Pot,
+    form=PotForm,
+    columns=(
+        _number("volume_l", "Holds", "l"),
+        _number("mass_kg", "Weighs", "kg", "n desk"),
+        _choice("material", "Made of", "desk"),
     ),
 )
 TOOLS = Kind(
