@@ -1,8 +1,19 @@
 """Questions to the store about lots, and about what a bath's dye came from."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from typing import TypeVar
 
-from django.db.models import Count, Exists, Max, OuterRef, Prefetch, Q, QuerySet
+from django.db.models import (
+    Count,
+    Exists,
+    F,
+    OuterRef,
+    Prefetch,
+    Q,
+    QuerySet,
+    Subquery,
+)
 
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
@@ -14,9 +25,33 @@ from shadewright.records.models import (
     LotLine,
 )
 from shadewright.records.models.baths import BathAct
+from shadewright.records.recipe_reads import bath_rows
 
 _STANDING = Q(undone_by=None, undoes=None)
 _TOLD = (BathAct.DOSED, BathAct.MISSED)
+_COLUMNS = {
+    "lot": "number",
+    "recipe": "bath__version__recipe__name",
+    "base": "bath__base__name",
+    "day": "bath__dyed_on",
+    "grade": "grade",
+    "place": "place",
+    "grams": "grams",
+}
+
+Dose = TypeVar("Dose", BathDose, BathLine)
+
+
+@dataclass(frozen=True, kw_only=True)
+class DyeFrom:
+    """The bottles that some dye came into.
+
+    ``since`` numbers the line by which it came; ``filled`` are the bottles that
+    hold it from their first drop on.
+    """
+
+    since: Mapping[int, int]
+    filled: frozenset[int]
 
 
 def lot_rows() -> QuerySet[Lot]:
@@ -40,6 +75,42 @@ def lot_row(number: str) -> Lot:
             argument="number",
         )
     return row
+
+
+def listed_lot_rows(words: Collection[str], order: str) -> QuerySet[Lot]:
+    """Return the lots that stand and say every word, in an order."""
+    rows = lot_rows().annotate(
+        grade=_newest("graded"), place=_newest("placed"), grams=_weighed()
+    )
+    rows = rows.filter(Exists(LotLine.objects.filter(_STANDING, lot=OuterRef("pk"))))
+    for word in words:
+        rows = rows.filter(
+            Q(number__icontains=word)
+            | Q(bath__version__recipe__name__icontains=word)
+            | Q(bath__base__name__icontains=word)
+            | Q(place__icontains=word)
+            | Q(grade__icontains=word)
+        )
+    column, is_down = order.removeprefix("-"), order.startswith("-")
+    key = F(_COLUMNS[column])
+    sense = key.desc(nulls_last=True) if is_down else key.asc(nulls_last=True)
+    return rows.order_by(sense, "-pk")
+
+
+def _newest(act: str) -> Subquery:
+    lines = LotLine.objects.filter(_STANDING, lot=OuterRef("pk"), act=act)
+    return Subquery(lines.order_by("-id").values("words")[:1])
+
+
+def _weighed() -> Subquery:
+    lines = LotLine.objects.filter(_STANDING, lot=OuterRef("pk"), act="weighed")
+    return Subquery(lines.order_by("-id").values("value")[:1])
+
+
+def baths_without(acts: Collection[str]) -> QuerySet[Bath]:
+    """Return the baths in whose ledgers none of these acts stands."""
+    lines = BathLine.objects.filter(_STANDING, bath=OuterRef("pk"), act__in=acts)
+    return bath_rows().filter(~Exists(lines))
 
 
 def lot_of_bath(bath: Bath) -> Lot | None:
@@ -91,38 +162,66 @@ def poured_on(bottle_ids: Collection[int]) -> QuerySet[BottleLine]:
     return rows.select_related("bottle__dye").order_by("id")
 
 
-def bath_counts(bottle_ids: Collection[int]) -> dict[int, tuple[int, str]]:
-    """Return how many baths each bottle went into, and the newest one's number."""
-    rows = _doses_from(bottle_ids).values("bottle_id").order_by("bottle_id")
-    found = rows.annotate(baths=Count("bath_id", distinct=True), newest=Max("bath_id"))
-    newest = Bath.objects.in_bulk([row["newest"] for row in found])
-    return {
-        row["bottle_id"]: (row["baths"], newest[row["newest"]].number) for row in found
-    }
+def bath_counts(dye: DyeFrom) -> dict[int, int]:
+    """Return how many baths each bottle went into."""
+    rows = _doses_from(dye).values("bottle_id").order_by("bottle_id")
+    counted = rows.annotate(baths=Count("bath_id", distinct=True))
+    return {row["bottle_id"]: row["baths"] for row in counted}
 
 
-def doses_of_baths(
-    bottle_ids: Collection[int], *, first: int, count: int
-) -> list[BathLine]:
-    """Return doses from some bottles, bath by bath, the newest bath first.
+def bath_count(dye: DyeFrom) -> int:
+    """Return how many baths the dye went into, each counted once."""
+    return _doses_from(dye).values("bath_id").order_by().distinct().count()
+
+
+def doses_of_baths(dye: DyeFrom, *, first: int, count: int) -> list[BathLine]:
+    """Return doses with the dye, bath by bath, the newest bath first.
 
     Counted in baths: ``first`` baths are passed over, ``count`` are returned.
     """
-    baths = _doses_from(bottle_ids).values("bath_id").distinct().order_by("-bath_id")
+    baths = _doses_from(dye).values("bath_id").distinct().order_by("-bath_id")
     wanted = [row["bath_id"] for row in baths[first : first + count]]
-    rows = _doses_from(bottle_ids).filter(bath_id__in=wanted)
-    every = rows.select_related("bath__version__recipe", "bath__lot")
-    return list(every.order_by("-bath_id", "id"))
+    rows = _doses_from(dye).filter(bath_id__in=wanted)
+    return list(_with_lots(rows).order_by("-bath_id", "id"))
 
 
-def untold_doses(bottle_ids: Collection[int], *, most: int) -> list[BathDose]:
-    """Return doses planned from some bottles in baths that tell of no dose at all."""
+def untold_doses(dye: DyeFrom, *, most: int) -> list[BathDose]:
+    """Return doses planned from the bottles, of lots whose bath tells of no dose."""
     told = BathLine.objects.filter(_STANDING, bath=OuterRef("bath"), act__in=_TOLD)
-    rows = BathDose.objects.filter(bottle_id__in=bottle_ids, bath__lot__isnull=False)
-    rows = rows.filter(~Exists(told)).select_related("bath__version__recipe")
-    return list(rows.order_by("-bath_id", "position")[:most])
+    rows = BathDose.objects.filter(bottle_id__in=dye.since, bath__lot__isnull=False)
+    rows = rows.filter(~Exists(told))
+    return list(_with_lots(rows).order_by("-bath_id", "position")[:most])
 
 
-def _doses_from(bottle_ids: Collection[int]) -> QuerySet[BathLine]:
-    rows = BathLine.objects.filter(_STANDING, act=BathAct.DOSED)
-    return rows.filter(bottle_id__in=bottle_ids)
+def is_lot_there(bath: Bath) -> bool:
+    """Whether a bath, fetched with its lot, has one that was not taken back."""
+    return hasattr(bath, "lot") and bool(bath.lot.lines.all())
+
+
+def bottles_without_jar(dye_id: int) -> list[str]:
+    """Return the codes of a dye's bottles that stand without a jar, newest first."""
+    rows = BottleLine.objects.filter(_STANDING, bottle__dye_id=dye_id, act="filled")
+    rows = rows.filter(jar=None, other=None).order_by("-id")
+    return list(rows.values_list("bottle__code", flat=True))
+
+
+def dry_dose_count(dye_id: int) -> int:
+    """Return how many doses of a dye were planned dry, in baths that have a lot."""
+    rows = BathDose.objects.filter(dye_id=dye_id, bottle=None)
+    return rows.filter(bath__lot__isnull=False).count()
+
+
+def _doses_from(dye: DyeFrom) -> QuerySet[BathLine]:
+    """Return the doses that took from the bottles once the dye was in them."""
+    is_from = Q(bottle_id__in=dye.filled)
+    for bottle_id in dye.since.keys() - dye.filled:
+        is_later = Q(drawn_id__gt=dye.since[bottle_id]) | Q(drawn=None)
+        is_from |= Q(bottle_id=bottle_id) & is_later
+    return BathLine.objects.filter(_STANDING, is_from, act=BathAct.DOSED)
+
+
+def _with_lots(rows: QuerySet[Dose]) -> QuerySet[Dose]:
+    lines = Prefetch("bath__lot__lines", queryset=LotLine.objects.filter(_STANDING))
+    return rows.select_related("bath__version__recipe", "bath__lot").prefetch_related(
+        lines
+    )

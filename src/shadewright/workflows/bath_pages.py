@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from shadewright.core.baths.rounds import RoundStep
-from shadewright.records import reads, recipe_reads
+from shadewright.records import lot_reads, reads, recipe_reads
 from shadewright.records.models import Bath, BathDose, BathLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.shapes import state_of
@@ -63,13 +63,8 @@ def baths_of_day(day: date) -> tuple[BathNow, ...]:
 def open_baths() -> tuple[BathNow, ...]:
     """Return the baths that are neither finished nor given up, oldest first."""
     over = (BathAct.FINISHED, BathAct.GIVEN_UP)
-    rows = recipe_reads.bath_rows().filter(lot=None).order_by("dyed_on", "id")
-    every = (shaped_bath(row) for row in rows)
-    return tuple(
-        each
-        for each in every
-        if not any(line.act in over and not line.is_undone for line in each.lines)
-    )
+    rows = lot_reads.baths_without(over).order_by("dyed_on", "id")
+    return tuple(shaped_bath(row) for row in rows)
 
 
 def shaped_bath(row: Bath) -> BathNow:
@@ -95,7 +90,7 @@ def shaped_bath(row: Bath) -> BathNow:
         steps=steps,
         clocks=clocks_of(row.number, steps, lines),
         lines=lines,
-        has_lot=hasattr(row, "lot"),
+        has_lot=lot_reads.has_standing_lot(row),
     )
 
 

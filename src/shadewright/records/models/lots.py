@@ -52,6 +52,7 @@ class LotAct(models.TextChoices):
     COUNTED = "counted", "Skeins counted"
     COLOURED = "coloured", "Colour noted"
     PHOTO = "photo", "Photo"
+    TIMED = "timed", "Minutes of the hands"
     NOTE = "note", "Note"
     UNDO = "undone", "Undone"
 

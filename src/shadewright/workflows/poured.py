@@ -1,0 +1,135 @@
+"""The doses of a bath as they really went in, each with its bottle and strength.
+
+What was not ticked is not known: a dose that was only planned appears as planned,
+never as given.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from shadewright.core.baths import depth_percent
+from shadewright.records import lot_reads
+from shadewright.records.models import Bath, BathDose, BathLine
+from shadewright.records.models.baths import BathAct
+from shadewright.workflows.bath_shapes import PART
+from shadewright.workflows.bottle_sources import Ledgers, ledgers_of
+
+
+@dataclass(frozen=True, kw_only=True)
+class Poured:
+    """A dose, or a part of one; ``dye_g`` is None where it is not written down.
+
+    ``until`` numbers the line in the bottle's ledger by which it was drawn;
+    ``is_told`` is False for a dose of the plan that nobody ticked.
+    """
+
+    dye_name: str
+    bottle_id: int | None = None
+    bottle: str = ""
+    volume_ml: float | None = None
+    strength_percent: float | None = None
+    dye_g: float | None = None
+    made_on: date | None = None
+    at: datetime | None = None
+    until: int | None = None
+    is_told: bool = True
+    is_missed: bool = False
+
+    @property
+    def is_dry(self) -> bool:
+        """Whether the powder was weighed straight into the bath."""
+        return self.is_told and not self.is_missed and not self.bottle
+
+
+@dataclass(frozen=True, kw_only=True)
+class PouredBath:
+    """All doses of a bath, and the ledgers of the bottles behind them."""
+
+    fibre_g: float
+    doses: tuple[Poured, ...]
+    ledgers: Ledgers
+
+    @property
+    def dyes(self) -> tuple[str, ...]:
+        """The dyes of the bath, in the order of the card."""
+        return tuple(dict.fromkeys(dose.dye_name for dose in self.doses))
+
+    def of(self, dye_name: str) -> tuple[Poured, ...]:
+        """Return the doses of one dye."""
+        return tuple(dose for dose in self.doses if dose.dye_name == dye_name)
+
+    def depth_percent(self, dye_name: str) -> float | None:
+        """Return the depth that was really given, None where it is not known."""
+        doses = [dose for dose in self.of(dye_name) if not dose.is_missed]
+        masses = [dose.dye_g for dose in doses]
+        known = [mass for mass in masses if mass is not None]
+        if len(known) < len(masses):
+            return None
+        return depth_percent(dye_mass_g=sum(known), fibre_mass_g=self.fibre_g)
+
+
+def poured_bath(bath: Bath) -> PouredBath:
+    """Return what went into a bath, dose by dose."""
+    lines = list(lot_reads.told_lines(bath))
+    planned = list(bath.doses.all())
+    used = {x.bottle_id for x in lines} | {x.bottle_id for x in planned}
+    ledgers = ledgers_of({bottle_id for bottle_id in used if bottle_id is not None})
+    return PouredBath(
+        fibre_g=bath.fibre_g,
+        doses=tuple(_doses(planned, lines, ledgers)),
+        ledgers=ledgers,
+    )
+
+
+def _doses(
+    planned: Sequence[BathDose], lines: Sequence[BathLine], ledgers: Ledgers
+) -> Iterator[Poured]:
+    by_step = {f"dose-{n}": dose for n, dose in enumerate(planned, start=1)}
+    for key, dose in by_step.items():
+        own = [line for line in lines if line.step.removesuffix(PART) == key]
+        yield from (_told(line, dose, ledgers) for line in own)
+        if not own:
+            yield _untold(dose)
+    strays = (x for x in lines if x.step.removesuffix(PART) not in by_step)
+    yield from (_told(line, None, ledgers) for line in strays)
+
+
+def _told(line: BathLine, dose: BathDose | None, ledgers: Ledgers) -> Poured:
+    bottle = line.bottle
+    strength = None
+    if bottle is not None:
+        strength = ledgers.strength_percent(bottle.pk, line.drawn_id)
+    name = dose.dye.name if dose is not None else "a dye not on the card"
+    return Poured(
+        dye_name=name if bottle is None else bottle.dye.name,
+        bottle_id=line.bottle_id,
+        bottle="" if bottle is None else bottle.code,
+        volume_ml=line.value if line.unit == "ml" else None,
+        strength_percent=strength,
+        dye_g=_dye_g(line, strength),
+        made_on=None if bottle is None else bottle.made_on,
+        at=line.at,
+        until=line.drawn_id,
+        is_missed=line.act == BathAct.MISSED,
+    )
+
+
+def _untold(dose: BathDose) -> Poured:
+    bottle = dose.bottle
+    return Poured(
+        dye_name=dose.dye.name,
+        bottle_id=dose.bottle_id,
+        bottle="" if bottle is None else bottle.code,
+        volume_ml=dose.volume_ml,
+        strength_percent=dose.strength_percent,
+        is_told=False,
+    )
+
+
+def _dye_g(line: BathLine, strength_percent: float | None) -> float | None:
+    if line.value is None or line.unit == "g":
+        return line.value
+    if strength_percent is None:
+        return None
+    return line.value * strength_percent / 100
