@@ -111,3 +111,13 @@ def test_a_dose_weighs_as_a_stock_of_that_size_would(
     assert dose.stock_ml is not None
     filled_g = filled_mass_g(volume_ml=dose.stock_ml, powder_g=dose.dye_g)
     assert dose.stock_g == pytest.approx(filled_g, rel=1e-12)
+
+
+@pytest.mark.by_hand
+def test_whole_fillings_are_not_one_too_many() -> None:
+    # 60 ml and a last digit of noise are three times 20 ml
+    noisy = 60.00000000000001
+    advice = dose_advice(dye_mass_g=0.06, stock_ml=noisy, tool=SYRINGE)
+    assert advice == "Fill the 20\u00a0ml syringe 3 times."
+    more = dose_advice(dye_mass_g=0.0601, stock_ml=60.1, tool=SYRINGE)
+    assert more == "Fill the 20\u00a0ml syringe 4 times."

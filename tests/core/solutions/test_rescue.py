@@ -146,3 +146,20 @@ def test_stronger_is_never_weaker() -> None:
         stock_to_strengthen_ml(
             volume_ml=400.0, have_percent=0.8, want_percent=1.0, stronger_percent=1.0
         )
+
+
+def test_a_vessel_that_holds_the_last_drop_wants_nothing() -> None:
+    # 25.19 g × 70.3 %/0.11 % = 16098.7 ml, in binary 2e-12 less
+    full = rescue_weighed(
+        powder_g=25.19,
+        strength_percent=0.11,
+        powder_strength_percent=70.3,
+        in_vessel_ml=16098.7,
+    )
+    assert full.add_water_ml == 0.0
+
+
+def test_more_than_a_studio_holds_is_refused() -> None:
+    with pytest.raises(OutOfRangeError) as refused:
+        make_up_to_ml(powder_g=1000.0, strength_percent=0.01)
+    assert refused.value.argument == "powder_g"

@@ -10,6 +10,7 @@ from typing import Final
 from shadewright.core.quantities import (
     MOST_MASS_G,
     amount_text,
+    is_more,
     require_above_zero,
     require_between,
     require_mass,
@@ -206,7 +207,7 @@ def depth_caution(*, total_depth_percent: float) -> str | None:
     >>> depth_caution(total_depth_percent=4.0) is None
     True
     """
-    if total_depth_percent <= DEEP_TOTAL_PERCENT:
+    if not is_more(total_depth_percent, than=DEEP_TOTAL_PERCENT):
         return None
     return (
         f"All dyes together are {amount_text(total_depth_percent, '%')}, more than "

@@ -7,7 +7,7 @@ scale comes with the same advice.
 """
 
 from dataclasses import dataclass
-from math import ceil
+from math import floor
 from typing import Final
 
 from shadewright.core.baths.depth import dye_mass_g as dye_for
@@ -16,6 +16,7 @@ from shadewright.core.quantities import (
     Balance,
     MeasuringTool,
     amount_text,
+    is_more,
     water_density_g_per_ml,
 )
 
@@ -78,8 +79,9 @@ def measurable_strength_percent(*, dye_mass_g: float) -> float | None:
         (
             strength
             for strength in STRENGTH_SERIES_PERCENT
-            if stock_volume_ml(dye_mass_g=dye_mass_g, strength_percent=strength)
-            >= LEAST_DOSE_ML
+            if _is_measurable(
+                stock_volume_ml(dye_mass_g=dye_mass_g, strength_percent=strength)
+            )
         ),
         None,
     )
@@ -113,11 +115,11 @@ def dose_advice(
     >>> dose_advice(dye_mass_g=0.6, stock_ml=60.0) is None
     True
     """
-    if stock_ml < LEAST_DOSE_ML:
+    if not _is_measurable(stock_ml):
         return _too_little(amount_text(stock_ml, "ml"), dye_mass_g, done="measure")
-    if tool is None or stock_ml <= tool.size_ml:
+    if tool is None or not is_more(stock_ml, than=tool.size_ml):
         return None
-    times = ceil(stock_ml / tool.size_ml)
+    times = _times(stock_ml, tool.size_ml)
     return f"Fill the {amount_text(tool.size_ml, 'ml')} {tool.kind} {times} times."
 
 
@@ -145,9 +147,21 @@ def dry_dose_advice(*, dye_mass_g: float, balance: Balance | None = None) -> str
     --------
     >>> dry_dose_advice(dye_mass_g=6.0, balance=Balance(step_g=0.1, error_g=None))
     """
-    if balance is None or dye_mass_g >= LEAST_SCALE_STEPS * balance.step_g:
+    if balance is None or not is_more(
+        LEAST_SCALE_STEPS * balance.step_g, than=dye_mass_g
+    ):
         return None
     return _too_little(amount_text(dye_mass_g, "g"), dye_mass_g, done="weigh")
+
+
+def _is_measurable(stock_ml: float) -> bool:
+    return not is_more(LEAST_DOSE_ML, than=stock_ml)
+
+
+def _times(stock_ml: float, size_ml: float) -> int:
+    """Return how often a tool is filled; a whole number stays one."""
+    whole = floor(stock_ml / size_ml)
+    return whole + 1 if is_more(stock_ml, than=whole * size_ml) else whole
 
 
 def _too_little(amount: str, dye_g: float, *, done: str) -> str:

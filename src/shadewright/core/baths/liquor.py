@@ -10,6 +10,7 @@ from typing import Final
 from shadewright.core.quantities import (
     MOST_VOLUME_ML,
     amount_text,
+    is_more,
     number_text,
     require_above_zero,
     require_between,
@@ -186,8 +187,8 @@ def water_balance(
         stock_ml=stock_ml,
         other_ml=other_ml,
         wet_yarn_ml=wet_yarn_ml,
-        fresh_water_ml=max(0.0, wanted_ml - brought_ml),
-        excess_ml=max(0.0, brought_ml - wanted_ml),
+        fresh_water_ml=_beyond(wanted_ml, brought_ml),
+        excess_ml=_beyond(brought_ml, wanted_ml),
         liquor_ratio=max(wanted_ml, brought_ml) / fibre_mass_g,
     )
 
@@ -220,6 +221,11 @@ def excess_caution(*, water: WaterBalance) -> str | None:
         f"{number_text(water.liquor_ratio, digits=3)}. For less liquor, take stronger "
         "stocks or squeeze the yarn."
     )
+
+
+def _beyond(volume_ml: float, other_ml: float) -> float:
+    """Return by how much one volume is more than another; noise is nothing."""
+    return volume_ml - other_ml if is_more(volume_ml, than=other_ml) else 0.0
 
 
 def _liquid_ml(volume_ml: float, *, name: str, argument: str) -> float:

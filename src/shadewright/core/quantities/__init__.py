@@ -12,6 +12,7 @@ handbook it is a plain number whose unit stands at the end of its name, as in
   noise; ``rounded_to_step`` gives what a scale can show.
 - *Turning over.* ``temperature_f``, ``temperature_from_fahrenheit_c`` and
   ``water_density_g_per_ml``.
+- *Comparing.* ``is_more``, blind to the noise in the last digits.
 - *Guarding.* ``require_above_zero``, ``require_between`` and their kin say what
   a number may be, in the same words in every chapter.
 
@@ -26,6 +27,7 @@ from shadewright.core.quantities.amounts import (
     temperature_c,
     volume_ml,
 )
+from shadewright.core.quantities.comparing import is_more
 from shadewright.core.quantities.ranges import (
     MOST_MASS_G,
     MOST_POWDER_STRENGTH_PERCENT,
@@ -63,6 +65,7 @@ __all__ = [
     "MeasuringTool",
     "amount_text",
     "balance",
+    "is_more",
     "liquor_ratio_ml_per_g",
     "mass_g",
     "measuring_tool",

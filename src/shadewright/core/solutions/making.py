@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from shadewright.core.quantities import (
     amount_text,
+    is_more,
     require_above_zero,
     require_between,
     require_mass,
@@ -169,7 +170,7 @@ def _refuse_beyond_jar(powder_g: float, left_g: float, volume_ml: float) -> None
         name="Powder left",
         argument="powder_left_g",
     )
-    if powder_g <= left:
+    if not is_more(powder_g, than=left):
         return
     largest = amount_text(volume_ml * left / powder_g, "ml")
     advice = f"It is enough for {largest} at this strength." if left else ""
@@ -201,7 +202,7 @@ def _near_solubility(
     share = powder_g_per_l / limit
     where = "" if at_c is None else f" at {amount_text(at_c, '°C')}"
     fact = f"{amount_text(limit, 'g/l')} dissolve{where}"
-    if share > 1.0 + 1e-9:
+    if is_more(share, than=1.0):
         possible = amount_text(strength_percent / share, "%")
         raise OutOfRangeError(
             name="Strength",
@@ -210,7 +211,7 @@ def _near_solubility(
             advice="Make a weaker stock, and more of it.",
             argument="strength_percent",
         )
-    if share <= 0.5:
+    if not is_more(share, than=0.5):
         return ""
     return (
         f"This stock holds {amount_text(100.0 * share, '%')} of what dissolves "

@@ -1,9 +1,9 @@
 """Rescue: a stock that went wrong in the making or in the keeping."""
 
 from dataclasses import dataclass
-from math import isclose
 
 from shadewright.core.quantities import (
+    is_more,
     require_above_zero,
     require_between,
     require_mass,
@@ -74,7 +74,7 @@ def make_up_to_ml(
     Raises
     ------
     OutOfRangeError
-        If a number lies outside its range.
+        If a number lies outside its range, or the volume would be above 1000 l.
 
     Notes
     -----
@@ -87,7 +87,11 @@ def make_up_to_ml(
     """
     mass = require_mass(powder_g, name="Powder", argument="powder_g")
     powder_strength = require_powder_strength(powder_strength_percent)
-    return mass * powder_strength / require_strength(strength_percent)
+    return require_volume(
+        mass * powder_strength / require_strength(strength_percent),
+        name="Volume to make up to",
+        argument="powder_g",
+    )
 
 
 def rescue_weighed(
@@ -140,13 +144,18 @@ def rescue_weighed(
     inside = require_between(
         in_vessel_ml,
         least=0.0,
-        most=target,
+        most=target
+        if is_more(in_vessel_ml, than=target)
+        else max(target, in_vessel_ml),
         unit="ml",
         name="Liquid in the vessel",
         argument="in_vessel_ml",
-        advice="With more, treat it as made up past the mark.",
+        advice="With more it is past the mark: rescue it by the volume it came to.",
     )
-    return WeighedRescue(make_up_to_ml=target, add_water_ml=target - inside)
+    return WeighedRescue(
+        make_up_to_ml=target,
+        add_water_ml=target - inside if is_more(target, than=inside) else 0.0,
+    )
 
 
 def rescue_filled(
@@ -198,9 +207,8 @@ def rescue_filled(
         powder_strength_percent=powder_strength_percent,
     )
     want = require_strength(strength_percent)
-    is_right = isclose(found, want, rel_tol=1e-9)
-    is_weak = found < want and not is_right
-    is_strong = found > want and not is_right
+    is_weak = is_more(want, than=found)
+    is_strong = is_more(found, than=want)
     target = make_up_to_ml(
         powder_g=powder_g,
         strength_percent=want,

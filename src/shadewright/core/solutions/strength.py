@@ -35,7 +35,7 @@ def powder_mass_g(
     Raises
     ------
     OutOfRangeError
-        If a number lies outside its range.
+        If a number lies outside its range, or the powder would be above a tonne.
 
     Notes
     -----
@@ -54,7 +54,11 @@ def powder_mass_g(
     """
     volume = require_volume(volume_ml, name="Volume", argument="volume_ml")
     strength = require_strength(strength_percent)
-    return strength * volume / require_powder_strength(powder_strength_percent)
+    return require_mass(
+        strength * volume / require_powder_strength(powder_strength_percent),
+        name="Powder for it",
+        argument="volume_ml",
+    )
 
 
 def true_strength_percent(

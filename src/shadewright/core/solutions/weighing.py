@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from shadewright.core.quantities import (
     amount_text,
+    is_more,
     require_mass,
     require_volume,
     rounded_to_step,
@@ -55,7 +56,7 @@ def powder_on_scale(*, powder_g: float, step_g: float, volume_ml: float) -> OnSc
     step = require_mass(step_g, name="Step of the scale", argument="step_g")
     volume = require_volume(volume_ml, name="Volume", argument="volume_ml")
     shown = rounded_to_step(mass, step=step)
-    if mass < step:
+    if is_more(step, than=mass):
         raise OutOfRangeError(
             name="Powder",
             given=amount_text(mass, "g"),
