@@ -10,11 +10,17 @@ both stand, and the page shows that the step was ticked twice.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import isfinite
+from uuid import UUID
 
 from django.db import transaction
 
 from shadewright.core.solutions.ledger import BottleAct
-from shadewright.errors import MissingError, OutOfRangeError, StudioError
+from shadewright.errors import (
+    ConflictError,
+    MissingError,
+    OutOfRangeError,
+    StudioError,
+)
 from shadewright.records import reads, recipe_reads
 from shadewright.records.models import Bath, BathLine, BottleLine, StockBottle
 from shadewright.records.models.baths import BathAct
@@ -22,6 +28,7 @@ from shadewright.records.shapes import state_of
 from shadewright.records.writes import keep_bath_line, keep_bottle_line
 from shadewright.workflows.bath_pages import BathNow, bath_now
 from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.undo import undo
 
 _MOST = 1_000_000.0
 _OVER = {BathAct.FINISHED: "finished", BathAct.GIVEN_UP: "given up"}
@@ -170,3 +177,13 @@ def _mend_level(
         bottle=bottle, act=BottleAct.COUNTED.value, volume_ml=volume_ml, note=note
     )
     keep_bottle_line(counted, stamp)
+
+
+def take_back(*, deed: UUID, stamp: Stamp) -> None:
+    """Undo a deed; one that somebody took back already stays so."""
+    try:
+        undo(deed=deed, stamp=stamp)
+    except ConflictError:
+        lines = recipe_reads.bath_lines_of(deed)
+        if not lines.exists() or lines.filter(undone_by=None).exists():
+            raise

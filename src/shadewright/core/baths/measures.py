@@ -1,5 +1,7 @@
 """A volume of stock, the dye in it, and the depth that it gives."""
 
+from typing import Final
+
 from shadewright.core.baths.depth import depth_percent as depth_of
 from shadewright.core.quantities import (
     MOST_VOLUME_ML,
@@ -7,6 +9,9 @@ from shadewright.core.quantities import (
     require_mass,
     require_strength,
 )
+
+DOSE_SLACK: Final = 0.01  # common practice: a hundredth is never seen
+LEAST_SLACK_ML: Final = 0.1  # what a syringe can be read to
 
 
 def stock_volume_ml(*, dye_mass_g: float, strength_percent: float) -> float:
@@ -86,3 +91,28 @@ def depth_given_percent(
     )
     dye_g = stock_ml * require_strength(strength_percent) / 100
     return depth_of(dye_mass_g=dye_g, fibre_mass_g=fibre_mass_g)
+
+
+def dose_slack_ml(*, volume_ml: float) -> float:
+    """Return by how much a measured dose may be out without being minded.
+
+    Parameters
+    ----------
+    volume_ml : float
+        The dose. [mL]
+
+    Returns
+    -------
+    float
+        A hundredth of it, at least the 0.1 ml that a syringe can be read to. [mL]
+
+    Notes
+    -----
+    Common practice; no source.
+
+    Examples
+    --------
+    >>> dose_slack_ml(volume_ml=35.0)
+    0.35
+    """
+    return max(DOSE_SLACK * volume_ml, LEAST_SLACK_ML)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
+from shadewright.web.bench.pages import Pots
 from shadewright.web.pages import Page
 
 
@@ -25,6 +26,7 @@ class TodayPage(Page):
     template: ClassVar[str] = "today/today.html"
     place: ClassVar[str] = "Today"
 
+    pots: Pots
     waiting: tuple[Waiting, ...]
     count_of_bottles: int
 

@@ -5,6 +5,7 @@ from datetime import date
 from django.http import HttpRequest, HttpResponse
 from django.views.decorators.http import require_POST, require_safe
 
+from shadewright.web.bench.list_views import pots_of_today
 from shadewright.web.pages import Link, show
 from shadewright.web.today.pages import OwnStudioPage, TodayPage
 from shadewright.web.today.waiting import what_waits
@@ -21,6 +22,7 @@ def today(request: HttpRequest) -> HttpResponse:
     page = TodayPage(
         title=_day_words(this_day()),
         fact="" if here is None else here.name,
+        pots=pots_of_today(),
         waiting=what_waits(bottles),
         count_of_bottles=len(bottles),
     )

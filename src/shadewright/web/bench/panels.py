@@ -1,0 +1,183 @@
+"""Each step of a bath as a panel that fills the screen."""
+
+import json
+from collections.abc import Sequence
+from datetime import timedelta
+from uuid import uuid4
+
+from django.utils import timezone
+
+from shadewright.core.baths.measures import dose_slack_ml
+from shadewright.core.baths.rounds import RoundStep, StepKind
+from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities.writing import NO_BREAK
+from shadewright.web.bench import keys
+from shadewright.web.bench.clock_words import left_words
+from shadewright.web.bench.pages import Panel
+from shadewright.web.bench.words import line_words
+from shadewright.web.parts import Caution
+from shadewright.workflows.bath_pages import BathAct, BathNow, StepNow
+from shadewright.workflows.bath_shapes import PART
+from shadewright.workflows.bench_doses import DoseAsked, dose_asked
+from shadewright.workflows.clocks import clock_plans
+from shadewright.workflows.shelf import ShelfBottle
+
+_SHORT, _LONG = 3, 5
+_INTERRUPTED = timedelta(minutes=2)
+_CLOCK_IS_THE_NUMBER = {StepKind.LOOK, StepKind.HOLD}
+
+
+def panels(
+    bath: BathNow,
+    bottles: Sequence[ShelfBottle],
+    *,
+    now_key: str,
+    view: str,
+    seen: str,
+) -> tuple[Panel, ...]:
+    """Return a panel for each step; the one at hand is marked, with what it shows."""
+    return tuple(
+        _panel(
+            bath,
+            each,
+            dose_asked(bath, each, bottles),
+            place=place,
+            view=view if each.step.key == now_key else "",
+            is_seen=each.step.key == now_key and bool(seen),
+        )
+        for place, each in enumerate(bath.steps, start=1)
+    )
+
+
+def first_view(bath: BathNow, key: str, asked_view: str) -> str:
+    """Return what a panel shows first: after an interruption, a question."""
+    each = next(x for x in bath.steps if x.step.key == key)
+    if asked_view or each.step.kind is not StepKind.DOSE or not bath.standing:
+        return asked_view or "main"
+    is_old = timezone.now() - bath.standing[0].at > _INTERRUPTED
+    return "ask" if is_old else "main"
+
+
+def _panel(
+    bath: BathNow,
+    each: StepNow,
+    asked: DoseAsked,
+    *,
+    place: int,
+    view: str,
+    is_seen: bool,
+) -> Panel:
+    step = each.step
+    number, unit = _number(asked)
+    clock = _clock(bath, step)
+    shown = number or clock
+    return Panel(
+        key=step.key,
+        place=f"{place} of {len(bath.steps)}",
+        name=_name(step, asked),
+        code=asked.code,
+        number=shown,
+        unit=unit,
+        css="short" if len(shown) <= _SHORT else "long" if len(shown) >= _LONG else "",
+        clock=step.key if clock and not number else "",
+        scale="" if asked.scale_g is None else amount_text(asked.scale_g, "g"),
+        fine=_fine(asked),
+        text=step.text,
+        caution=_caution(step),
+        trouble=_trouble(asked),
+        last=line_words(bath, bath.standing[0]) if bath.standing else "",
+        done=keys.done_key(each, asked),
+        finish=_finish(bath, step),
+        question=_question(step, number, unit),
+        yes=keys.yes_key(each, asked) if step.kind is StepKind.DOSE else None,
+        presets=keys.presets(each, asked),
+        pad=keys.pad_key(each, asked),
+        readings=keys.readings(each),
+        problems=keys.problems(each),
+        shares=keys.ran_out_keys(each, asked),
+        wrong=keys.wrong_key(each, asked),
+        note_key=uuid4(),
+        data=json.dumps(_data(bath, each, asked)),
+        is_now=bool(view),
+        is_seen=is_seen,
+        view=view or "main",
+    )
+
+
+def _number(asked: DoseAsked) -> tuple[str, str]:
+    if asked.amount is None:
+        return "", ""
+    number, _, unit = amount_text(asked.amount, asked.unit).partition(NO_BREAK)
+    return number, unit
+
+
+def _name(step: RoundStep, asked: DoseAsked) -> str:
+    if asked.strength_percent is None:
+        return step.title
+    return f"{step.title} {amount_text(asked.strength_percent, '%')}"
+
+
+def _clock(bath: BathNow, step: RoundStep) -> str:
+    """Return the clock that is the number of a step which has none of its own."""
+    if step.kind not in _CLOCK_IS_THE_NUMBER:
+        return ""
+    running = next((x for x in bath.clocks if x.key == step.key), None)
+    if running is not None:
+        return left_words(running.rings_at, timezone.now())
+    plans = clock_plans(bath.number, [each.step for each in bath.steps])
+    plan = next((x for x in plans if x.key == step.key), None)
+    return "" if plan is None else f"{plan.minutes:.0f}:00"
+
+
+def _fine(asked: DoseAsked) -> str:
+    if not asked.code or not asked.amount:
+        return ""
+    slack = number_text(dose_slack_ml(volume_ml=asked.amount), digits=1)
+    return f"±{NO_BREAK}{slack}{NO_BREAK}ml is fine"
+
+
+def _caution(step: RoundStep) -> Caution | None:
+    return Caution(title="Mind", text=step.caution) if step.caution else None
+
+
+def _trouble(asked: DoseAsked) -> Caution | None:
+    if not asked.trouble:
+        return None
+    return Caution(title="Before you pour", text=asked.trouble, kind="problem")
+
+
+def _finish(bath: BathNow, step: RoundStep) -> str:
+    if step.kind is not StepKind.FINISH:
+        return ""
+    return f"/baths/{bath.number}/finish/"
+
+
+def _question(step: RoundStep, number: str, unit: str) -> str:
+    if step.kind is not StepKind.DOSE:
+        return ""
+    return f"Was {step.title} {number}{NO_BREAK}{unit} added?"
+
+
+def _data(bath: BathNow, each: StepNow, asked: DoseAsked) -> dict[str, object]:
+    """Return what the script needs when nobody answers."""
+    dose = each.dose
+    plans = clock_plans(bath.number, [one.step for one in bath.steps])
+    return {
+        "kind": each.step.kind,
+        "code": asked.code,
+        "dye": "" if dose is None else dose.dye_name,
+        "amount": asked.amount,
+        "unit": asked.unit,
+        "strength": asked.strength_percent,
+        "rest_g": None if dose is None else dose.rest_g,
+        "dye_g": None if dose is None else dose.dye_g,
+        "fibre_g": bath.fibre_g,
+        "others": [[x.code, x.strength_percent, x.usable_ml] for x in asked.others],
+        "begins": [
+            {"key": x.key, "words": x.words, "minutes": x.minutes}
+            for x in plans
+            if x.begun_by == each.step.key
+        ],
+        "part": each.step.key + PART,
+        "missed": BathAct.MISSED,
+    }

@@ -1,0 +1,166 @@
+"""Show one bath at the pot."""
+
+import json
+from uuid import uuid4
+
+from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.views.decorators.http import require_safe
+
+from shadewright.core.quantities import amount_text
+from shadewright.web.bench import keys
+from shadewright.web.bench.clock_words import every_clock, kind, millis, now_ms, wire
+from shadewright.web.bench.pages import (
+    BenchPage,
+    DeviationNote,
+    DoubleTick,
+    RoundRow,
+)
+from shadewright.web.bench.panels import first_view, panels
+from shadewright.web.bench.words import line_words, written
+from shadewright.web.pages import show
+from shadewright.web.parts import Caution
+from shadewright.workflows.bath_pages import (
+    BathAct,
+    BathNow,
+    BathStatus,
+    StepNow,
+    bath_now,
+    open_baths,
+)
+from shadewright.workflows.bench_doses import bottle_trouble
+from shadewright.workflows.deviations import OVER, UNDER, deviations
+from shadewright.workflows.shelf import shelf
+
+VIEWS = {"main", "ask", "other", "problem", "bottle", "wrong", "out", "note"}
+_OVER = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
+
+
+@require_safe
+def bench(request: HttpRequest, number: str) -> HttpResponse:
+    """Show the step at hand."""
+    asked = request.GET.get("view", "")
+    return show(request, bench_page(request, number, view=asked))
+
+
+@require_safe
+def bench_now(_request: HttpRequest, number: str) -> JsonResponse:
+    """Say what the time is, what rings, and whether anything new was written."""
+    bath, every = bath_now(number), open_baths()
+    return JsonResponse({
+        "now": now_ms(),
+        "mark": _mark(bath),
+        "clocks": wire(every_clock(every)),
+        "elsewhere": _elsewhere_ms(bath, every),
+    })
+
+
+def bench_page(
+    request: HttpRequest,
+    number: str,
+    *,
+    view: str = "",
+    fault: str = "",
+    seen: str = "",
+) -> BenchPage:
+    """Return the page of one bath."""
+    bath, every, bottles = bath_now(number), open_baths(), shelf()
+    now_key = _step_at_hand(bath, request.GET.get("step", ""))
+    asked_view = view if view in VIEWS else ""
+    undoable = [str(line.deed) for line in bath.standing if line.may_undo]
+    return BenchPage(
+        title=f"{bath.number.rpartition('-')[2]} {bath.recipe_name}",
+        fact=_fact(bath),
+        number=bath.number,
+        kind=kind(),
+        now_ms=now_ms(),
+        mark=_mark(bath),
+        clocks=json.dumps(wire(every_clock(every))),
+        bottles=json.dumps({x.code: [x.dye_name, bottle_trouble(x)] for x in bottles}),
+        elsewhere_ms=_elsewhere_ms(bath, every),
+        undo_key=uuid4(),
+        undo_first=undoable[0] if undoable else "",
+        standing=" ".join(undoable),
+        is_new=not bath.standing,
+        is_over=bath.status in _OVER,
+        panels=panels(
+            bath,
+            bottles,
+            now_key=now_key,
+            view=first_view(bath, now_key, asked_view),
+            seen=seen,
+        ),
+        round=tuple(_row(bath, *x, now_key) for x in enumerate(bath.steps, start=1)),
+        written=tuple(written(bath, x) for x in bath.standing),
+        doubles=tuple(_double(bath, x) for x in bath.steps if x.is_double),
+        deviation=_deviation(bath),
+        over=OVER,
+        under=UNDER,
+        shows_round=view == "round",
+        fault=fault,
+    )
+
+
+def _step_at_hand(bath: BathNow, asked: str) -> str:
+    if any(each.step.key == asked for each in bath.steps):
+        return asked
+    at_hand = bath.next_step or bath.steps[-1]
+    return at_hand.step.key
+
+
+def _fact(bath: BathNow) -> str:
+    skeins = f"{bath.skeins} skeins" if bath.skeins else ""
+    parts = (
+        bath.number,
+        bath.base_name,
+        amount_text(bath.fibre_g, "g"),
+        skeins,
+        bath.pot_name,
+    )
+    return " · ".join(part for part in parts if part)
+
+
+def _mark(bath: BathNow) -> str:
+    newest = bath.lines[0].deed if bath.lines else ""
+    return f"{len(bath.lines)}-{newest}"
+
+
+def _elsewhere_ms(bath: BathNow, every: tuple[BathNow, ...]) -> int:
+    """Return when the newest line of any other pot was written."""
+    others = (x.lines[0].at for x in every if x.number != bath.number and x.lines)
+    return max((millis(at) for at in others), default=0)
+
+
+def _row(bath: BathNow, number: int, each: StepNow, now_key: str) -> RoundRow:
+    step = each.step
+    words = step.title
+    if step.amount is not None:
+        words += f" {amount_text(step.amount, step.unit)}"
+    if each.ticks:
+        words = line_words(bath, each.ticks[0])
+    state = "done" if each.is_done else "now" if step.key == now_key else "to come"
+    return RoundRow(key=step.key, number=number, words=words, state=state)
+
+
+def _double(bath: BathNow, each: StepNow) -> DoubleTick:
+    return DoubleTick(
+        words=f"{each.step.title} was ticked {len(each.ticks)} times. "
+        "Was it done once? Then take the other back.",
+        ticks=tuple(written(bath, tick) for tick in each.ticks),
+    )
+
+
+def _deviation(bath: BathNow) -> DeviationNote | None:
+    """Return what the newest dose did, if it went differently."""
+    acts = {BathAct.DOSED, BathAct.MISSED}
+    last = next((x.step for x in bath.standing if x.act in acts), "")
+    key = last.partition("/")[0]
+    found = next((x for x in deviations(bath) if x.step == key), None)
+    if found is None:
+        return None
+    each = next(x for x in bath.steps if x.step.key == key)
+    top_up = None
+    if found.missing_ml:
+        top_up = keys.rest_key(each, found.missing_ml, each.step.code)
+    return DeviationNote(
+        note=Caution(title=found.words, text=found.advice), top_up=top_up
+    )

@@ -1,0 +1,58 @@
+// A page that rings for every pot while it is open: Today, and the list of pots.
+
+import { Bell } from "./bell.js";
+import { ask, clockText, Clocks } from "./clocks.js";
+import { heardTap, showRinging, withHeard } from "./ringing.js";
+import { Taps } from "./taps.js";
+
+const POLL_MS = 5000;
+const part = document.querySelector("[data-alarms]");
+if (part) begin();
+
+function begin() {
+  const bell = new Bell();
+  const clocks = new Clocks(Number(part.dataset.now), JSON.parse(part.dataset.clocks));
+  const taps = new Taps({
+    kind: part.dataset.kind,
+    address: part.dataset.taps,
+    token: part.querySelector("[name=csrfmiddlewaretoken]").value,
+    changed: () => tick(),
+  });
+  const sound = part.querySelector("[data-sound]");
+  sound.addEventListener("click", () => bell.allow());
+  document.addEventListener("pointerdown", () => bell.allow());
+
+  function tick() {
+    const all = withHeard(clocks.clocks, taps.waiting());
+    const ringing = all.filter((clock) => !clock.heard && clocks.left(clock) <= 0);
+    showRinging(part.querySelector("[data-ringing]"), ringing, (clock) => taps.put(heardTap(clock)));
+    bell.ring(ringing.length > 0);
+    sound.hidden = bell.mayRing;
+    say("[data-unsent]", taps.words());
+    const spoken = clocks.toSay();
+    if (spoken) say("[data-spoken]", spoken);
+    for (const place of document.querySelectorAll("[data-until]")) {
+      place.textContent = clockText((Number(place.dataset.until) - clocks.now()) / 1000);
+    }
+  }
+
+  async function poll() {
+    try {
+      const said = await ask(part.dataset.address);
+      clocks.hear(said.now, said.clocks, said.at);
+    } catch {
+      // No answer: the clocks run on by themselves.
+    }
+    tick();
+  }
+
+  function say(selector, words) {
+    const place = part.querySelector(selector);
+    if (place.textContent !== words) place.textContent = words;
+  }
+
+  setInterval(tick, 500);
+  setInterval(poll, POLL_MS);
+  document.addEventListener("visibilitychange", () => document.hidden || poll());
+  poll();
+}

@@ -1,0 +1,302 @@
+// One bath at the pot. Every tap shows at once and is kept here until the server
+// has it; what the other phone did comes in within seconds.
+
+import { Bell } from "./bell.js";
+import { ask, clockText, Clocks } from "./clocks.js";
+import { givesWords, whyNot } from "./doses.js";
+import { clocksNow, Overlay } from "./overlay.js";
+import { amountText, numberIn, press, showSigns } from "./pads.js";
+import { heardTap, showRinging, withHeard } from "./ringing.js";
+import { Taps } from "./taps.js";
+
+const POLL_MS = 3000;
+const INTERRUPTED_MS = 120000;
+const QUIET_VIEWS = ["main", "ask"];
+
+let live = document.getElementById("live");
+const number = live.dataset.number;
+const bell = new Bell();
+const clocks = new Clocks(Number(live.dataset.now), JSON.parse(live.dataset.clocks));
+const local = new Map(); // taps that the page as it was sent does not know of
+const seen = new Map(); // step -> code of the bottle that was confirmed
+const at = { view: "main", chosen: "", round: false, last: Date.now(), hidden: 0 };
+let overlay = new Overlay(live);
+const taps = new Taps({
+  kind: live.dataset.kind,
+  address: live.dataset.taps,
+  token: live.querySelector("[name=csrfmiddlewaretoken]").value,
+  changed: () => render(),
+});
+let waited = 0;
+
+function render() {
+  if (!taps) return;
+  const waiting = taps.waiting().filter((tap) => tap.bath === number);
+  for (const tap of waiting) local.set(tap.key, tap);
+  for (const tap of taps.setAside()) local.delete(tap.key);
+  if (taps.waiting().length < waited) setTimeout(poll, 0);
+  waited = taps.waiting().length;
+  overlay.lay([...local.values()].sort((a, b) => a.order - b.order), timeOf);
+  show();
+  tick();
+}
+
+// Which panel and which of its views fill the screen.
+function show() {
+  const step = stepAtHand();
+  for (const [key, panel] of overlay.panels) {
+    panel.hidden = key !== step;
+    for (const view of panel.querySelectorAll("[data-view]")) view.hidden = view.dataset.view !== at.view;
+  }
+  const panel = overlay.panels.get(step);
+  if (!panel.querySelector(`[data-view=${at.view}]`)) return open("main");
+  for (const place of live.querySelectorAll("[data-place]")) place.hidden = place.dataset.place !== step;
+  for (const row of live.querySelectorAll("[data-row]")) row.toggleAttribute("aria-current", row.dataset.row === step);
+  live.querySelector(`[data-row="${step}"]`).setAttribute("aria-current", "step");
+  live.classList.toggle("shows-round", at.round);
+  const isSeen = seen.has(step) && seen.get(step) === overlay.about(step).code;
+  for (const place of panel.querySelectorAll("[data-seen]")) place.hidden = !isSeen;
+  for (const key of panel.querySelectorAll(".check")) key.hidden = isSeen;
+  for (const key of live.querySelectorAll("[data-undo=last] button")) key.disabled = !overlay.lastStanding();
+  live.querySelector("[data-rings]")?.toggleAttribute("hidden", local.size > 0);
+}
+
+function stepAtHand() {
+  return at.chosen || overlay.stepAtHand();
+}
+
+function open(view) {
+  at.view = view;
+  at.round = false;
+  show();
+}
+
+function tick() {
+  const heard = withHeard(clocks.clocks, taps.waiting());
+  const all = clocksNow(heard, overlay, number, (tap) => tap.tapped + clocks.offset);
+  const ringing = all.filter((clock) => !clock.heard && clocks.left(clock) <= 0);
+  showRinging(live.querySelector("[data-ringing]"), ringing, hear);
+  bell.ring(ringing.length > 0);
+  showTimer(all);
+  say("[data-unsent]", taps.words());
+  const now = new Clocks(clocks.now(), all);
+  now.spoken = clocks.spoken;
+  const spoken = now.toSay();
+  if (spoken) say("[data-spoken]", spoken);
+}
+
+function showTimer(all) {
+  const soonest = [...all].sort((a, b) => a.at - b.at)[0];
+  for (const place of live.querySelectorAll("[data-timer]")) {
+    place.hidden = !soonest;
+    if (!soonest) continue;
+    const isNow = clocks.left(soonest) <= 0;
+    place.classList.toggle("asks", isNow);
+    place.querySelector(".named").textContent = `${isNow ? "Now" : "Then"} ${soonest.words}`;
+    place.querySelector("strong").textContent = clockText(clocks.left(soonest));
+  }
+  for (const place of live.querySelectorAll("[data-clock]")) {
+    const own = all.find((clock) => clock.bath === number && clock.key === place.dataset.clock);
+    if (own) place.querySelector("[data-number]").textContent = clockText(clocks.left(own));
+  }
+}
+
+function hear(clock) {
+  for (const one of clocks.clocks) if (one.bath === clock.bath && one.key === clock.key) one.heard = true;
+  put(heardTap(clock));
+}
+
+function put(tap) {
+  at.last = Date.now();
+  const kept = taps.put(tap);
+  if (kept.bath === number) local.set(kept.key, kept);
+  render();
+}
+
+// A form becomes a tap; a typed number must be there.
+function tapOf(form, button) {
+  const said = Object.fromEntries(new FormData(form, button));
+  const isTyped = form.hasAttribute("data-typed");
+  const unit = button?.dataset.unit ?? said.unit ?? "";
+  const isDose = said.act === "dosed" || said.act === "added";
+  const value = numberIn(said.value ?? "");
+  if ((isTyped || form.hasAttribute("data-wrong")) && !(value > 0)) return fault("Type the number first.");
+  if (form.hasAttribute("data-wrong") && !said.bottle) return fault("Type the signs on the bottle first.");
+  const words = button?.dataset.said ?? said.said;
+  const step = button?.dataset.step ?? said.step;
+  const code = isDose ? (said.bottle ?? "").toUpperCase() : "";
+  return {
+    bath: number, act: said.act, step, value, unit, bottle: code,
+    note: [said.note, said.act === "dosed" && seen.get(step) === code && code ? "bottle confirmed" : ""].filter(Boolean).join("; "),
+    said: isTyped ? `${words} ${amountText(value, unit)}` : words,
+    ...(said.emptied ? { emptied: true } : {}),
+  };
+}
+
+function tapped(form, button) {
+  const tap = tapOf(form, button);
+  if (!tap) return;
+  const step = stepAtHand();
+  const gives = tap.act === "dosed" && tap.step === step ? givesWords(overlay.about(step), tap.value) : "";
+  at.chosen = "";
+  at.view = "main";
+  fault("");
+  form.reset();
+  put(tap);
+  const differs = gives.includes("instead of");
+  say("[data-local]", differs ? `${tap.said}. ${gives} ${live.dataset[gives.includes("deeper") ? "over" : "under"]}` : "");
+}
+
+function undo(form) {
+  const which = form.dataset.undo;
+  const undoes = which === "last" ? overlay.lastStanding() : which;
+  if (!undoes) return;
+  at.chosen = "";
+  at.view = "main";
+  say("[data-local]", "");
+  put({ bath: number, undoes, said: "Undo" });
+}
+
+async function check(form) {
+  const step = stepAtHand();
+  const photo = form.querySelector("[type=file]");
+  const typed = form.querySelector("[name=code]").value.trim().toUpperCase();
+  if (!typed && photo.files.length) return checkPhoto(form, step);
+  if (!typed) return fault("Type the three signs on its label, or take a photo of it.");
+  answer(step, typed, whyNot(overlay.about(step), typed, overlay.dyes));
+}
+
+async function checkPhoto(form, step) {
+  try {
+    const sent = { method: "POST", body: new FormData(form), headers: { Accept: "application/json" }, signal: AbortSignal.timeout(20000) };
+    const said = await (await fetch(form.action, sent)).json();
+    answer(step, said.code, said.code ? whyNot(overlay.about(step), said.code, overlay.dyes) : said.why);
+  } catch {
+    fault("The photo cannot be read just now: nobody answers. Type the three signs instead.");
+  }
+  form.reset();
+}
+
+function answer(step, code, why) {
+  fault(why);
+  const pad = overlay.panels.get(step).querySelector("[data-view=bottle] form");
+  pad.reset();
+  showSigns(pad.querySelector("[data-code-pad]"), 0);
+  if (why) return;
+  seen.set(step, code);
+  open("main");
+}
+
+function fault(words) {
+  const place = live.querySelector("[data-fault]");
+  place.textContent = words;
+  place.hidden = !words;
+}
+
+function say(selector, words) {
+  const place = live.querySelector(selector);
+  if (place.textContent !== words) place.textContent = words;
+}
+
+function timeOf(tap) {
+  return new Date(tap.tapped).toTimeString().slice(0, 5);
+}
+
+// After an interruption: was the dose at hand added already?
+function askIfDose() {
+  const isBegun = overlay.lasts.length + overlay.own.length > 0;
+  if (isBegun && overlay.about(stepAtHand()).kind === "dose" && QUIET_VIEWS.includes(at.view)) open("ask");
+}
+
+async function poll() {
+  try {
+    const said = await ask(live.dataset.address);
+    clocks.hear(said.now, said.clocks, said.at);
+    const isAway = Date.now() - at.last > INTERRUPTED_MS;
+    if (isAway && said.elsewhere > at.last + clocks.offset) {
+      at.last = Date.now();
+      askIfDose();
+    }
+    if (said.mark !== live.dataset.mark && QUIET_VIEWS.includes(at.view)) await refresh();
+  } catch {
+    // No answer: the page goes on by itself.
+  }
+  tick();
+}
+
+// Take the page anew; taps that were acknowledged before are in it.
+async function refresh() {
+  const waiting = new Set(taps.waiting().map((tap) => tap.key));
+  const known = [...local.keys()].filter((key) => !waiting.has(key));
+  const answer = await fetch(`${location.pathname}?view=main`, { signal: AbortSignal.timeout(8000), credentials: "same-origin" });
+  const fresh = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("live");
+  if (!answer.ok || !fresh || !QUIET_VIEWS.includes(at.view)) return;
+  for (const key of known) local.delete(key);
+  const focused = document.activeElement?.closest(".first, .tap, .button")?.textContent;
+  live.replaceWith(fresh);
+  live = fresh;
+  overlay = new Overlay(live);
+  render();
+  if (focused) [...live.querySelectorAll(".button")].find((key) => key.textContent === focused && key.offsetParent)?.focus();
+}
+
+document.addEventListener("submit", (event) => {
+  const form = event.target.closest("[data-tap], [data-undo], [data-check]");
+  if (!form) return;
+  event.preventDefault();
+  bell.allow();
+  if (form.matches("[data-undo]")) undo(form);
+  else if (form.matches("[data-check]")) check(form);
+  else tapped(form, event.submitter);
+});
+
+document.addEventListener("click", (event) => {
+  bell.allow();
+  const key = event.target.closest("[data-open], [data-go], [data-round], [data-sign]");
+  if (!key) return;
+  event.preventDefault();
+  fault("");
+  if (key.matches("[data-sign]")) return typedSign(key);
+  if (key.matches("[data-go]")) at.chosen = key.dataset.go;
+  if (key.matches("[data-round]")) at.round = !at.round;
+  else at.round = false;
+  at.view = key.dataset.open ?? "main";
+  show();
+});
+
+function typedSign(key) {
+  const form = press(key);
+  const step = stepAtHand();
+  const code = form.querySelector("[name=code]")?.value;
+  if (code && code in overlay.dyes) return answer(step, code, whyNot(overlay.about(step), code, overlay.dyes));
+  const place = form.querySelector("[data-gives]");
+  if (place) place.textContent = givesWords(overlay.about(step), numberIn(form.querySelector("[name=value]").value));
+}
+
+document.addEventListener("input", (event) => {
+  const place = event.target.closest("form")?.querySelector("[data-gives]");
+  if (place) place.textContent = givesWords(overlay.about(stepAtHand()), numberIn(event.target.value));
+});
+
+document.addEventListener("change", (event) => {
+  if (event.target.matches("[data-check] [type=file]")) event.target.form.requestSubmit();
+});
+
+document.addEventListener("visibilitychange", () => {
+  if (document.hidden) at.hidden = Date.now();
+  else {
+    if (Date.now() - at.hidden > INTERRUPTED_MS) askIfDose();
+    poll();
+  }
+});
+
+at.round = live.classList.contains("shows-round");
+const first = live.querySelector(".panel:not([hidden])");
+if (new URLSearchParams(location.search).has("step")) at.chosen = first.dataset.step;
+at.view = first.querySelector("[data-view]:not([hidden])").dataset.view;
+render();
+if (!new URLSearchParams(location.search).has("view")) askIfDose();
+setInterval(tick, 500);
+setInterval(poll, POLL_MS);
+taps.send();
+poll();

@@ -1,0 +1,41 @@
+// What a dose gives, and where its rest comes from, when nobody answers.
+
+import { amountText } from "./pads.js";
+
+// The depth that an amount gives beside the depth planned, in words.
+export function givesWords(about, amount) {
+  if (!about.dye_g || !about.amount || amount === null || !(amount > 0)) return "";
+  const before = about.dye_g - about.rest_g;
+  const grams = before + (about.rest_g * amount) / about.amount;
+  const share = grams / about.dye_g - 1;
+  const [given, planned] = [grams, about.dye_g].map((g) => amountText((100 * g) / about.fibre_g, "%"));
+  if (Math.abs(share) <= 0.02) return `Gives ${given}, as planned.`;
+  const how = share > 0 ? "deeper" : "lighter";
+  return `Gives ${given} instead of ${planned}, ${amountText(Math.abs(100 * share), "%")} ${how}.`;
+}
+
+// What is still to come after a part of a dose came from one bottle.
+export function afterPart(about, code, amount, dyes) {
+  const strength = strengthOf(about, code);
+  const isSame = code === about.code || (dyes[code] ?? [""])[0] === about.dye;
+  if (!isSame || strength === null || amount === null) return about;
+  const rest = about.rest_g - (amount * strength) / 100;
+  if (rest <= 0.01 * about.dye_g) return { ...about, rest_g: 0 };
+  const others = about.others.filter(([other]) => other !== code);
+  const [next, percent] = others[0] ?? ["", null];
+  return { ...about, rest_g: rest, code: next, strength: percent, amount: percent && (100 * rest) / percent, others: others.slice(1) };
+}
+
+// Why a bottle is not the one for this dose; nothing if it is.
+export function whyNot(about, code, bottles) {
+  const known = bottles[code];
+  if (!known) return `There is no bottle “${code}” on the shelf. Read the code on its label again.`;
+  if (code !== about.code) return `The bottle for this dose must be ${about.code}, as on the card; got ${code} (${known[0]}).`;
+  return known[1];
+}
+
+function strengthOf(about, code) {
+  if (code === about.code) return about.strength;
+  const other = about.others.find(([one]) => one === code);
+  return other ? other[1] : null;
+}
