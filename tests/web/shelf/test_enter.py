@@ -64,11 +64,13 @@ def test_the_form_stays_for_the_next_one(client: Client) -> None:
     page = text(client, sent())
     (bottle,) = shelf()
     assert f'class="big-code code">{bottle.code}<' in page
-    assert 'value="Gorse"' in page
     assert 'name="strength_percent" value="1"' in page
     assert 'value="fridge"' in page
     assert 'value="350"' not in page
-    assert re.search(r'<input[^>]*name="volume_ml"[^>]*autofocus', page)
+    dye = re.search(r'<input[^>]*name="dye"[^>]*>', page)
+    assert dye is not None
+    assert "autofocus" in dye[0]
+    assert "value=" not in dye[0]
 
 
 @pytest.mark.parametrize(
@@ -110,6 +112,15 @@ def test_a_new_dye_is_added_right_there(client: Client) -> None:
     text(client, sent(dye="  Kelp  green ", is_new_dye="on"))
     assert [dye.name for dye in dyes()] == ["Gorse", "Kelp green"]
     assert shelf()[0].dye_name == "Kelp green"
+
+
+@pytest.mark.parametrize("tick", [{"dye": "Kelp", "is_new_dye": "on"}, {}])
+def test_one_new_dye_is_followed_by_another(
+    client: Client, tick: dict[str, object]
+) -> None:
+    page = text(client, sent(**tick))
+    is_ticked = re.search(r'name="is_new_dye"[^>]*checked', page) is not None
+    assert is_ticked is bool(tick)
 
 
 def test_a_known_dye_that_is_ticked_as_new_is_not_doubled(client: Client) -> None:

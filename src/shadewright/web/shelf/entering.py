@@ -34,8 +34,7 @@ def enter(request: HttpRequest) -> HttpResponse:
     newest = next(
         (r for r in entered if r.bottle.code == request.GET.get("after")), None
     )
-    form = EnterForm(initial=_kept(newest))
-    form.point_at("dye" if newest is None else "volume_ml")
+    form = EnterForm(initial=_kept(request, newest))
     return show(request, _page(form, entered, newest))
 
 
@@ -50,7 +49,8 @@ def _sent(request: HttpRequest) -> HttpResponse:
         f"Bottle {bottle.code} {bottle.dye_name} entered",
         undo=reverse("undo", args=[form.cleaned_data["deed"]]),
     )
-    return HttpResponseRedirect(f"{reverse('enter-bottle')}?after={bottle.code}")
+    new = "&new=1" if form.cleaned_data["is_new_dye"] else ""
+    return HttpResponseRedirect(f"{reverse('enter-bottle')}?after={bottle.code}{new}")
 
 
 def _entered(request: HttpRequest, form: EnterForm) -> ShelfBottle | None:
@@ -96,11 +96,12 @@ def _row(entered: EnteredBottle) -> EnteredRow:
     )
 
 
-def _kept(newest: EnteredRow | None) -> dict[str, object]:
+def _kept(request: HttpRequest, newest: EnteredRow | None) -> dict[str, object]:
+    """Keep what a whole shelf shares; a new dye is seldom the only new one."""
     if newest is None:
         return {"is_new_dye": not dyes()}
     return {
-        "dye": newest.bottle.dye_name,
+        "is_new_dye": "new" in request.GET,
         "strength_percent": newest.bottle.strength_percent,
         "place": newest.bottle.place,
     }

@@ -26,7 +26,9 @@ class EnterForm(DeedForm):
 
     dye = forms.CharField(
         max_length=60,
-        widget=forms.TextInput(attrs={"list": "known-dyes", "autocomplete": "off"}),
+        widget=forms.TextInput(
+            attrs={"list": "known-dyes", "autocomplete": "off", "autofocus": True}
+        ),
     )
     is_new_dye = forms.BooleanField(
         label="A new dye: add it under this name", required=False
@@ -36,7 +38,7 @@ class EnterForm(DeedForm):
     made_about = forms.ChoiceField(
         label="Made", choices=list(_ABOUT.items()), required=False
     )
-    made_on = PastDayField(label="or on this day")
+    made_on = PastDayField(label="Or on the day")
     place = forms.CharField(
         max_length=40, required=False, help_text="Shelf, box or fridge."
     )
@@ -48,7 +50,3 @@ class EnterForm(DeedForm):
             return exact, False
         days = int(about)
         return today() - timedelta(days=days), days > 0
-
-    def point_at(self, name: str) -> None:
-        """Put the cursor into a field when the page opens."""
-        self.fields[name].widget.attrs["autofocus"] = True
