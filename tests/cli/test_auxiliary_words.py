@@ -30,6 +30,10 @@ TWO_PERCENT = Amount(value=2, unit=AmountUnit.PERCENT_OWF)
             AcidWanted(acid=CITRIC, amount=Amount(value=1.5, unit=AmountUnit.G_PER_L)),
         ),
         (
+            "citric:1,5 g per litre",
+            AcidWanted(acid=CITRIC, amount=Amount(value=1.5, unit=AmountUnit.G_PER_L)),
+        ),
+        (
             "citric:0.002kg",
             AcidWanted(acid=CITRIC, amount=Amount(value=2, unit=AmountUnit.G)),
         ),
@@ -103,3 +107,9 @@ def test_a_liquid_cannot_be_stronger_than_the_strongest() -> None:
     with pytest.raises(OutOfRangeError) as caught:
         acid("acetic@186%:2%")
     assert "at most 185\u00a0%" in caught.value.sentence
+
+
+def test_a_vinegar_that_is_named_by_its_strength_has_no_other() -> None:
+    """It would be poured as of 6 % and called vinegar of 5 % in the same line."""
+    with pytest.raises(UnitError, match="acetic@6%:30ml"):
+        acid("vinegar5@6%:30ml")

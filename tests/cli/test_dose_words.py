@@ -34,6 +34,7 @@ def read(text: str) -> Dose:
         ),
         ('"Sea Kelp"=2%', Dose(dye="Sea Kelp", depth_percent=2)),
         ("'a=b@c;d,e'=2%", Dose(dye="a=b@c;d,e", depth_percent=2)),
+        ("O'Hara=2%", Dose(dye="O'Hara", depth_percent=2)),
         ("Krapp-Röte.3=2%", Dose(dye="Krapp-Röte.3", depth_percent=2)),
     ],
 )

@@ -17,12 +17,17 @@ from shadewright.core.tables.salts import SALTS
 _OFFERED: Final = ", ".join(acid.key for acid in ACIDS.values() if acid.is_offered)
 _WORTH: Final = {
     AmountUnit.PERCENT_OWF: PERCENT,
-    AmountUnit.G_PER_L: {"g/l": 1.0},
+    AmountUnit.G_PER_L: dict.fromkeys(
+        ("g/l", "g / l", "g/litre", "g per l", "g per litre"), 1.0
+    ),
     AmountUnit.G: MASS_G,
     AmountUnit.ML: VOLUME_ML,
 }
 _AMOUNT: Final = "an amount such as 2 % (on weight of fibre), 1.5 g/l, 3 g or 30 ml"
 _ACID: Final = f"KIND:AMOUNT, such as citric:2% or vinegar5:30ml; kinds: {_OFFERED}"
+_BY_NAME: Final = (
+    "vinegar5:30ml alone, since its name says 5 %; any other as acetic@6%:30ml"
+)
 _SALT: Final = f"KIND:AMOUNT, such as glauber-anhydrous:5%; kinds: {', '.join(SALTS)}"
 
 
@@ -33,6 +38,8 @@ def acid_from_words(text: str, *, name: str, argument: str) -> AcidWanted:
     key, sign, strength = kind.partition("@")
     if key.strip() not in ACIDS:
         raise asked.refusal(text)
+    if sign and ACIDS[key.strip()].strength_g_per_100ml:
+        raise asked.refusal(text, allowed=_BY_NAME)
     return AcidWanted(
         acid=ACIDS[key.strip()],
         amount=_amount(amount, name="Amount of acid", argument=argument),

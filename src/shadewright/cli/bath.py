@@ -13,7 +13,6 @@ from shadewright.core.quantities import (
     Balance,
     MeasuringTool,
     liquor_ratio_ml_per_g,
-    mass_g,
 )
 from shadewright.core.tables.dye_classes import DyeClass
 
@@ -21,7 +20,7 @@ from shadewright.core.tables.dye_classes import DyeClass
 @click.command("bath", cls=SumCommand)
 @click.option(
     "--fibre",
-    type=words.Written(mass_g, called="Weight of fibre"),
+    type=words.FIBRE,
     required=True,
     help="Weight of the dry yarn, as 100g.",
 )
@@ -67,7 +66,7 @@ from shadewright.core.tables.dye_classes import DyeClass
 @click.option(
     "--wet-yarn",
     "wet",
-    type=words.Written(mass_g, called="Wet yarn"),
+    type=words.WET_YARN,
     help="Weight of the yarn with the water it was wetted out in, as 200g.",
 )
 @as_json

@@ -12,7 +12,7 @@ from shadewright.core.baths import Dose
 from shadewright.core.baths.depth import MOST_DEPTH_PERCENT
 from shadewright.core.quantities import MOST_STRENGTH_PERCENT
 from shadewright.core.quantities.ranges import require_above_zero, require_between
-from shadewright.core.quantities.reading import Asked, written
+from shadewright.core.quantities.reading import Asked, as_given, written
 from shadewright.core.quantities.units import PERCENT
 from shadewright.errors import UnitError
 
@@ -22,7 +22,7 @@ WRITTEN_AS: Final = (
     'a name with a blank or one of = @ ; , stands in quotes, as "Sea Kelp"=0.4%'
 )
 _DOSE: Final = re.compile(
-    r"""\s*(?:"(?P<double>[^"]+)"|'(?P<single>[^']+)'|(?P<plain>[^\s=@;,"']+))
+    r"""\s*(?:"(?P<double>[^"]+)"|'(?P<single>[^']+)'|(?P<plain>[^\s=@;,"'][^\s=@;,"]*))
         \s*=(?P<depth>[^=@;±+]+)
         (?:@(?P<strength>[^=@;±+]+)(?:(?:\+-|±)(?P<spread>[^=@;±+]+))?)?""",
     re.VERBOSE,
@@ -35,7 +35,7 @@ def dose_from_words(text: str, *, name: str, argument: str) -> Dose:
     dye = found and (found["double"] or found["single"] or found["plain"]).strip()
     if found is None or not dye or not dye.isprintable():
         raise UnitError(
-            name=name, given=text[:40], allowed=WRITTEN_AS, argument=argument
+            name=name, given=as_given(text), allowed=WRITTEN_AS, argument=argument
         )
     strength, spread = found["strength"], found["spread"]
     return Dose(

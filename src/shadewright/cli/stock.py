@@ -223,7 +223,12 @@ def merge(*, portions: tuple[Portion, ...], as_json: bool) -> None:
 @stock.command()
 @click.option("--from", "first", type=words.STRENGTH, required=True, help="As 2%.")
 @click.option("--to", "last", type=words.STRENGTH, required=True, help="As 0.05%.")
-@click.option("--steps", type=int, required=True, help="Strengths, both ends counted.")
+@click.option(
+    "--steps",
+    type=words.COUNT,
+    required=True,
+    help="How many strengths, 2 to 100, both ends counted, as 6.",
+)
 @as_json
 def series(*, first: float, last: float, steps: int, as_json: bool) -> None:
     """List strengths that fall or rise by the same factor."""

@@ -4,6 +4,7 @@ Each reader says in one sentence what it takes; the option's name is put before
 it where the sentence leaves.
 """
 
+from functools import partial
 from typing import TYPE_CHECKING, Protocol, TypeVar
 
 import click
@@ -14,11 +15,15 @@ from shadewright.core.quantities import (
     mass_g,
     measuring_tool,
     percent,
+    require_between,
+    require_mass,
+    require_powder_strength,
     require_strength,
     require_volume,
     temperature_c,
     volume_ml,
 )
+from shadewright.core.quantities.reading import Asked, as_given, written
 from shadewright.errors import UnitError
 
 if TYPE_CHECKING:
@@ -59,9 +64,8 @@ def strength(text: str, *, name: str, argument: str) -> float:
     """
     value, sign, spread = text.replace("±", "+-").partition("+-")
     if sign:
-        percent(spread, name="Spread", argument=argument)
-    found = percent(value, name=name, argument=argument)
-    return require_strength(found, name=name, argument=argument)
+        percent(spread, name="Spread", argument=argument, guard=_share)
+    return percent(value, name=name, argument=argument, guard=require_strength)
 
 
 def portion(text: str, *, name: str, argument: str) -> "Portion":
@@ -72,23 +76,50 @@ def portion(text: str, *, name: str, argument: str) -> "Portion":
     if not sign:
         raise UnitError(
             name=name,
-            given=text[:40],
+            given=as_given(text),
             allowed="VOLUME@STRENGTH, such as 180ml@1%",
             argument=argument,
         )
-    amount = volume_ml(volume, name="Volume", argument=argument)
     return Portion(
-        volume_ml=require_volume(amount, name="Volume", argument=argument),
+        volume_ml=volume_ml(
+            volume, name="Volume", argument=argument, guard=require_volume
+        ),
         strength_percent=strength(strong, name="Strength", argument=argument),
     )
 
 
-VOLUME = Written(volume_ml, called="Volume")
+def count(text: str, *, name: str, argument: str) -> int:
+    """Return a whole number; how large it may be is told where it is used."""
+    asked = Asked(name=name, example="a whole number such as 6", argument=argument)
+    found = written(text, asked=asked)
+    if found.unit or not found.number.is_integer():
+        raise asked.refusal(text)
+    return int(found.number)
+
+
+def _share(value: float, *, name: str, argument: str) -> float:
+    return require_between(
+        value, least=0.0, most=100.0, unit="%", name=name, argument=argument
+    )
+
+
+def _liquid(value: float, *, name: str, argument: str) -> float:
+    return require_between(
+        value, least=0.0, most=100.0, unit="°C", name=name, argument=argument
+    )
+
+
+VOLUME = Written(partial(volume_ml, guard=require_volume), called="Volume")
 IN_VESSEL = Written(volume_ml, called="Liquid in the vessel")
-POWDER = Written(mass_g, called="Powder")
+POWDER = Written(partial(mass_g, guard=require_mass), called="Powder")
 STRENGTH = Written(strength, called="Strength")
-POWDER_STRENGTH = Written(percent, called="Powder strength")
-TEMPERATURE = Written(temperature_c, called="Temperature")
+POWDER_STRENGTH = Written(
+    partial(percent, guard=require_powder_strength), called="Powder strength"
+)
+TEMPERATURE = Written(partial(temperature_c, guard=_liquid), called="Temperature")
 BALANCE = Written(balance, called="Balance")
 TOOL = Written(measuring_tool, called="Measuring tool")
+FIBRE = Written(partial(mass_g, guard=require_mass), called="Weight of fibre")
+WET_YARN = Written(partial(mass_g, guard=require_mass), called="Wet yarn")
+COUNT = Written(count, called="Steps")
 PORTION = Written(portion, called="A part bottle")

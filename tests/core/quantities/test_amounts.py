@@ -12,6 +12,8 @@ from shadewright.core.quantities import (
     mass_g,
     percent,
     power_kw,
+    require_between,
+    require_strength,
     temperature_c,
     volume_ml,
 )
@@ -212,3 +214,35 @@ def test_text_for_people_can_be_read_back(value: float) -> None:
     assert volume_ml(amount_text(value, "ml"), name="V") == pytest.approx(
         value, rel=5.1e-3
     )
+
+
+@pytest.mark.by_hand
+@pytest.mark.parametrize("text", ["16 fl. oz.", "16 US fl. oz", "16 FL OZ."])
+def test_dots_of_an_abbreviation_are_not_minded(text: str) -> None:
+    # 16 × 29.5735295625 ml
+    assert volume_ml(text, name="Water") == pytest.approx(473.176473, rel=1e-12)
+
+
+@pytest.mark.parametrize("text", ["40 ° C", "40℃", "40 ºC", "40 deg C", "104 ℉"])
+def test_a_degree_is_written_in_many_ways(text: str) -> None:
+    assert temperature_c(text, name="Bath") == pytest.approx(40.0)
+
+
+def test_a_guard_has_the_last_word() -> None:
+    assert percent("50%", name="Strength", guard=require_strength) == 50.0
+    for text in ("-1%", "0%", "50.01%", "20000%"):
+        with pytest.raises(OutOfRangeError, match="above 0 and at most 50\u00a0%"):
+            percent(text, name="Strength", guard=require_strength)
+
+
+def test_a_number_just_outside_is_told_in_enough_digits() -> None:
+    with pytest.raises(OutOfRangeError, match=r"got 50\.0001\s%"):
+        require_strength(50.0001)
+    with pytest.raises(OutOfRangeError, match=r"got 537\.3\sml"):
+        require_between(537.3, least=0.0, most=537.0, unit="ml", name="Water")
+
+
+def test_what_no_sentence_can_hold_is_not_said_again() -> None:
+    with pytest.raises(UnitError) as refused:
+        mass_g("5\n\x1b[31m stone", name="Powder")
+    assert "“5 \ufffd[31m stone”" in refused.value.sentence

@@ -20,26 +20,19 @@ Sources: NIST SP 811 for units [thompson2008]_, the UK regulations for imperial
 measures [ukunits1995]_, Kell for water [kell1975]_.
 """
 
-from shadewright.core.quantities.amounts import (
-    mass_g,
-    percent,
-    power_kw,
-    temperature_c,
-    volume_ml,
-)
+from shadewright.core.quantities.amounts import mass_g, percent, volume_ml
 from shadewright.core.quantities.comparing import is_more
-from shadewright.core.quantities.ranges import (
+from shadewright.core.quantities.guards import (
     MOST_MASS_G,
     MOST_POWDER_STRENGTH_PERCENT,
     MOST_STRENGTH_PERCENT,
     MOST_VOLUME_ML,
-    require_above_zero,
-    require_between,
     require_mass,
     require_powder_strength,
     require_strength,
     require_volume,
 )
+from shadewright.core.quantities.ranges import require_above_zero, require_between
 from shadewright.core.quantities.ratios import liquor_ratio_ml_per_g
 from shadewright.core.quantities.temperature import (
     temperature_f,
@@ -53,6 +46,7 @@ from shadewright.core.quantities.tools import (
     measuring_tool,
     rounded_to_step,
 )
+from shadewright.core.quantities.warmth import power_kw, temperature_c
 from shadewright.core.quantities.writing import NO_BREAK, amount_text, number_text
 
 __all__ = [

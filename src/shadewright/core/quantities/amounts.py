@@ -1,21 +1,16 @@
-"""Amounts as a dyer writes them, turned into grams, millilitres, %, °C and kW.
+"""Amounts as a dyer writes them, turned into grams, millilitres and %.
 
 Each function reads one kind. ``name`` is the quantity in the dyer's words, for
 the sentence when it cannot be read; ``argument`` is the field or option at
 fault; ``default_unit`` is the unit that is printed beside a field, where a
-bare number is enough.
+bare number is enough; ``guard`` is a guard of this chapter, where the amount
+may be less than anything from nothing up.
 """
 
-from collections.abc import Mapping
-
 from shadewright.core.quantities import units
-from shadewright.core.quantities.ranges import (
-    MOST_MASS_G,
-    MOST_VOLUME_ML,
-    require_between,
-)
-from shadewright.core.quantities.reading import Asked, Written, written
-from shadewright.core.quantities.temperature import temperature_from_fahrenheit_c
+from shadewright.core.quantities.guards import MOST_MASS_G, MOST_VOLUME_ML
+from shadewright.core.quantities.ranges import Guard, require_between
+from shadewright.core.quantities.reading import Asked, read_amount, with_unit
 
 _MASS = "a weight such as 5 g, 0.5 kg or 1.5 oz"
 _BY_THE_SPOON = (
@@ -24,33 +19,15 @@ _BY_THE_SPOON = (
 )
 _VOLUME = "a volume such as 500 ml, 0.5 l, 16 fl oz or 16 uk fl oz"
 _PERCENT = "a percentage such as 1 % or 0.5 %"
-_TEMPERATURE = "a temperature such as 40 °C or 104 °F"
-_POWER = "a power such as 1.8 kW or 1800 W"
-
-
-def _with_unit(text: str, asked: Asked, default_unit: str | None) -> Written:
-    """Return what was written, with the printed unit where none was typed."""
-    found = written(text, asked=asked)
-    if found.unit or default_unit is None:
-        return found
-    return Written(number=found.number, unit=default_unit.casefold())
-
-
-def _amount(
-    text: str,
-    asked: Asked,
-    words: Mapping[str, float],
-    default_unit: str | None,
-) -> float:
-    """Return the amount in the unit whose worth is 1."""
-    found = _with_unit(text, asked, default_unit)
-    if found.unit not in words:
-        raise asked.refusal(text)
-    return found.number * words[found.unit]
 
 
 def mass_g(
-    text: str, *, name: str, argument: str = "", default_unit: str | None = None
+    text: str,
+    *,
+    name: str,
+    argument: str = "",
+    default_unit: str | None = None,
+    guard: Guard | None = None,
 ) -> float:
     """Return a mass in grams from what was written.
 
@@ -64,6 +41,8 @@ def mass_g(
         Name of the parameter at fault. [-]
     default_unit : str or None
         Unit of a bare number; without it a bare number is refused. [-]
+    guard : Guard or None
+        What the amount may be, as ``require_mass``; without it the range below. [-]
 
     Returns
     -------
@@ -77,7 +56,7 @@ def mass_g(
     UnitError
         If it is no weight. Spoons and cups are refused with the reason.
     OutOfRangeError
-        If it is below zero or above a tonne.
+        If it is below zero or above a tonne, or not as the guard will have it.
 
     Notes
     -----
@@ -91,16 +70,25 @@ def mass_g(
     42.5242846875
     """
     asked = Asked(name=name, example=_MASS, argument=argument)
-    if _with_unit(text, asked, default_unit).unit in units.SPOON_ML:
+    if with_unit(text, asked=asked, default_unit=default_unit).unit in units.SPOON_ML:
         raise asked.refusal(text, allowed=_BY_THE_SPOON)
-    value = _amount(text, asked, units.MASS_G, default_unit)
+    value = read_amount(
+        text, asked=asked, worth=units.MASS_G, default_unit=default_unit
+    )
+    if guard is not None:
+        return guard(value, name=name, argument=argument)
     return require_between(
         value, least=0.0, most=MOST_MASS_G, unit="g", name=name, argument=argument
     )
 
 
 def volume_ml(
-    text: str, *, name: str, argument: str = "", default_unit: str | None = None
+    text: str,
+    *,
+    name: str,
+    argument: str = "",
+    default_unit: str | None = None,
+    guard: Guard | None = None,
 ) -> float:
     """Return a volume in millilitres from what was written.
 
@@ -114,6 +102,8 @@ def volume_ml(
         Name of the parameter at fault. [-]
     default_unit : str or None
         Unit of a bare number; without it a bare number is refused. [-]
+    guard : Guard or None
+        What the amount may be, as ``require_volume``; without it the range below. [-]
 
     Returns
     -------
@@ -127,7 +117,7 @@ def volume_ml(
     UnitError
         If it is no volume. A bare ``oz`` is a weight, so it is refused.
     OutOfRangeError
-        If it is below zero or above 1000 l.
+        If it is below zero or above 1000 l, or not as the guard will have it.
 
     Notes
     -----
@@ -141,14 +131,23 @@ def volume_ml(
     454.609
     """
     asked = Asked(name=name, example=_VOLUME, argument=argument)
-    value = _amount(text, asked, units.VOLUME_ML, default_unit)
+    value = read_amount(
+        text, asked=asked, worth=units.VOLUME_ML, default_unit=default_unit
+    )
+    if guard is not None:
+        return guard(value, name=name, argument=argument)
     return require_between(
         value, least=0.0, most=MOST_VOLUME_ML, unit="ml", name=name, argument=argument
     )
 
 
 def percent(
-    text: str, *, name: str, argument: str = "", default_unit: str | None = None
+    text: str,
+    *,
+    name: str,
+    argument: str = "",
+    default_unit: str | None = None,
+    guard: Guard | None = None,
 ) -> float:
     """Return a percentage from what was written.
 
@@ -162,6 +161,8 @@ def percent(
         Name of the parameter at fault. [-]
     default_unit : str or None
         ``"%"`` where the sign is printed beside the field. [-]
+    guard : Guard or None
+        What the amount may be, as ``require_strength``; without it the range below. [-]
 
     Returns
     -------
@@ -175,7 +176,7 @@ def percent(
     UnitError
         If the sign is missing or another unit stands there.
     OutOfRangeError
-        If it is below zero or above 10 000 %.
+        If it is below zero or above 10 000 %, or not as the guard will have it.
 
     Notes
     -----
@@ -188,105 +189,11 @@ def percent(
     0.5
     """
     asked = Asked(name=name, example=_PERCENT, argument=argument)
-    value = _amount(text, asked, units.PERCENT, default_unit)
+    value = read_amount(
+        text, asked=asked, worth=units.PERCENT, default_unit=default_unit
+    )
+    if guard is not None:
+        return guard(value, name=name, argument=argument)
     return require_between(
         value, least=0.0, most=10_000.0, unit="%", name=name, argument=argument
-    )
-
-
-def temperature_c(
-    text: str, *, name: str, argument: str = "", default_unit: str | None = None
-) -> float:
-    """Return a temperature in degrees Celsius from what was written.
-
-    Parameters
-    ----------
-    text : str
-        A temperature: ``40C``, ``40 °C``, ``104F``. [-]
-    name : str
-        The quantity in the dyer's words, capitalised. [-]
-    argument : str
-        Name of the parameter at fault. [-]
-    default_unit : str or None
-        ``"C"`` or ``"F"`` where it is printed beside the field. [-]
-
-    Returns
-    -------
-    float
-        The temperature. [°C]
-
-    Raises
-    ------
-    MissingError
-        If nothing was written.
-    UnitError
-        If neither °C nor °F stands there.
-    OutOfRangeError
-        If it lies outside −50 to 400 °C: no dye pot is there.
-
-    Notes
-    -----
-    C = (F − 32)/1.8, exact by definition.
-
-    Examples
-    --------
-    >>> temperature_c("104F", name="Temperature")
-    40.0
-    """
-    asked = Asked(name=name, example=_TEMPERATURE, argument=argument)
-    found = _with_unit(text, asked, default_unit)
-    if found.unit in units.CELSIUS:
-        value = found.number
-    elif found.unit in units.FAHRENHEIT:
-        value = temperature_from_fahrenheit_c(temperature_f=found.number)
-    else:
-        raise asked.refusal(text)
-    return require_between(
-        value, least=-50.0, most=400.0, unit="°C", name=name, argument=argument
-    )
-
-
-def power_kw(
-    text: str, *, name: str, argument: str = "", default_unit: str | None = None
-) -> float:
-    """Return a power in kilowatts from what was written.
-
-    Parameters
-    ----------
-    text : str
-        A power: ``1.8kW``, ``1800 W``. [-]
-    name : str
-        The quantity in the dyer's words, capitalised. [-]
-    argument : str
-        Name of the parameter at fault. [-]
-    default_unit : str or None
-        ``"kW"`` where it is printed beside the field. [-]
-
-    Returns
-    -------
-    float
-        The power; zero or more. [kW]
-
-    Raises
-    ------
-    MissingError
-        If nothing was written.
-    UnitError
-        If it is no power.
-    OutOfRangeError
-        If it is below zero or above 1000 kW.
-
-    Notes
-    -----
-    1 kW = 1000 W, exact.
-
-    Examples
-    --------
-    >>> power_kw("1800 W", name="Heater")
-    1.8
-    """
-    asked = Asked(name=name, example=_POWER, argument=argument)
-    value = _amount(text, asked, units.POWER_KW, default_unit)
-    return require_between(
-        value, least=0.0, most=1000.0, unit="kW", name=name, argument=argument
     )

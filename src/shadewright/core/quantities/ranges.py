@@ -5,26 +5,47 @@ a number and infinity are refused everywhere.
 """
 
 from math import isfinite
+from typing import Protocol
 
-from shadewright.core.quantities.writing import amount_text
+from shadewright.core.quantities.writing import NO_BREAK, amount_text, number_text
 from shadewright.errors import OutOfRangeError
 
-MOST_STRENGTH_PERCENT = 50.0
-MOST_POWDER_STRENGTH_PERCENT = 400.0
-MOST_MASS_G = 1_000_000.0
-MOST_VOLUME_ML = 1_000_000.0
+
+class Guard(Protocol):
+    """A guard for one kind of amount, as ``require_mass`` is."""
+
+    def __call__(self, value: float, /, *, name: str, argument: str) -> float:
+        """Return the value, or refuse it."""
 
 
 def _refuse(
-    value: float, unit: str, allowed: str, *, name: str, argument: str, advice: str
+    value: float,
+    unit: str,
+    allowed: str,
+    *,
+    limits: tuple[float, ...],
+    name: str,
+    argument: str,
+    advice: str,
 ) -> OutOfRangeError:
     return OutOfRangeError(
         name=name,
-        given=amount_text(value, unit),
+        given=_apart(value, unit, limits),
         allowed=allowed,
         advice=advice,
         argument=argument,
     )
+
+
+def _apart(value: float, unit: str, limits: tuple[float, ...]) -> str:
+    """Return an amount in as many digits as tell it from its limits."""
+    taken = {amount_text(limit, unit) for limit in limits}
+    said = amount_text(value, unit)
+    for digits in (6, 9, 17):
+        if said not in taken:
+            break
+        said = f"{number_text(value, digits=digits)}{NO_BREAK}{unit}".rstrip()
+    return said
 
 
 def require_above_zero(
@@ -75,7 +96,15 @@ def require_above_zero(
     if isfinite(value) and 0.0 < value <= most:
         return value
     allowed = f"above 0 and at most {amount_text(most, unit)}"
-    raise _refuse(value, unit, allowed, name=name, argument=argument, advice=advice)
+    raise _refuse(
+        value,
+        unit,
+        allowed,
+        limits=(0.0, most),
+        name=name,
+        argument=argument,
+        advice=advice,
+    )
 
 
 def require_between(
@@ -129,158 +158,12 @@ def require_between(
     if isfinite(value) and least <= value <= most:
         return value
     allowed = f"from {amount_text(least, unit)} to {amount_text(most, unit)}"
-    raise _refuse(value, unit, allowed, name=name, argument=argument, advice=advice)
-
-
-def require_mass(value_g: float, *, name: str, argument: str) -> float:
-    """Return a mass in grams that is above zero and at most a tonne.
-
-    Parameters
-    ----------
-    value_g : float
-        The mass. [g]
-    name : str
-        The quantity in the dyer's words, capitalised. [-]
-    argument : str
-        Name of the parameter at fault. [-]
-
-    Returns
-    -------
-    float
-        The mass, unchanged. [g]
-
-    Raises
-    ------
-    OutOfRangeError
-        If the mass is not finite, not above zero, or above a tonne.
-
-    Notes
-    -----
-    The tonne is a guard against slips of the finger, not a fact of the trade.
-
-    Examples
-    --------
-    >>> require_mass(5.0, name="Powder", argument="powder_g")
-    5.0
-    """
-    return require_above_zero(
-        value_g, most=MOST_MASS_G, unit="g", name=name, argument=argument
-    )
-
-
-def require_volume(value_ml: float, *, name: str, argument: str) -> float:
-    """Return a volume in millilitres that is above zero and at most 1000 l.
-
-    Parameters
-    ----------
-    value_ml : float
-        The volume. [mL]
-    name : str
-        The quantity in the dyer's words, capitalised. [-]
-    argument : str
-        Name of the parameter at fault. [-]
-
-    Returns
-    -------
-    float
-        The volume, unchanged. [mL]
-
-    Raises
-    ------
-    OutOfRangeError
-        If the volume is not finite, not above zero, or above 1000 l.
-
-    Notes
-    -----
-    The 1000 l are a guard against slips of the finger.
-
-    Examples
-    --------
-    >>> require_volume(500.0, name="Volume", argument="volume_ml")
-    500.0
-    """
-    return require_above_zero(
-        value_ml, most=MOST_VOLUME_ML, unit="ml", name=name, argument=argument
-    )
-
-
-def require_strength(
-    value_percent: float, *, name: str = "Strength", argument: str = "strength_percent"
-) -> float:
-    """Return a stock's strength that is above zero and at most 50 %.
-
-    Parameters
-    ----------
-    value_percent : float
-        The strength, in g per 100 ml. [%]
-    name : str
-        The quantity in the dyer's words, capitalised. [-]
-    argument : str
-        Name of the parameter at fault. [-]
-
-    Returns
-    -------
-    float
-        The strength, unchanged. [%]
-
-    Raises
-    ------
-    OutOfRangeError
-        If the strength is not finite, not above zero, or above 50 %.
-
-    Notes
-    -----
-    No acid dye is known to dissolve to 50 %: a guard, no measured limit.
-
-    Examples
-    --------
-    >>> require_strength(1.0)
-    1.0
-    """
-    return require_above_zero(
-        value_percent,
-        most=MOST_STRENGTH_PERCENT,
-        unit="%",
+    raise _refuse(
+        value,
+        unit,
+        allowed,
+        limits=(least, most),
         name=name,
         argument=argument,
-    )
-
-
-def require_powder_strength(
-    value_percent: float, *, argument: str = "powder_strength_percent"
-) -> float:
-    """Return a powder's strength that is above zero and at most 400 %.
-
-    Parameters
-    ----------
-    value_percent : float
-        Strength against the dye's standard powder, 100 %. [%]
-    argument : str
-        Name of the parameter at fault. [-]
-
-    Returns
-    -------
-    float
-        The strength, unchanged. [%]
-
-    Raises
-    ------
-    OutOfRangeError
-        If the strength is not finite, not above zero, or above 400 %.
-
-    Notes
-    -----
-    Powders of 200 % and more are sold; 400 % is a guard.
-
-    Examples
-    --------
-    >>> require_powder_strength(80.0)
-    80.0
-    """
-    return require_above_zero(
-        value_percent,
-        most=MOST_POWDER_STRENGTH_PERCENT,
-        unit="%",
-        name="Powder strength",
-        argument=argument,
+        advice=advice,
     )

@@ -6,6 +6,7 @@ reader and fifteen hundred to another.
 """
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from shadewright.errors import MissingError, UnitError
@@ -40,13 +41,39 @@ class Asked:
 
     def refusal(self, text: str, *, allowed: str = "") -> UnitError:
         """Return the sentence for a text that cannot be taken."""
-        given = text if len(text) <= MOST_CHARACTERS else f"{text[:MOST_CHARACTERS]}…"
         return UnitError(
             name=self.name,
-            given=given,
+            given=as_given(text),
             allowed=allowed or self.example,
             argument=self.argument,
         )
+
+
+def as_given(text: str) -> str:
+    r"""Return what was typed as a sentence can hold it: one line, not too long.
+
+    Parameters
+    ----------
+    text : str
+        What was typed, whatever it was. [-]
+
+    Returns
+    -------
+    str
+        The text; signs that no one can see are shown as �. [-]
+
+    Notes
+    -----
+    So that no line break and no order to the terminal gets out again.
+
+    Examples
+    --------
+    >>> as_given("5\n00 ml")
+    '5 00 ml'
+    """
+    line = " ".join(text.split())
+    seen = "".join(sign if sign.isprintable() else "�" for sign in line)
+    return seen if len(seen) <= MOST_CHARACTERS else f"{seen[:MOST_CHARACTERS]}…"
 
 
 def written(text: str, *, asked: Asked) -> Written:
@@ -99,10 +126,91 @@ def written(text: str, *, asked: Asked) -> Written:
         raise asked.refusal(text, allowed=_both_meanings(number))
     value = float(number.replace(",", "."))
     sign = -1.0 if found["sign"] in {"-", "−"} else 1.0
-    return Written(number=sign * value, unit=(found["unit"] or "").strip())
+    unit = (found["unit"] or "").replace(".", "").strip()  # "fl. oz."
+    return Written(number=sign * value, unit=unit)
 
 
 def _both_meanings(number: str) -> str:
     """Say how a comma before three digits can be written without doubt."""
     whole, part = number.split(",")
     return f"{whole}.{part} or as {whole}{part}, since a comma could mean either"
+
+
+def with_unit(text: str, *, asked: Asked, default_unit: str | None) -> Written:
+    """Return what was written, with the printed unit where none was typed.
+
+    Parameters
+    ----------
+    text : str
+        What was typed. [-]
+    asked : Asked
+        What the text should tell. [-]
+    default_unit : str or None
+        Unit of a bare number, where one is printed beside the field. [-]
+
+    Returns
+    -------
+    Written
+        The number with its unit word. [-]
+
+    Notes
+    -----
+    See ``written``.
+
+    Examples
+    --------
+    >>> asked = Asked(name="Water", example="500 ml")
+    >>> with_unit("500", asked=asked, default_unit="ml")
+    Written(number=500.0, unit='ml')
+    """
+    found = written(text, asked=asked)
+    if found.unit or default_unit is None:
+        return found
+    return Written(number=found.number, unit=default_unit.casefold())
+
+
+def read_amount(
+    text: str,
+    *,
+    asked: Asked,
+    worth: Mapping[str, float],
+    default_unit: str | None,
+) -> float:
+    """Return an amount in the unit whose worth is 1.
+
+    Parameters
+    ----------
+    text : str
+        What was typed. [-]
+    asked : Asked
+        What the text should tell. [-]
+    worth : mapping of str to float
+        What each unit word is worth. [-]
+    default_unit : str or None
+        Unit of a bare number, where one is printed beside the field. [-]
+
+    Returns
+    -------
+    float
+        The amount, of any size and either sign. [in that unit]
+
+    Raises
+    ------
+    UnitError
+        If the unit word is none of them.
+
+    Notes
+    -----
+    See ``written``.
+
+    Examples
+    --------
+    >>> asked = Asked(name="Water", example="500 ml")
+    >>> worth = {"ml": 1.0, "l": 1000.0}
+    >>> read_amount("0.5 l", asked=asked, worth=worth, default_unit=None)
+    500.0
+    """
+    found = with_unit(text, asked=asked, default_unit=default_unit)
+    if found.unit not in worth:
+        raise asked.refusal(text)
+    return found.number * worth[found.unit]

@@ -9,12 +9,10 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 
 from shadewright.core.quantities.amounts import mass_g, volume_ml
-from shadewright.core.quantities.ranges import (
-    require_above_zero,
-    require_mass,
-    require_volume,
-)
+from shadewright.core.quantities.guards import require_mass, require_volume
+from shadewright.core.quantities.ranges import require_above_zero
 from shadewright.core.quantities.reading import MOST_CHARACTERS, Asked
+from shadewright.errors import MissingError, UnitError
 
 KINDS = ("cylinder", "flask", "pipette", "syringe", "beaker", "jug", "bottle-mark")
 CLASSED = frozenset({"cylinder", "flask", "pipette"})
@@ -90,13 +88,22 @@ def measuring_tool(text: str, *, name: str, argument: str = "") -> MeasuringTool
         raise asked.refusal(text)
     if letter and kind not in CLASSED:
         raise asked.refusal(text, allowed=_CLASS)
-    size_ml = volume_ml(size, name=name, argument=argument)
     return MeasuringTool(
         kind=kind,
-        size_ml=require_volume(size_ml, name=name, argument=argument),
+        size_ml=_size_ml(size, text, asked),
         accuracy_class=letter or ("B" if kind in CLASSED else ""),
         standard=standard,
     )
+
+
+def _size_ml(size: str, text: str, asked: Asked) -> float:
+    """Return the size; what is no volume is told as the whole tool is written."""
+    try:
+        return volume_ml(
+            size, name=asked.name, argument=asked.argument, guard=require_volume
+        )
+    except (UnitError, MissingError):
+        raise asked.refusal(text) from None
 
 
 def _size_and_rest(words: list[str]) -> tuple[str, list[str]]:
@@ -144,10 +151,10 @@ def balance(text: str, *, name: str, argument: str = "") -> Balance:
     Balance(step_g=0.1, error_g=0.2)
     """
     step, sign, error = text.replace("±", "+-").partition("+-")
-    step_g = mass_g(step, name=name, argument=argument)
+    own = f"{name}’s own error"
     return Balance(
-        step_g=require_mass(step_g, name=name, argument=argument),
-        error_g=mass_g(error, name=name, argument=argument) if sign else None,
+        step_g=mass_g(step, name=name, argument=argument, guard=require_mass),
+        error_g=mass_g(error, name=own, argument=argument) if sign else None,
     )
 
 

@@ -69,5 +69,6 @@ POWER_KW: Mapping[str, float] = {
     **_with_names(0.001, "w", "watt", "watts"),
 }
 
-CELSIUS = frozenset({"c", "°c", "celsius", "degc"})
-FAHRENHEIT = frozenset({"f", "°f", "fahrenheit", "degf"})
+_DEGREE = ("", "°", "° ", "º", "deg", "deg ")  # º stands on some keyboards for °
+CELSIUS = frozenset({"celsius", "℃", *(f"{degree}c" for degree in _DEGREE)})
+FAHRENHEIT = frozenset({"fahrenheit", "℉", *(f"{degree}f" for degree in _DEGREE)})
