@@ -1,10 +1,16 @@
 """The studio and the people in it."""
 
-import pytest
+from datetime import UTC, datetime
+from decimal import Decimal
 
-from shadewright.errors import ConflictError, MissingError
+import pytest
+from django.utils import timezone
+
+from shadewright.errors import ConflictError, MissingError, OutOfRangeError
+from shadewright.records.models import Person, Studio
 from shadewright.workflows.people import add_person, people, person
-from shadewright.workflows.studio import found_studio, studio
+from shadewright.workflows.stamps import as_of, stamp_now, today
+from shadewright.workflows.studio import found_studio, set_rate, studio
 
 pytestmark = pytest.mark.django_db
 
@@ -35,3 +41,27 @@ def test_two_people_have_two_names() -> None:
         add_person("INES")
     assert person(ines.id) == ines
     assert person(ines.id + 1) is None
+
+
+def test_a_story_is_told_on_its_own_day() -> None:
+    then = datetime(2026, 2, 28, 12, 0, tzinfo=UTC)
+    with as_of(then):
+        found_studio(name="Low Tide", person="Ines")
+        assert today() == timezone.localdate(then)
+        assert stamp_now(by=None).at == then
+    assert (Studio.objects.get().created_at, Person.objects.get().created_at) == (
+        then,
+        then,
+    )
+    assert today() == timezone.localdate()
+
+
+def test_an_hour_has_a_rate_or_none() -> None:
+    found_studio(name="Low Tide", person="Ines")
+    set_rate(Decimal("18.50"))
+    assert Studio.objects.get().rate_per_hour == Decimal("18.50")
+    with pytest.raises(OutOfRangeError) as refused:
+        set_rate(Decimal(-1))
+    assert refused.value.argument == "rate_per_hour"
+    set_rate(None)
+    assert Studio.objects.get().rate_per_hour is None

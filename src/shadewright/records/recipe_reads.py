@@ -99,19 +99,19 @@ def bath_row(number: str) -> Bath:
     """Return the bath of a number."""
     row = bath_rows().filter(number=number).first()
     if row is None:
-        raise NotFoundError(
-            kind="bath",
-            key=number,
-            advice="Read the number on its card again.",
-            argument="bath",
-        )
+        raise _no_bath(number)
     return row
 
 
 def locked_bath(number: str) -> Bath:
-    """Return a bath whose ledger nobody else can add to in this transaction."""
-    Bath.objects.select_for_update().filter(number=number).first()
-    return bath_row(number)
+    """Return a bath whose ledger nobody else can add to in this transaction.
+
+    What was planned is not fetched with it: a tap needs none of that.
+    """
+    row = Bath.objects.select_for_update().filter(number=number).first()
+    if row is None:
+        raise _no_bath(number)
+    return row
 
 
 def lock_baths_of(deed: UUID) -> None:
@@ -154,3 +154,12 @@ def lock_numbers() -> None:
 def numbers_of_day(day: date) -> list[str]:
     """Return every bath's number of a day, given up or not."""
     return list(Bath.objects.filter(dyed_on=day).values_list("number", flat=True))
+
+
+def _no_bath(number: str) -> NotFoundError:
+    return NotFoundError(
+        kind="bath",
+        key=number,
+        advice="Read the number on its card again.",
+        argument="bath",
+    )

@@ -26,8 +26,7 @@ from shadewright.workflows.bath_cautions import (
 )
 from shadewright.workflows.bath_wishes import BathWish, check_room, check_wish
 from shadewright.workflows.promised import promised_ml
-from shadewright.workflows.recipe_shapes import DoseLine, Version
-from shadewright.workflows.recipes import version
+from shadewright.workflows.recipe_shapes import DoseLine, Version, shaped_version
 from shadewright.workflows.rounds import helpers_of, water_of
 from shadewright.workflows.shelf import ShelfBottle, shelf
 from shadewright.workflows.stamps import Stamp
@@ -81,7 +80,7 @@ class BathPlan:
 def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     """Say what a bath takes; refused where there is no yarn, recipe or room."""
     row = recipe_reads.version_row(wish.version_id)
-    recipe = version(wish.version_id)
+    recipe = shaped_version(row)
     check_wish(wish, recipe)
     ratio = recipe.text.liquor_ratio if wish.liquor_ratio is None else wish.liquor_ratio
     bath_ml = liquor_ml(fibre_mass_g=wish.fibre_g, liquor_ratio=ratio or 0.0)

@@ -118,9 +118,9 @@ def _is_usable(what: Tap) -> bool:
 
 
 def _doubts_of_bath(bath: Bath) -> Iterator[str]:
-    standing = bath.lines.filter(undone_by=None)
+    acts = set(bath.lines.filter(undone_by=None).values_list("act", flat=True))
     for act, words in _OVER.items():
-        if standing.filter(act=act).exists():
+        if act in acts:
             yield f"came after the bath was {words}"
 
 

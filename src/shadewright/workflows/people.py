@@ -7,6 +7,7 @@ from django.db import transaction
 from shadewright.errors import ConflictError, MissingError, NotFoundError
 from shadewright.records import reads
 from shadewright.records.models import Person as PersonRow
+from shadewright.workflows.stamps import this_moment
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,7 +45,7 @@ def add_person(name: str) -> Person:
             advice="Add a letter to tell them apart.",
             argument="name",
         )
-    return _shape(PersonRow.objects.create(name=wanted))
+    return _shape(PersonRow.objects.create(name=wanted, created_at=this_moment()))
 
 
 def _shape(row: PersonRow) -> Person:

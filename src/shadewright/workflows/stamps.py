@@ -1,5 +1,8 @@
 """Who did it, when, and the key of the deed."""
 
+from collections.abc import Generator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from datetime import date, datetime, timedelta
 from uuid import UUID, uuid4
 
@@ -9,16 +12,40 @@ from shadewright.errors import OutOfRangeError
 from shadewright.records import reads, recipe_reads
 from shadewright.records.writes import Stamp
 
-__all__ = ["Stamp", "is_written", "past_date", "stamp_now", "today"]
+__all__ = [
+    "Stamp",
+    "as_of",
+    "is_written",
+    "past_date",
+    "stamp_now",
+    "this_moment",
+    "today",
+]
 
 _CLOCKS_DIFFER = timedelta(minutes=2)
+_TOLD: ContextVar[datetime | None] = ContextVar("told", default=None)
+
+
+@contextmanager
+def as_of(moment: datetime) -> Generator[None, None, None]:
+    """Let the verbs believe that it is another moment, as when a story is told."""
+    token = _TOLD.set(moment)
+    try:
+        yield
+    finally:
+        _TOLD.reset(token)
+
+
+def this_moment() -> datetime:
+    """Return now, or the moment that is told of."""
+    return _TOLD.get() or timezone.now()
 
 
 def stamp_now(
     *, by: int | None, deed: UUID | None = None, at: datetime | None = None
 ) -> Stamp:
     """Return a stamp for a deed of now, or of an earlier time that was typed."""
-    now = timezone.now()
+    now = this_moment()
     if at is not None and at > now + _CLOCKS_DIFFER:
         raise _future_error(name="The time", given=at.date(), argument="at")
     return Stamp(by=by, at=at or now, deed=deed or uuid4(), written_at=now)
@@ -33,7 +60,7 @@ def past_date(value: date | None, *, name: str, argument: str) -> date | None:
 
 def today() -> date:
     """Return the studio's own date."""
-    return timezone.localdate()
+    return timezone.localdate(this_moment())
 
 
 def is_written(deed: UUID) -> bool:

@@ -1,14 +1,19 @@
 """The studio itself: founding it, and what is true of it all over."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 from django.db import transaction
 from django.dispatch import Signal
 
+from shadewright.core.quantities import require_between
 from shadewright.errors import ConflictError, MissingError
 from shadewright.records import reads
 from shadewright.records.models import Studio as StudioRow
 from shadewright.workflows.people import add_person
+from shadewright.workflows.stamps import this_moment
+
+_MOST_PER_HOUR = 10_000.0
 
 own_studio_wanted = Signal()
 """Sent when somebody in the demo asks for a studio of their own."""
@@ -49,11 +54,27 @@ def found_studio(
         raise MissingError(
             name="The studio’s name", advice="Any name will do.", argument="name"
         )
-    StudioRow.objects.create(name=wanted, is_demo=is_demo, water=water.strip())
+    StudioRow.objects.create(
+        name=wanted, is_demo=is_demo, water=water.strip(), created_at=this_moment()
+    )
     add_person(person)
     return StudioFacts(
         name=wanted, is_demo=is_demo, water=water.strip(), dead_volume_ml=10.0
     )
+
+
+def set_rate(rate_per_hour: Decimal | None) -> None:
+    """Set what an hour of work costs, or that no work is reckoned in a lot's cost."""
+    if rate_per_hour is not None:
+        require_between(
+            float(rate_per_hour),
+            least=0.0,
+            most=_MOST_PER_HOUR,
+            unit="an hour",
+            name="The rate",
+            argument="rate_per_hour",
+        )
+    StudioRow.objects.update(rate_per_hour=rate_per_hour)
 
 
 def open_own_studio() -> str:
