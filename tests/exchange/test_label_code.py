@@ -3,8 +3,14 @@ import itertools
 import pytest
 
 from shadewright.core.solutions.codes import CODE_DIGITS, CODE_LETTERS
-from shadewright.errors import InputError, UnreadableError
-from shadewright.exchange import code_from_text, label_text
+from shadewright.errors import InputError, OutOfRangeError, UnreadableError
+from shadewright.exchange import (
+    Scanned,
+    bath_text,
+    code_from_text,
+    label_text,
+    scanned_from_text,
+)
 
 
 def test_every_code_comes_back_from_its_label() -> None:
@@ -33,3 +39,22 @@ def test_other_codes_are_no_bottle(text: str) -> None:
 def test_what_no_bottle_can_be_called_is_refused(text: str) -> None:
     with pytest.raises(InputError):
         code_from_text(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["261125-B2", "261125 b2", "261125b2", " 261125-b02\n", bath_text("261125-B2")],
+)
+def test_a_bath_is_found_however_its_number_is_written(text: str) -> None:
+    assert scanned_from_text(text) == Scanned("bath", "261125-B2")
+
+
+def test_a_bottle_is_found_beside_baths() -> None:
+    assert scanned_from_text(label_text("T7K")) == Scanned("bottle", "T7K")
+
+
+@pytest.mark.parametrize("text", ["261125", "261125-X2", "261125-B", "261125-B12345"])
+def test_what_no_bath_can_be_called_is_refused(text: str) -> None:
+    with pytest.raises(OutOfRangeError, match="as on its card") as refusal:
+        scanned_from_text(text)
+    assert refusal.value.argument == "code"

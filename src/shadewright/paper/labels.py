@@ -11,12 +11,12 @@ from collections.abc import Generator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
-import segno
 import typst
 
 from shadewright.core.quantities import amount_text
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.paper.label_formats import LabelFormat
+from shadewright.paper.squares import square_svg
 from shadewright.paper.typeset import first_page_png, printable, typeset
 from shadewright.paper.words import day_words
 
@@ -129,7 +129,7 @@ def _texts(label: BottleLabel) -> Mapping[str, object]:
     grams_per_litre = 10.0 * label.strength_percent
     return {
         "code": label.code,
-        "square": _square_svg(label.qr_text),
+        "square": square_svg(label.qr_text),
         "name": printable(label.dye_name[:120]) or "Dye not named",
         "strength": label.strength_words,
         "guess": label.is_strength_guess,
@@ -143,22 +143,6 @@ def _texts(label: BottleLabel) -> Mapping[str, object]:
         "note": label.mix_note[:120],
         "demo": label.is_demo,
     }
-
-
-def _square_svg(text: str) -> str:
-    """Return the square code with its quiet zone as SVG, one path for the dark."""
-    rows = segno.make_qr(text, error="m").matrix_iter(border=4)
-    dark = [
-        f"M{x} {y}h1v1h-1z"
-        for y, row in enumerate(rows)
-        for x, is_dark in enumerate(row)
-        if is_dark
-    ]
-    side = segno.make_qr(text, error="m").symbol_size(border=4)[0]
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {side} {side}">'
-        f'<path d="{"".join(dark)}"/></svg>'
-    )
 
 
 def _too_small(refusal: typst.TypstError, label_format: LabelFormat) -> Exception:

@@ -10,15 +10,9 @@ from dataclasses import dataclass
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.solutions import MakingStep, StockPlan, making_steps
-from shadewright.errors import MissingError, OutOfRangeError
+from shadewright.errors import MissingError
+from shadewright.paper.papers import TWO_UP, paper_size
 from shadewright.paper.typeset import printable, typeset
-
-PAPERS: Mapping[str, tuple[float, float]] = {
-    "a4": (210.0, 297.0),
-    "a5": (148.0, 210.0),
-    "letter": (215.9, 279.4),
-}
-_TWO_UP = frozenset({"a4", "letter"})
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -49,18 +43,11 @@ def mixing_sheet_data(
     sheets: Sequence[MixingSheet], *, paper: str
 ) -> Mapping[str, object]:
     """Return what the template is given: the paper's size and the texts."""
-    if paper not in PAPERS:
-        raise OutOfRangeError(
-            name="The paper",
-            given=f"“{paper[:20]}”",
-            allowed=f"one of {', '.join(PAPERS)}",
-            argument="paper",
-        )
     dyes = ", ".join(sheet.dye_name[:40] for sheet in sheets[:4])
     return {
         "title": f"Mixing sheet: {dyes}{', …' if sheets[4:] else ''}",
-        "page_mm": PAPERS[paper],
-        "two_up": paper in _TWO_UP,
+        "page_mm": paper_size(paper),
+        "two_up": paper in TWO_UP,
         "sheets": [_texts(sheet) for sheet in sheets],
     }
 

@@ -4,11 +4,14 @@ import io
 from collections.abc import Callable
 
 import pytest
+import segno
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 from PIL import Image
 
+from shadewright.exchange import label_text
 from shadewright.workflows.bottles import enter_bottle
+from shadewright.workflows.cards import bath_cards
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.labels import label_sheet
 from shadewright.workflows.shelf import ShelfBottle
@@ -17,6 +20,8 @@ from tests.paper.pictures import thermal_print
 from tests.web.benches import small_bench
 from tests.web.pages_read import Answer, read
 from tests.web.sample import HOSTILE
+from tests.workflows.bench import founded
+from tests.workflows.pots import ready
 
 pytestmark = pytest.mark.django_db
 
@@ -48,7 +53,7 @@ def test_the_page_takes_a_code_or_a_photo(client: Client) -> None:
     page = read(client.get("/find/"))
     assert 'capture="environment"' in page.source
     assert 'accept="image/*"' in page.source
-    assert "A code is letter, digit, letter, like K7R." in page.text
+    assert "A bottle’s code is letter, digit, letter, like K7R" in page.text
 
 
 @pytest.mark.parametrize("write", [str, str.lower, " ".join, "-".join])
@@ -63,7 +68,7 @@ def test_a_code_opens_its_bottle_however_it_is_written(
 @pytest.mark.parametrize(
     ("typed", "sentence"),
     [
-        ("", "Short code is missing."),
+        ("", "Code or number is missing."),
         ("S5B", "must be letter, digit, letter"),
         ("T0K", "must be letter, digit, letter"),
         ("12345", "must be letter, digit, letter"),
@@ -121,4 +126,34 @@ def test_a_photo_without_a_code_gets_one_sentence(
 @pytest.mark.usefixtures("bottle")
 def test_no_photo_at_all(client: Client) -> None:
     page = read(client.post("/find/", {"by": "photo"}))
-    assert "Photo of the label is missing." in page.fault("photo")
+    assert "Photo of the label or card is missing." in page.fault("photo")
+
+
+@pytest.mark.parametrize("typed", ["{}", " {} ", "shadewright:bath:{}"])
+def test_a_baths_number_opens_the_bath(client: Client, typed: str) -> None:
+    founded()
+    number = ready().number
+    answer = client.post("/find/", {"code": typed.format(number.lower())})
+    assert answer.status_code == 302
+    assert answer.headers["Location"] == f"/baths/{number}/"
+
+
+def test_a_photo_of_a_card_opens_the_bath(client: Client) -> None:
+    founded()
+    number = ready().number
+    sheet = thermal_print(bath_cards([number], paper="a5"))
+    answer = client.post("/find/", {"photo": SimpleUploadedFile("c.png", png(sheet))})
+    assert answer.headers["Location"] == f"/baths/{number}/"
+
+
+def test_a_bath_that_is_not_there(client: Client) -> None:
+    page = read(client.post("/find/", {"code": "261125-B9"}))
+    assert page.status == 422
+    assert "There is no bath “261125-B9”." in page.fault("code")
+
+
+def test_a_photo_of_a_bottle_that_is_not_there(client: Client) -> None:
+    square = io.BytesIO()
+    segno.make_qr(label_text("K7R")).save(square, "png", scale=6)
+    page = send_photo(client, square.getvalue())
+    assert "There is no bottle “K7R”." in page.fault("photo")

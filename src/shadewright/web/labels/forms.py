@@ -47,7 +47,7 @@ class CodeForm(StudioForm):
     """The code on a label, typed."""
 
     code = forms.CharField(
-        label="Short code",
+        label="Code or number",
         max_length=60,
         widget=forms.TextInput(
             attrs={
@@ -65,7 +65,7 @@ class PhotoForm(StudioForm):
     """A photo of a label."""
 
     photo = forms.FileField(
-        label="Photo of the label",
+        label="Photo of the label or card",
         widget=forms.FileInput(attrs={"accept": "image/*", "capture": "environment"}),
         error_messages={"empty": "The photo is an empty file; take it again."},
     )

@@ -10,15 +10,16 @@ from django.urls import reverse
 from django.views.decorators.http import require_GET, require_safe
 
 from shadewright.errors import MissingError, StudioError
+from shadewright.exchange import Scanned
 from shadewright.web.forms import StudioForm
 from shadewright.web.labels.forms import CodeForm, LabelsForm, PhotoForm
 from shadewright.web.labels.pages import FindPage, LabelsPage
 from shadewright.web.pages import Link, show
 from shadewright.web.pdfs import pdf
 from shadewright.web.shelf.tasks import bottle_address
-from shadewright.workflows.finding import bottle_by_code, bottle_by_photo
+from shadewright.workflows.finding import found_by_code, found_by_photo
 from shadewright.workflows.labels import bottles_to_label, label_preview, print_labels
-from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
+from shadewright.workflows.shelf import shelf, shelf_bottle
 
 FIRST_FORMAT = "a4-21"
 SHELF = Link(words="Shelf", address="/shelf/")
@@ -72,7 +73,7 @@ def bottle_label(request: HttpRequest, code: str) -> HttpResponse:
 
 
 def find(request: HttpRequest) -> HttpResponse:
-    """Open the bottle whose code is typed or whose label is photographed."""
+    """Open the bottle or the bath whose code is typed or photographed."""
     if request.method != "POST":
         return show(request, _find_page(CodeForm(), PhotoForm()))
     if "by" in request.POST or request.FILES:
@@ -87,24 +88,33 @@ def find(request: HttpRequest) -> HttpResponse:
 
 
 def _opened(
-    form: StudioForm, found: Callable[[dict[str, Any]], ShelfBottle]
+    form: StudioForm, find_it: Callable[[dict[str, Any]], Scanned]
 ) -> HttpResponse | None:
-    """Lead to the bottle; nothing where the form or the shelf says no."""
+    """Lead to what was found; nothing where the form or the records say no."""
     if not form.is_valid():
         return None
     try:
-        return redirect(bottle_address(found(form.cleaned_data).code))
+        found = find_it(form.cleaned_data)
     except StudioError as error:
-        form.refuse(error)
+        form.add_error(next(iter(form.fields)), error.sentence)
         return None
+    is_bath = found.kind == "bath"
+    return (
+        redirect("bath", found.key) if is_bath else redirect(bottle_address(found.key))
+    )
 
 
-def _by_photo(typed: dict[str, Any]) -> ShelfBottle:
-    return bottle_by_photo(typed["photo"].read())
+def _address(found: Scanned) -> str:
+    is_bath = found.kind == "bath"
+    return f"/baths/{found.key}/" if is_bath else bottle_address(found.key)
 
 
-def _by_code(typed: dict[str, Any]) -> ShelfBottle:
-    return bottle_by_code(typed["code"])
+def _by_photo(typed: dict[str, Any]) -> Scanned:
+    return found_by_photo(typed["photo"].read())
+
+
+def _by_code(typed: dict[str, Any]) -> Scanned:
+    return found_by_code(typed["code"])
 
 
 def _printed(
@@ -148,8 +158,8 @@ def _preview_address(form: LabelsForm) -> str:
 
 def _find_page(code: CodeForm, photo: PhotoForm) -> FindPage:
     return FindPage(
-        title="Open a bottle",
-        fact="By the short code on its label, or by a photo of it.",
+        title="Open a bottle or a bath",
+        fact="By the code on its label or the number on its card, or by a photo.",
         crumbs=(SHELF,),
         code=code,
         photo=photo,

@@ -1,0 +1,172 @@
+"""The bath card: one pot on paper, line for line as the bench page.
+
+It shows the same steps in the same order and words, each with a box to tick and
+blanks for what went differently, so that it is typed back line by line. Two
+cards share an A4 or Letter page; a bath with many doses takes both halves.
+"""
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from shadewright.core.baths.blanks import Blank, blank_unit, blanks_of
+from shadewright.core.baths.rounds import RoundStep, StepKind
+from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.errors import MissingError, OutOfRangeError
+from shadewright.paper.papers import TWO_UP, paper_size
+from shadewright.paper.squares import square_svg
+from shadewright.paper.typeset import printable, typeset
+from shadewright.paper.words import day_words
+
+MOST_CARDS = 60
+SAFETY = (
+    "Dyes and acids: follow the safety data sheet and your local rules. "
+    "Dye pots and spoons are never used for food again."
+)
+_FOLLOW = "Follow the"
+_MOST_NOTE = 300
+
+
+@dataclass(frozen=True, kw_only=True)
+class BathCard:
+    """One bath; ``qr_text`` is what the square code says.
+
+    ``strengths_percent`` holds the strength of each dose's stock by the key of
+    its step; an empty ``pot_name`` or ``mill_lot`` leaves a line to write on.
+    """
+
+    number: str
+    qr_text: str
+    recipe_name: str
+    version_number: int
+    base_name: str
+    fibre_g: float
+    liquor_ratio: float
+    dyed_on: dt.date
+    steps: tuple[RoundStep, ...]
+    strengths_percent: Mapping[str, float] = field(default_factory=dict)
+    mill_lot: str = ""
+    skeins: int | None = None
+    pot_name: str = ""
+    notes: tuple[str, ...] = ()
+    is_swatch: bool = False
+    is_demo: bool = False
+
+
+def bath_cards_pdf(
+    cards: Sequence[BathCard], *, paper: str = "a4", printed_on: dt.date
+) -> bytes:
+    """Return the cards as a PDF; A4 and Letter hold two side by side."""
+    return typeset("bath_card.typ", data=cards_data(cards, paper=paper), on=printed_on)
+
+
+def cards_data(cards: Sequence[BathCard], *, paper: str) -> Mapping[str, object]:
+    """Return what the template is given: the paper's size and the texts."""
+    _check_count(cards)
+    names = ", ".join(card.number for card in cards[:6])
+    return {
+        "title": f"Bath cards: {names}{', …' if cards[6:] else ''}",
+        "page_mm": paper_size(paper),
+        "two_up": paper in TWO_UP,
+        "safety": SAFETY,
+        "cards": [_texts(card) for card in cards],
+    }
+
+
+def _check_count(cards: Sequence[BathCard]) -> None:
+    if not cards:
+        raise MissingError(
+            name="A bath", advice="Choose at least one to print.", argument="number"
+        )
+    if len(cards) > MOST_CARDS:
+        raise OutOfRangeError(
+            name="The number of cards",
+            given=str(len(cards)),
+            allowed=f"at most {MOST_CARDS} at a time",
+            argument="number",
+        )
+
+
+def _texts(card: BathCard) -> Mapping[str, object]:
+    return {
+        "number": card.number,
+        "square": square_svg(card.qr_text),
+        "name": printable(card.recipe_name[:80]) or "Not named",
+        "version": f"version {card.version_number}",
+        "facts": [{"word": word, "said": said} for word, said in _facts(card)],
+        "notes": [_shortened(note) for note in card.notes if note.strip()],
+        "swatch": card.is_swatch,
+        "demo": card.is_demo,
+        "steps": [
+            _step_texts(card, place, step)
+            for place, step in enumerate(card.steps, start=1)
+        ],
+    }
+
+
+def _facts(card: BathCard) -> tuple[tuple[str, str], ...]:
+    skeins = {None: "", 1: ", 1 skein"}.get(card.skeins, f", {card.skeins} skeins")
+    ratio = number_text(card.liquor_ratio, digits=3)
+    return (
+        ("Base", card.base_name[:80]),
+        ("Mill lot", card.mill_lot[:60]),
+        ("Dry yarn", f"{amount_text(card.fibre_g, 'g')}{skeins}"),
+        ("Pot", card.pot_name[:60]),
+        ("Liquor", f"1{NO_BREAK}:{NO_BREAK}{ratio}"),
+        ("Day", day_words(card.dyed_on)),
+        ("Who", ""),
+    )
+
+
+def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, object]:
+    number, _, unit = _amount(step).partition(NO_BREAK)
+    return {
+        "place": place,
+        "key": step.key,
+        "title": _title(card, step),
+        "code": step.code,
+        "number": number,
+        "unit": unit,
+        "scale": "" if step.scale_g is None else amount_text(step.scale_g, "g"),
+        "text": _text(step),
+        "caution": _in_short(step.caution),
+        "blanks": [_blank(blank, step) for blank in blanks_of(step)],
+        "lot": step.kind is StepKind.FINISH,
+    }
+
+
+def _amount(step: RoundStep) -> str:
+    return "" if step.amount is None else amount_text(step.amount, step.unit)
+
+
+def _title(card: BathCard, step: RoundStep) -> str:
+    strength = card.strengths_percent.get(step.key)
+    said = "" if strength is None else f" {amount_text(strength, '%')}"
+    return printable(step.title[:80]) + said
+
+
+def _text(step: RoundStep) -> str:
+    if step.kind is not StepKind.HEAT or step.timer_min is None:
+        return step.text
+    return f"{step.text} About {amount_text(step.timer_min, 'min')} to the top.".strip()
+
+
+def _in_short(caution: str) -> str:
+    """Return a caution without its last sentence, which the foot says for all."""
+    return caution.partition(_FOLLOW)[0].strip()
+
+
+def _blank(blank: Blank, step: RoundStep) -> Mapping[str, object]:
+    return {
+        "words": str(blank),
+        "unit": blank_unit(blank, step),
+        "wide": blank is Blank.LOOKED,
+        "clock": blank is Blank.TIME,
+    }
+
+
+def _shortened(note: str) -> str:
+    plain = " ".join(note.split())
+    if len(plain) <= _MOST_NOTE:
+        return plain
+    return f"{plain[:_MOST_NOTE].rsplit(' ', 1)[0]} … (the rest is on the bath’s page)"

@@ -1,0 +1,81 @@
+"""Baths on paper: the cards for the pots, and the tags of the swatches."""
+
+from collections.abc import Sequence
+
+from shadewright.exchange import bath_text
+from shadewright.paper import BathCard, SwatchTag, bath_cards_pdf, swatch_tags_pdf
+from shadewright.paper.bath_card import MOST_CARDS
+from shadewright.paper.swatch_tags import MOST_TAGS
+from shadewright.workflows.bath_pages import BathNow, bath_now
+from shadewright.workflows.recipes import version
+from shadewright.workflows.stamps import today
+from shadewright.workflows.studio import studio
+
+
+def bath_cards(numbers: Sequence[str], *, paper: str = "a4") -> bytes:
+    """Return the cards of these baths as a PDF, in the order they are named."""
+    is_demo = _is_demo()
+    baths = _baths(numbers, most=MOST_CARDS)
+    cards = [_card(bath, is_demo=is_demo) for bath in baths]
+    return bath_cards_pdf(cards, paper=paper, printed_on=today())
+
+
+def swatch_tags(numbers: Sequence[str], *, paper: str = "a4") -> bytes:
+    """Return the tags of these baths as a PDF, in the order they are named."""
+    is_demo = _is_demo()
+    baths = _baths(numbers, most=MOST_TAGS)
+    tags = [_tag(bath, is_demo=is_demo) for bath in baths]
+    return swatch_tags_pdf(tags, paper=paper, printed_on=today())
+
+
+def _baths(numbers: Sequence[str], *, most: int) -> list[BathNow]:
+    """Return each bath once; no more are fetched than show that they are too many."""
+    return [bath_now(number) for number in [*dict.fromkeys(numbers)][: most + 1]]
+
+
+def _is_demo() -> bool:
+    here = studio()
+    return here is not None and here.is_demo
+
+
+def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
+    doses = ((each.step.key, each.dose) for each in bath.steps)
+    return BathCard(
+        number=bath.number,
+        qr_text=bath_text(bath.number),
+        recipe_name=bath.recipe_name,
+        version_number=bath.version_number,
+        base_name=bath.base_name,
+        fibre_g=bath.fibre_g,
+        liquor_ratio=bath.liquor_ratio,
+        dyed_on=bath.dyed_on,
+        steps=tuple(each.step for each in bath.steps),
+        strengths_percent={
+            key: dose.strength_percent
+            for key, dose in doses
+            if dose is not None and dose.strength_percent is not None
+        },
+        mill_lot=bath.mill_lot,
+        skeins=bath.skeins,
+        pot_name=bath.pot_name,
+        notes=(version(bath.version_id).text.notes, bath.notes),
+        is_swatch=bath.is_swatch,
+        is_demo=is_demo,
+    )
+
+
+def _tag(bath: BathNow, *, is_demo: bool) -> SwatchTag:
+    depths = {
+        each.dose.dye_name: each.dose.depth_percent
+        for each in bath.steps
+        if each.dose is not None
+    }
+    return SwatchTag(
+        number=bath.number,
+        qr_text=bath_text(bath.number),
+        recipe=f"{bath.recipe_name}, version {bath.version_number}",
+        base_name=bath.base_name,
+        depths_percent=depths,
+        dyed_on=bath.dyed_on,
+        is_demo=is_demo,
+    )
