@@ -69,3 +69,35 @@ def test_a_reader_who_leaves_early_sees_no_traceback() -> None:
     os.close(writing)
     assert shown.returncode == 1
     assert not shown.stderr
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        ("stock make --strength 1%", "--volume is missing: Finished stock, as 500ml."),
+        ("stock merge", "PORTIONS is missing: Pour part bottles"),
+        ("stock make --volume", "--volume needs something behind it."),
+        ("stock make --vesel 5l", "There is no option --vesel. Did you mean --vessel"),
+        ("stock make --zzz red", "See shadewright stock make --help."),
+        ("serve --port x", "--port must be a whole number from"),
+        ("stock nonsense", "no command “nonsense”. See shadewright stock --help."),
+        (
+            "stock make --volume 1l --strength 1% --vessel 'jug 1l' of glass",
+            "“of glass” belongs to no option.",
+        ),
+        (
+            "bath --fibre 1kg --dose A=1% --acid citric:2% --acid vinegar5:30ml",
+            "--acid stands there twice",
+        ),
+        ("bath --fibre 1kg --dose A=1% --dye-class mild", "milling or super-milling"),
+    ],
+)
+def test_a_line_that_is_wrong_is_told_in_one_sentence(
+    typed: Terminal, line: str, says: str
+) -> None:
+    assert says in typed(line).refusal
+
+
+def test_an_option_that_may_stand_twice_still_may(typed: Terminal) -> None:
+    shown = typed("bath --fibre 1kg --dose A=1%@1% --dose A=2%@1% --json")
+    assert len(shown.answer["doses"]) == 2

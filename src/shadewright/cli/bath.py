@@ -4,7 +4,11 @@ import click
 
 from shadewright.cli import words
 from shadewright.cli.answers import as_json, say
-from shadewright.cli.auxiliary_words import acid_from_words, salt_from_words
+from shadewright.cli.auxiliary_words import (
+    acid_from_words,
+    class_from_words,
+    salt_from_words,
+)
 from shadewright.cli.bath_texts import Reckoned
 from shadewright.cli.commands import SumCommand
 from shadewright.cli.dose_words import dose_from_words
@@ -52,8 +56,11 @@ from shadewright.core.tables.dye_classes import DyeClass
 )
 @click.option(
     "--dye-class",
-    type=click.Choice([dye_class.value for dye_class in DyeClass]),
-    help="Class of the dyes, for the caution on salt.",
+    type=words.Written(class_from_words, called="Class of the dyes"),
+    help=(
+        "Class of the dyes, for the caution on salt: levelling, half-milling, "
+        "milling or super-milling."
+    ),
 )
 @click.option(
     "--balance",
@@ -77,7 +84,7 @@ def bath(  # ruff: ignore[too-many-arguments] - one for each option
     liquor_ratio: float,
     acid: AcidWanted | None,
     salt: SaltWanted | None,
-    dye_class: str | None,
+    dye_class: DyeClass | None,
     balance: Balance | None,
     measure: MeasuringTool | None,
     wet: float | None,
@@ -91,7 +98,7 @@ def bath(  # ruff: ignore[too-many-arguments] - one for each option
         acid=acid,
         salt=salt,
         wet_yarn_g=wet,
-        dye_class=DyeClass(dye_class) if dye_class else None,
+        dye_class=dye_class,
         tool=measure,
         balance=balance,
     )

@@ -30,6 +30,15 @@ class SumCommand(click.Command):
             error.argument = self.option_for(error.argument)
             raise
 
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Refuse an option that stands twice: the first would be lost unseen."""
+        _values, _rest, order = self.make_parser(ctx).parse_args(list(args))
+        for param in {p for p in order if order.count(p) > 1}:
+            if isinstance(param, click.Option) and not param.multiple:
+                twice = f"{option_name(param)} stands there twice: write it once."
+                raise click.UsageError(twice, ctx)
+        return super().parse_args(ctx, args)
+
     def option_for(self, argument: str) -> str:
         """Return the option that feeds a parameter: ``volume_ml`` is ``--volume``."""
         feeding = [

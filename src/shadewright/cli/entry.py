@@ -70,7 +70,7 @@ def run(arguments: Sequence[str]) -> int:
     except StudioError as error:
         return _refuse(_named(error))
     except click.ClickException as error:
-        return _refuse(error.format_message())
+        return _refuse(_fault(error))
     except click.Abort:
         return STOPPED
     except BrokenPipeError:
@@ -83,6 +83,12 @@ def _say_version(ctx: click.Context, *, wanted: bool) -> None:
     if wanted:
         click.echo(f"shadewright {__version__}")
         ctx.exit()
+
+
+def _fault(error: click.ClickException) -> str:
+    from shadewright.cli.faults import fault_in_words  # no sum needs it
+
+    return fault_in_words(error)
 
 
 def _named(error: StudioError) -> str:
