@@ -168,7 +168,7 @@ class PriceField(AmountField):
 
     def __init__(self, *, label: str, help_text: str = "") -> None:
         super().__init__(
-            unit="in money",
+            unit="in your money",
             read=_price,
             label=label,
             required=False,

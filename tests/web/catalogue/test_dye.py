@@ -62,7 +62,7 @@ def test_a_dye_is_added_and_tells_all_that_is_known(client: Client) -> None:
 def test_a_dye_needs_no_more_than_a_name(client: Client) -> None:
     client.post("/dyes/new/", {"name": "Kelp", "dye_class": "unknown"})
     page = text(client, f"/dyes/{Dye.objects.get().pk}/")
-    assert "Not written down: Chart colour, C.I. name, Dissolves" in page
+    assert "Not written down: chart colour, C.I. name, how much dissolves" in page
 
 
 def test_the_form_says_what_each_class_means(client: Client) -> None:
@@ -100,7 +100,7 @@ def test_an_edit_keeps_the_version_before(client: Client) -> None:
     assert (
         'Class: <span class="undone">Half-milling (fast acid)</span> → Milling' in page
     )
-    assert 'Dissolves: <span class="undone">50 g/l</span> → 40 g/l' in page
+    assert 'How much dissolves: <span class="undone">50 g/l</span> → 40 g/l' in page
     assert "Ines" in page[page.index("What changed") :]
 
 
@@ -133,14 +133,18 @@ def test_a_metal_class_counts_as_holding_a_metal(client: Client) -> None:
         ("chart_hex", "green", "The chart colour must be six figures"),
         ("chart_hex", "#12345", "The chart colour must be six figures"),
         ("chart_hex", "#12345678", "Chart colour may have up to 7 characters"),
-        ("solubility_g_per_l", "-5", "Dissolves must be above 0"),
-        ("solubility_g_per_l", "0", "Dissolves must be above 0"),
-        ("solubility_g_per_l", "well", "Dissolves is written as a number"),
-        ("solubility_g_per_l", "50 ml", "Dissolves is written as a number"),
-        ("solubility_g_per_l", "9" * 9, "Dissolves must be above 0 and at most 2000"),
+        ("solubility_g_per_l", "-5", "How much dissolves must be above 0"),
+        ("solubility_g_per_l", "0", "How much dissolves must be above 0"),
+        ("solubility_g_per_l", "well", "How much dissolves is written as a number"),
+        ("solubility_g_per_l", "50 ml", "How much dissolves is written as a number"),
+        (
+            "solubility_g_per_l",
+            "9" * 9,
+            "How much dissolves must be above 0 and at most 2000",
+        ),
         ("solubility_at_c", "", "The temperature is missing"),
-        ("solubility_at_c", "140", "At must be from 0 °C to 100 °C"),
-        ("solubility_at_c", "warm", "At is written as a temperature"),
+        ("solubility_at_c", "140", "Water temperature must be from 0 °C to 100 °C"),
+        ("solubility_at_c", "warm", "Water temperature is written as a temperature"),
         ("solubility_source", "", "The source is missing"),
         ("hazard_words", "x" * 161, "Hazard words may have up to 160 characters"),
         ("data_sheet_link", "dyes.example", "The link must be a whole address"),

@@ -48,6 +48,12 @@ FORMS: dict[str, dict[str, str]] = {
         "notes": "springy",
     },
 }
+NEEDED = {
+    "bases": {"name": "Sock", "fibres": "wool", "undyeable_percent": "0"},
+    "acids": {"name": "Salt", "kind": "salt"},
+    "pots": {"name": "Pot", "material": "enamel", "volume_l": "12"},
+    "tools": {"name": "Scale", "kind": "balance"},
+}
 MODELS: dict[str, Any] = {
     "bases": Base,
     "acids": Auxiliary,
@@ -209,7 +215,7 @@ def test_a_mill_lot_is_written_down_once_and_changed(
     page = client.post(address, lot, follow=True).content.decode()
     row = MillLot.objects.get()
     assert (row.received_on, row.received_g) == (date(2026, 2, 3), 5000.0)
-    assert "received 3 February, 5000 g" in page.replace("\u00a0", " ")
+    assert "Received 3 February. 5000 g." in page.replace("\u00a0", " ")
     edit = f"/bases/{base.pk}/lots/{row.pk}/"
     assert f'href="{edit}"' in page
     client.post(edit, {**lot, "notes": HOSTILE})
@@ -256,3 +262,13 @@ def test_what_is_not_there_is_said_plainly(client: Client, address: str) -> None
     answer = client.get(address)
     assert answer.status_code == 404
     assert "There is no" in answer.content.decode()
+
+
+@pytest.mark.parametrize("slug", FORMS)
+def test_no_field_goes_without_words(client: Client, slug: str) -> None:
+    form = text(client, f"/{slug}/new/")
+    only_name = {**dict.fromkeys(FORMS[slug], ""), **NEEDED[slug]}
+    page = client.post(f"/{slug}/new/", only_name, follow=True).content.decode()
+    assert "-----" not in form
+    assert "Not written down: " in page
+    assert "None," not in page

@@ -20,8 +20,8 @@ _WITH_METAL = {DyeClass.METAL_COMPLEX_1_1, DyeClass.METAL_COMPLEX_1_2}
 class DyeForm(ItemForm):
     """A dye, under the studio's own name for it."""
 
-    solubility_g_per_l = per_litre_field(label="Dissolves", required=False)
-    solubility_at_c = temperature_field(label="At", required=False)
+    solubility_g_per_l = per_litre_field(label="How much dissolves", required=False)
+    solubility_at_c = temperature_field(label="Water temperature", required=False)
     data_sheet_file = forms.FileField(
         label="Safety data sheet as a file",
         required=False,

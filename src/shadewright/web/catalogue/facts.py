@@ -32,7 +32,7 @@ def item_page(kind: Kind, item: Item) -> ItemPage:
         fact="Retired: no list offers it any more." if item.is_retired else "",
         crumbs=(above(kind),),
         facts=tuple(fact for fact in facts if fact.words != UNSAID),
-        unsaid=", ".join(fact.label for fact in facts if fact.words == UNSAID),
+        unsaid=", ".join(_inside(f.label) for f in facts if f.words == UNSAID),
         begun=_begun(item),
         cautions=tuple(_cautions(item)),
         related_title=_HEADS.get(kind.slug, ""),
@@ -55,6 +55,11 @@ def _fields(kind: Kind) -> dict[str, forms.Field]:
     return {"name": form.fields["name"]} | {
         name: form.fields[name] for name in names if name != "forget_sheet"
     }
+
+
+def _inside(label: str) -> str:
+    """Return a label as it stands inside a sentence; C.I. keeps its capitals."""
+    return label if label[1:2] == "." else label[:1].lower() + label[1:]
 
 
 def _begun(item: Item) -> str:
@@ -110,12 +115,12 @@ def _related(item: Item) -> Iterator[Related]:
 
 
 def _lot(lot: MillLot) -> Related:
-    when = f"received {day(lot.received_on)}" if lot.received_on else ""
-    weight = amount_text(lot.received_g, "g") if lot.received_g else ""
+    when = f"Received {day(lot.received_on)}." if lot.received_on else ""
+    weight = f"{amount_text(lot.received_g, 'g')}." if lot.received_g else ""
     return Related(
         name=lot.lot,
         address=reverse("mill-lot", args=[lot.base_id, lot.pk]),
-        words=", ".join(filter(None, (when, weight, lot.notes))) or UNSAID,
+        words=" ".join(filter(None, (when, weight, lot.notes))) or UNSAID,
     )
 
 

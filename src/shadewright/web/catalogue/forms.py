@@ -185,6 +185,7 @@ class ToolForm(ItemForm):
         choices=[("", "none, or not known"), ("A", "A"), ("B", "B")],
     )
     standard = forms.ChoiceField(
+        label="Standard",
         required=False,
         choices=[("", "not known"), *((name, name) for name in STANDARDS)],
     )

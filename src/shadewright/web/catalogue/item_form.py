@@ -17,6 +17,8 @@ else:
 
 _LINK = "The link must be a whole address that begins with https:// or http://."
 
+_NONE = "Choose one"
+
 
 class RowForm(PlainForm, ModelForm):
     """A form of one row; ``rows`` says which fields stand side by side."""
@@ -34,6 +36,10 @@ class RowForm(PlainForm, ModelForm):
         super().__init__(*args, **kwargs)
         if link := self.fields.get("data_sheet_link"):
             link.error_messages["invalid"] = _LINK
+        for field in self.fields.values():
+            if isinstance(field, forms.TypedChoiceField):
+                offered: Any = field.choices
+                field.choices = [(key, said if key else _NONE) for key, said in offered]
 
     @property
     def groups(self) -> Iterator[list[forms.BoundField]]:
