@@ -80,3 +80,30 @@ def amount_text(value: float, unit: str) -> str:
     '500 ml'
     """
     return f"{number_text(value, digits=_DIGITS.get(unit, 3))}{NO_BREAK}{unit}".rstrip()
+
+
+def about_text(value: float, unit: str) -> str:
+    """Return an amount that nobody measures closely, in two digits.
+
+    Parameters
+    ----------
+    value : float
+        The number. [in unit]
+    unit : str
+        The unit as it is written: g, ml, l. [-]
+
+    Returns
+    -------
+    str
+        The word about, the rounded number and its unit. [-]
+
+    Notes
+    -----
+    For water by the eye: three digits would ask for a cylinder. No source.
+
+    Examples
+    --------
+    >>> about_text(318.33, "ml").replace(NO_BREAK, " ")
+    'about 320 ml'
+    """
+    return f"about {amount_text(float(f'{value:.1e}'), unit)}"

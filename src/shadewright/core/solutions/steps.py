@@ -8,6 +8,7 @@ and the local rules come first.
 from dataclasses import dataclass
 
 from shadewright.core.quantities import amount_text
+from shadewright.core.quantities.writing import about_text
 from shadewright.core.solutions.making import HOT_SHARE, StockPlan
 
 DEFER = "Follow the dye's safety data sheet and your local rules."
@@ -100,7 +101,7 @@ def _paste(plan: StockPlan) -> MakingStep:
         key="paste",
         title="Wet it to a paste",
         text=(
-            f"Add about {amount_text(plan.paste_water_ml, 'ml')} of lukewarm water, a "
+            f"Add {about_text(plan.paste_water_ml, 'ml')} of lukewarm water, a "
             "little at a time, and stir to a smooth paste until no dry powder is "
             "left. Move it to the beaker and rinse the weighing cup over."
         ),
@@ -111,13 +112,13 @@ def _paste(plan: StockPlan) -> MakingStep:
 
 
 def _dissolve(plan: StockPlan) -> MakingStep:
-    two_thirds = amount_text(HOT_SHARE * plan.final_volume_ml, "ml")
+    two_thirds = about_text(HOT_SHARE * plan.final_volume_ml, "ml")
     return MakingStep(
         key="dissolve",
         title="Dissolve it hot",
         text=(
-            f"Add about {amount_text(plan.hot_water_ml, 'ml')} of hot water ({_HOT} "
-            f"and more), to about two thirds: {two_thirds}. Stir until it is clear."
+            f"Add {about_text(plan.hot_water_ml, 'ml')} of hot water ({_HOT} and "
+            f"more), up to two thirds: {two_thirds}. Stir until it is clear."
         ),
         caution=(
             "Hot water scalds: heat-proof beaker, heat gloves, and pour slowly. "
@@ -176,9 +177,10 @@ def _label(plan: StockPlan) -> MakingStep:
         key="label",
         title="Label it",
         text=(
-            "Write what was really weighed and filled. As planned it is "
-            f"{amount_text(plan.strength_percent, '%')}: dye, true strength, date, "
-            "jar, who made it, hazard words, “not for food”."
+            "On the label stand dye, true strength, date, jar, who made it, hazard "
+            "words and “not for food”. The strength is "
+            f"{amount_text(plan.strength_percent, '%')} if all went as planned, else "
+            "what was really weighed and filled makes it."
         ),
         caution=f"No bottle leaves the bench without its label. {DEFER}",
     )

@@ -12,6 +12,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities.writing import about_text
 from shadewright.errors import StudioError
 from shadewright.web.frame import person_at_bench
 from shadewright.web.pages import Link, show
@@ -194,8 +195,8 @@ def _shown_plan(planned: PlannedStock, form: PlanForm) -> ShownPlan:
     asked = {name: form[name].value() or "" for name in ASKED}
     return ShownPlan(
         powder=measured(plan.powder_g, "g"),
-        paste=amount_text(plan.paste_water_ml, "ml"),
-        hot=amount_text(plan.hot_water_ml, "ml"),
+        paste=about_text(plan.paste_water_ml, "ml"),
+        hot=about_text(plan.hot_water_ml, "ml"),
         final=amount_text(plan.final_volume_ml, "ml"),
         factor=_factor(plan.powder_strength_percent),
         jar=planned.jar_code,
