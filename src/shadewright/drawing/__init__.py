@@ -20,13 +20,14 @@ from shadewright.drawing.bars import (
 from shadewright.drawing.bottle import Bottle, bottle, liquid_sample
 from shadewright.drawing.code_square import code_square
 from shadewright.drawing.icons import ICONS, icon
-from shadewright.drawing.swatch import swatch
+from shadewright.drawing.swatch import colour_field, swatch
 
 __all__ = [
     "ICONS",
     "Bottle",
     "bottle",
     "code_square",
+    "colour_field",
     "fill_bar",
     "icon",
     "liquid_sample",

@@ -19,3 +19,12 @@ def swatch(colour: str | None, *, evidence: str = "") -> str:
         return svg.drawing("swatch unknown", _BOX, gap, name="No colour known")
     body = f'<rect width="10" height="10" fill="{colour}"/>'
     return svg.drawing("swatch", _BOX, body, name=evidence)
+
+
+def colour_field(colour: str, *, name: str) -> str:
+    """Draw a colour that fills the room it gets; what is no colour is a gap."""
+    if not _HEX.fullmatch(colour):
+        return swatch(None)
+    body = f'<rect width="10" height="10" fill="{colour}"/>'
+    box = svg.Box(10, 10, is_stretched=True)
+    return svg.drawing("colour-field", box, body, name=name)

@@ -129,6 +129,13 @@ def lot_ledger_rows(lot: Lot) -> QuerySet[LotLine]:
     return rows.select_related("by", "undone_by", "undoes").order_by("-id")
 
 
+def numbers_of_recipe(recipe_id: int, *, besides: Lot) -> list[str]:
+    """Return the numbers of a recipe's other lots, the newest twelve."""
+    rows = lot_rows().filter(bath__version__recipe_id=recipe_id).exclude(pk=besides.pk)
+    rows = rows.filter(Exists(LotLine.objects.filter(_STANDING, lot=OuterRef("pk"))))
+    return list(rows.values_list("number", flat=True)[:12])
+
+
 def places() -> list[str]:
     """Return the places that lots were put, the newest first."""
     rows = LotLine.objects.filter(act="placed").exclude(words="").order_by("-id")

@@ -22,6 +22,7 @@ class Place:
 PLACES = (
     Place(name="Today", address="/", icon="today"),
     Place(name="Shelf", address="/shelf/", icon="shelf"),
+    Place(name="Lots", address="/lots/", icon="yarn"),
 )
 
 

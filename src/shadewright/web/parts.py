@@ -69,6 +69,19 @@ class Caution:
 
 
 @dataclass(frozen=True, kw_only=True)
+class TreeNode:
+    """A thing in a trace and what hangs below it; a missing link is dashed."""
+
+    kind: str
+    name: str
+    more: str
+    address: str
+    is_missing: bool
+    is_here: bool
+    below: tuple["TreeNode", ...]
+
+
+@dataclass(frozen=True, kw_only=True)
 class Step:
     """A step of guided work."""
 

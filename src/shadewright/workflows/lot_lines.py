@@ -43,6 +43,11 @@ class Held:
     photo: int | None = None
     notes: tuple[str, ...] = ()
 
+    @property
+    def grade_words(self) -> str:
+        """The grade as a page says it."""
+        return "not written down" if self.grade is None else self.grade.label
+
 
 def held(lines: Iterable[LotLine]) -> Held:
     """Return what holds, from the lines that stand, oldest first."""

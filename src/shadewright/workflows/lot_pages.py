@@ -118,6 +118,17 @@ def lots(*, query: str = "", order: str = "-day", page: int = 1) -> LotsFound:
     )
 
 
+def lots_like(number: str) -> tuple[str, ...]:
+    """Return the newest other lots of the same recipe, to lay beside a lot."""
+    row = lot_reads.lot_row(number)
+    return tuple(lot_reads.numbers_of_recipe(row.bath.version.recipe_id, besides=row))
+
+
+def places() -> tuple[str, ...]:
+    """Return where lots were put, the newest place first."""
+    return tuple(lot_reads.places())
+
+
 def is_rate_set() -> bool:
     """Whether the studio says what an hour is worth, so that minutes are asked for."""
     studio = reads.studio_row()

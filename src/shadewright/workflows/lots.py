@@ -6,7 +6,6 @@ a lot is never overwritten: a new line holds from then on, and undo takes it bac
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from uuid import UUID
 
 from django.core.files.base import ContentFile
 from django.db import transaction
@@ -22,6 +21,19 @@ from shadewright.records.models.lots import ColourEvidence, Grade, LotAct
 from shadewright.records.writes import keep_bath_line, keep_lot_line
 from shadewright.workflows.lot_lines import Held, held
 from shadewright.workflows.stamps import Stamp, is_written
+
+__all__ = [
+    "ColourEvidence",
+    "Grade",
+    "LotWords",
+    "add_photo",
+    "change_lot",
+    "doubt_of",
+    "doubt_of_bath",
+    "finish_bath",
+    "note_colour",
+    "photo_bytes",
+]
 
 MOST_SKEINS = 10_000
 _MOST_MINUTES = 100_000.0
@@ -144,11 +156,6 @@ def doubt_of_bath(bath: Bath) -> str:
 def doubt_of(number: str) -> str:
     """Say why the bath of a number is unlikely to have given yarn, if so."""
     return doubt_of_bath(recipe_reads.bath_row(number))
-
-
-def is_noted(deed: UUID) -> bool:
-    """Whether this deed wrote in a lot already."""
-    return recipe_reads.lot_lines_of(deed).exists()
 
 
 def _locked(number: str) -> Lot:

@@ -16,7 +16,7 @@ from django.utils.safestring import SafeString
 from shadewright import drawing
 from shadewright.core.quantities.writing import amount_text
 from shadewright.core.solutions.age import AgeClass
-from shadewright.web.parts import Caution, Chip, Measured, Step
+from shadewright.web.parts import Caution, Chip, Measured, Step, TreeNode
 from shadewright.web.sorting import Order
 
 register = template.Library()
@@ -79,6 +79,12 @@ def swatch(colour: str | None, evidence: str = "") -> SafeString:
     return SafeString(drawing.swatch(colour, evidence=evidence))
 
 
+@register.simple_tag
+def colour_field(colour: str, name: str) -> SafeString:
+    """Draw a colour large enough to be judged, for the booth."""
+    return SafeString(drawing.colour_field(colour, name=name))
+
+
 # Parts ----------------------------------------------------------------------
 
 
@@ -116,6 +122,12 @@ def field(bound: BoundField, unit: str = "") -> dict[str, object]:
     return {"field": bound, "unit": unit or own, "kind": bound.widget_type}
 
 
+@register.inclusion_tag("parts/cell.html")
+def cell(bound: BoundField, unit: str = "") -> dict[str, object]:
+    """Show a field of a row that may stay empty: label, field and fault."""
+    return {"bound": bound, "unit": unit}
+
+
 @register.inclusion_tag("parts/faults.html")
 def faults(form: BaseForm) -> dict[str, object]:
     """Show what must be mended in a form, and take the focus."""
@@ -135,6 +147,12 @@ def sort_head(
         "words": words,
         "css": css,
     }
+
+
+@register.inclusion_tag("parts/trace_tree.html")
+def trace_tree(node: TreeNode) -> dict[str, object]:
+    """Show a trace as nested lists: ``{% trace_tree page.back %}``."""
+    return {"node": node}
 
 
 # Words ----------------------------------------------------------------------

@@ -1,0 +1,193 @@
+"""Lots: the list, one of them, and what is written of it."""
+
+from collections.abc import Callable
+
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.urls import reverse
+from django.views.decorators.http import require_POST, require_safe
+
+from shadewright.core.quantities import amount_text
+from shadewright.errors import StudioError
+from shadewright.web.finding import asked
+from shadewright.web.forms import DeedForm
+from shadewright.web.frame import person_id
+from shadewright.web.lots.forms import ColourForm, LotForm, PhotoForm
+from shadewright.web.lots.pages import LotPage, LotsPage
+from shadewright.web.lots.paging import page_asked, pages_of
+from shadewright.web.pages import Link, show
+from shadewright.web.sorting import read_order
+from shadewright.web.toasts import say
+from shadewright.workflows import lot_pages
+from shadewright.workflows.costs import cost_words
+from shadewright.workflows.lot_pages import LotNow, LotRow, is_rate_set, lot_now
+from shadewright.workflows.lots import (
+    ColourEvidence,
+    add_photo,
+    change_lot,
+    note_colour,
+    photo_bytes,
+)
+from shadewright.workflows.stamps import Stamp, stamp_now
+
+_COLUMNS = ("lot", "recipe", "base", "day", "grade", "grams", "place")
+_KEYS: dict[str, Callable[[LotRow], object]] = dict.fromkeys(
+    _COLUMNS, lambda row: row.number
+)
+
+
+@require_safe
+def lots(request: HttpRequest) -> HttpResponse:
+    """Show the lots, the newest first."""
+    query, order = asked(request), read_order(request, _KEYS, default="-day")
+    sign = "-" if order.is_descending else ""
+    found = lot_pages.lots(
+        query=query, order=f"{sign}{order.column}", page=page_asked(request)
+    )
+    page = LotsPage(
+        title="Lots",
+        fact="One bath, one lot: what came out of each pot.",
+        rows=found.rows,
+        order=order,
+        query=query,
+        pages=pages_of(request, page=found.page, pages=found.pages),
+    )
+    return show(request, page)
+
+
+@require_safe
+def lot(request: HttpRequest, number: str) -> HttpResponse:
+    """Show one lot."""
+    return show(request, _page(lot_now(number)))
+
+
+@require_POST
+def change(request: HttpRequest, number: str) -> HttpResponse:
+    """Write down what is different of a lot now."""
+    form = LotForm(request.POST, is_timed=is_rate_set())
+
+    def write(stamp: Stamp) -> str:
+        is_new = change_lot(number=number, said=form.said, stamp=stamp)
+        return f"Lot {number} is written anew" if is_new else ""
+
+    if _written(request, form, write):
+        return _to(number)
+    return show(request, _page(lot_now(number), form=form), status=422)
+
+
+@require_POST
+def colour(request: HttpRequest, number: str) -> HttpResponse:
+    """Note a lot's colour and what it rests on."""
+    form = ColourForm(request.POST)
+
+    def write(stamp: Stamp) -> str:
+        sent = form.cleaned_data
+        evidence = ColourEvidence(sent["evidence"])
+        note_colour(
+            number=number, colour=sent["colour"], evidence=evidence, stamp=stamp
+        )
+        return f"The colour of {number} is noted, {evidence.label}"
+
+    if _written(request, form, write):
+        return _to(number)
+    return show(request, _page(lot_now(number), colour_form=form), status=422)
+
+
+@require_POST
+def photo(request: HttpRequest, number: str) -> HttpResponse:
+    """Keep a photo of a lot."""
+    form = PhotoForm(request.POST, request.FILES)
+
+    def write(stamp: Stamp) -> str:
+        content = form.cleaned_data["photo"].read()
+        add_photo(number=number, photo=content, stamp=stamp)
+        return f"The photo of {number} is kept"
+
+    if _written(request, form, write):
+        return _to(number)
+    return show(request, _page(lot_now(number), photo_form=form), status=422)
+
+
+@require_safe
+def picture(_request: HttpRequest, number: str, line_id: int) -> HttpResponse:
+    """Send a photo of a lot: always a JPEG that was drawn here."""
+    content = photo_bytes(number=number, line_id=line_id)
+    answer = HttpResponse(content, content_type="image/jpeg")
+    answer.headers["Content-Disposition"] = f'inline; filename="lot-{line_id}.jpg"'
+    answer.headers["Content-Security-Policy"] = "default-src 'none'; sandbox"
+    return answer
+
+
+def _written(
+    request: HttpRequest, form: DeedForm, write: Callable[[Stamp], str]
+) -> bool:
+    if not form.is_valid():
+        return False
+    deed = form.cleaned_data["deed"]
+    try:
+        said = write(stamp_now(by=person_id(request), deed=deed))
+    except StudioError as error:
+        form.refuse(error)
+        return False
+    if said:
+        say(request, said, undo=reverse("undo", args=[deed]))
+    else:
+        say(request, "Nothing was different, so nothing was written")
+    return True
+
+
+def _page(
+    lot: LotNow,
+    *,
+    form: LotForm | None = None,
+    colour_form: ColourForm | None = None,
+    photo_form: PhotoForm | None = None,
+) -> LotPage:
+    bath = lot.bath
+    return LotPage(
+        title=f"Lot {lot.number}",
+        fact=f"{bath.recipe_name} on {bath.base_name}"
+        f"{', a swatch' if bath.is_swatch else ''}.",
+        crumbs=(Link(words="Lots", address=reverse("lots")),),
+        lot=lot,
+        cost=cost_words(lot.cost),
+        facts=_facts(lot),
+        form=form or _form(lot),
+        colour_form=colour_form or ColourForm(),
+        photo_form=photo_form or PhotoForm(),
+        places=lot_pages.places(),
+        own=reverse("lot", args=[lot.number]),
+    )
+
+
+def _form(lot: LotNow) -> LotForm:
+    said = lot.held
+    initial = {
+        "grade": None if said.grade is None else said.grade.value,
+        "grams": said.grams,
+        "skeins": said.skeins,
+        "place": said.place,
+        "minutes": said.minutes,
+    }
+    return LotForm(initial=initial, is_timed=is_rate_set())
+
+
+def _facts(lot: LotNow) -> tuple[tuple[str, Link], ...]:
+    bath = lot.bath
+    recipe = f"/recipes/{lot.recipe_id}/versions/{bath.version_number}/"
+    words = f"{bath.recipe_name}, version {bath.version_number}"
+    pot = bath.pot_name or "not written down"
+    return (
+        ("Recipe", Link(words=words, address=recipe)),
+        ("Bath", Link(words=f"{lot.number} as dyed", address=f"/baths/{lot.number}/")),
+        (
+            "Base",
+            Link(words=bath.base_name, address=reverse("base", args=[lot.base_id])),
+        ),
+        ("Mill lot", Link(words=bath.mill_lot or "not written down", address="")),
+        ("Yarn dyed", Link(words=amount_text(bath.fibre_g, "g"), address="")),
+        ("Pot", Link(words=pot, address="")),
+    )
+
+
+def _to(number: str) -> HttpResponse:
+    return HttpResponseRedirect(reverse("lot", args=[number]))
