@@ -90,13 +90,19 @@ def test_what_is_left_follows_from_the_ledger(dye_id: int) -> None:
     ]
 
 
-@pytest.mark.parametrize("reading_g", [-0.1, nan, inf, 2e6])
+@pytest.mark.parametrize("reading_g", [-0.1, nan, inf, 2e6, 120.1])
 def test_a_reading_that_cannot_be_is_refused(dye_id: int, reading_g: float) -> None:
     jar_id = new_jar(dye_id)
     with pytest.raises(OutOfRangeError) as refused:
         count_jar(jar_id=jar_id, reading_g=reading_g, stamp=now())
     assert refused.value.argument == "reading_g"
+    assert "was its own weight taken off?" in refused.value.sentence
     assert JarLine.objects.count() == 1
+
+
+def test_a_jar_may_hold_a_little_more_than_its_label_says(dye_id: int) -> None:
+    jar_id = new_jar(dye_id)
+    assert count_jar(jar_id=jar_id, reading_g=103.0, stamp=now()).left_g == 103.0
 
 
 def test_more_than_the_jar_holds_or_another_dye_is_refused(dye_id: int) -> None:

@@ -248,12 +248,13 @@ def test_what_something_later_rests_on_is_not_taken_back_alone(
 
 def test_a_jar_never_holds_less_than_nothing(dye_id: int) -> None:
     jar_id = new_jar(dye_id, powder_g=10.0)
-    more = done(lambda s: count_jar(jar_id=jar_id, reading_g=50.0, stamp=s))
-    made(dye_id, jar_id, powder_g=20.0)
+    made(dye_id, jar_id, powder_g=9.0)
+    more = done(lambda s: count_jar(jar_id=jar_id, reading_g=10.0, stamp=s))
+    made(dye_id, jar_id, powder_g=8.0)
     with pytest.raises(ConflictError, match=RESTS):
         take_back(more)
-    assert jar(jar_id).left_g == 30.0
-    assert JarLine.objects.count() == 3
+    assert jar(jar_id).left_g == 2.0
+    assert JarLine.objects.count() == 4
 
 
 def test_undo_holds_all_day_and_not_after_midnight(

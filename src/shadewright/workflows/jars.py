@@ -8,7 +8,6 @@ from decimal import Decimal
 from django.db import transaction
 
 from shadewright.core.quantities import (
-    MOST_MASS_G,
     amount_text,
     require_between,
     require_mass,
@@ -24,6 +23,8 @@ from shadewright.workflows.stamps import Stamp, is_written, past_date
 
 LOW_SHARE = 0.2
 """A jar with less than this share of its powder is low."""
+
+MOST_OVERFULL = 1.2  # common practice: a supplier fills in a little more than is said
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -114,15 +115,17 @@ def count_jar(
     row = reads.locked_jar(jar_id)
     if is_written(stamp.deed):
         return jar(jar_id)
+    found = shaped_jar(row)
     require_between(
         reading_g,
         least=0.0,
-        most=MOST_MASS_G,
+        most=MOST_OVERFULL * found.filled_g,
         unit="g",
         name="Powder left",
         argument="reading_g",
+        advice="The jar came with less: was its own weight taken off?",
     )
-    _require_there(shaped_jar(row))
+    _require_there(found)
     line = JarLine(jar=row, act=JarAct.COUNTED, amount_g=reading_g, note=note.strip())
     keep_jar_line(line, stamp)
     return jar(jar_id)
