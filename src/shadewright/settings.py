@@ -172,7 +172,10 @@ LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
     "handlers": {"terminal": {"class": "logging.StreamHandler"}},
-    "loggers": {"django.request": {"handlers": ["terminal"], "level": "ERROR"}},
+    "loggers": {
+        "django.request": {"handlers": ["terminal"], "level": "ERROR"},
+        "waitress.queue": {"level": "ERROR"},  # a short queue is no news to a dyer
+    },
 }
 
 STATIC_URL = "/static/"

@@ -97,6 +97,7 @@ def test_without_lan_no_other_address_is_even_listened_at(tmp_path: Path) -> Non
     with served(tmp_path) as studio:
         assert can_reach(DESK, studio.port)
         assert not any(can_reach(host, studio.port) for host in AT_HOME)
+    assert studio.said[0].startswith(f"A new studio; its files are in {tmp_path}")
     assert studio.said[-1].startswith("Your studio is open at http://127.0.0.1:")
 
 

@@ -33,12 +33,12 @@ def open_studio() -> tuple[str, ...]:
 def _brought_up_to_date(stands: copying.Schema) -> tuple[str, ...]:
     if not stands.waiting:
         return ()
-    done = []
-    if stands.applied:
-        path = write_backup(_safety_path(f"before-{stands.waiting[0]}"))
-        done.append(f"Backup written to {path}.")
+    if not stands.applied:
+        copying.migrate()
+        return (f"A new studio; its files are in {settings.DATA_FOLDER}.",)
+    path = write_backup(_safety_path(f"before-{stands.waiting[0]}"))
     copying.migrate()
-    return (*done, "The studio is up to date.")
+    return (f"Backup written to {path}.", "The studio is up to date.")
 
 
 def is_open() -> bool:
