@@ -90,6 +90,7 @@ def test_rescue_of_a_wrong_volume(typed: Terminal) -> None:
     weak = typed(
         "stock rescue --powder 10g --strength 1% --volume 1040ml --json"
     ).answer
+    assert "N95/FFP2" in weak.pop("warnings")[0]
     assert weak == {
         "true_strength_percent": pytest.approx(0.9615384615),
         "add_powder_g": pytest.approx(0.4),
@@ -102,7 +103,25 @@ def test_rescue_of_a_wrong_volume(typed: Terminal) -> None:
         "true_strength_percent": pytest.approx(1.0416666667),
         "make_up_to_ml": pytest.approx(1000.0),
         "add_water_ml": pytest.approx(40.0),
+        "warnings": [],
     }
+
+
+def test_a_stock_that_is_right_wants_nothing(typed: Terminal) -> None:
+    line = "stock rescue --powder 10g --strength 1% --volume 1000ml"
+    assert typed(f"{line} --json").answer == {
+        "true_strength_percent": 1.0,
+        "warnings": [],
+    }
+    assert "nothing: it is as wanted" in typed(line).out
+
+
+def test_by_weight_the_step_speaks_of_the_scale(typed: Terminal) -> None:
+    steps = typed(f"{MAKE} --by-weight").answer["steps"]
+    making_up = next(step for step in steps if step["key"] == "make_up")
+    assert "until the scale shows 504.1\u00a0g" in making_up["text"]
+    by_mark = typed(MAKE).answer["steps"]
+    assert "scale" not in next(s for s in by_mark if s["key"] == "make_up")["text"]
 
 
 @pytest.mark.by_hand
@@ -144,7 +163,7 @@ def test_series(typed: Terminal) -> None:
 def test_a_person_reads_a_few_aligned_lines(typed: Terminal, line: str) -> None:
     shown = typed(line)
     assert shown.status == 0
-    rows = shown.out.splitlines()
+    rows = [row for row in shown.out.splitlines() if row[:2] not in {"! ", "  "}]
     assert 2 <= len(rows) <= 6
     texts = [row.index(row.split("  ")[-1].lstrip()) for row in rows]
     assert len(set(texts)) == 1

@@ -6,7 +6,12 @@ from shadewright.cli import stock_texts as texts
 from shadewright.cli import words
 from shadewright.cli.answers import NO_SPREAD_YET, as_json, say
 from shadewright.cli.commands import SumGroup
-from shadewright.core.quantities import Balance, MeasuringTool, amount_text
+from shadewright.core.quantities import (
+    Balance,
+    MeasuringTool,
+    amount_text,
+)
+from shadewright.core.quantities.writing import about_text
 from shadewright.core.solutions import (
     OnScale,
     Portion,
@@ -38,7 +43,7 @@ strength_of_powder = click.option(
     type=words.POWDER_STRENGTH,
     default="100%",
     show_default=True,
-    help="The powder against the dye's standard.",
+    help="The powder against the dye's standard, as 80% for a weaker one.",
 )
 
 
@@ -65,7 +70,7 @@ def stock() -> None:
     type=words.TEMPERATURE,
     default="20C",
     show_default=True,
-    help="Of the liquid at the mark.",
+    help="Of the liquid at the mark, as 60C or 140F.",
 )
 @click.option("--by-weight", is_flag=True, help="Make up on a scale, not to a mark.")
 @as_json
@@ -93,7 +98,7 @@ def make(
     )
     answer = texts.Made(
         plan=plan,
-        steps=making_steps(plan),
+        steps=making_steps(plan, filled_g=filled_g if by_weight else None),
         shown=_on_scale(plan, balance),
         balance=balance,
         vessel=vessel,
@@ -134,11 +139,21 @@ def _refuse_small_vessel(vessel: MeasuringTool | None, *, volume_ml: float) -> N
 
 
 @stock.command()
-@click.option("--powder", type=words.POWDER, required=True, help="Weighed, as 5.37g.")
+@click.option(
+    "--powder", type=words.POWDER, required=True, help="Powder weighed, as 5.37g."
+)
 @strength_wanted
 @strength_of_powder
-@click.option("--in-vessel", type=words.IN_VESSEL, help="What is in the vessel so far.")
-@click.option("--volume", type=words.VOLUME, help="Where it was made up to by mistake.")
+@click.option(
+    "--in-vessel",
+    type=words.IN_VESSEL,
+    help="Not made up yet: what stands in the vessel so far, as 480ml.",
+)
+@click.option(
+    "--volume",
+    type=words.VOLUME,
+    help="Made up already: the volume that it came to, as 1040ml.",
+)
 @as_json
 def rescue(
     *,
@@ -149,7 +164,7 @@ def rescue(
     volume: float | None,
     as_json: bool,
 ) -> None:
-    """Save a stock: too much or too little powder, or filled past the mark."""
+    """Save a stock that was weighed or filled wrongly."""
     if in_vessel is not None and volume is not None:
         both = (
             "--in-vessel and --volume do not go together: --in-vessel is a stock "
@@ -175,12 +190,21 @@ def rescue(
         volume_ml=volume,
         powder_strength_percent=powder_strength,
     )
-    say(texts.filled_answer(filled), as_json=as_json, rows=texts.filled_rows(filled))
+    say(
+        texts.filled_answer(filled),
+        as_json=as_json,
+        rows=texts.filled_rows(filled),
+        warnings=texts.filled_warnings(filled),
+    )
 
 
 @stock.command()
-@click.option("--have", type=words.STRENGTH, required=True, help="The stock, as 2%.")
-@click.option("--want", type=words.STRENGTH, required=True, help="Wanted, as 0.5%.")
+@click.option(
+    "--have", type=words.STRENGTH, required=True, help="Strength at hand, as 2%."
+)
+@click.option(
+    "--want", type=words.STRENGTH, required=True, help="Strength wanted, as 0.5%."
+)
 @volume_wanted
 @as_json
 def dilute(*, have: float, want: float, volume: float, as_json: bool) -> None:
@@ -196,7 +220,8 @@ def dilute(*, have: float, want: float, volume: float, as_json: bool) -> None:
         as_json=as_json,
         rows=[
             ("stock", amount_text(plan.stock_ml, "ml")),
-            ("water", f"{amount_text(plan.water_ml, 'ml')}, to the mark"),
+            ("make up to", amount_text(volume, "ml")),
+            ("water", about_text(plan.water_ml, "ml") if plan.water_ml else "none"),
         ],
     )
 
@@ -221,8 +246,12 @@ def merge(*, portions: tuple[Portion, ...], as_json: bool) -> None:
 
 
 @stock.command()
-@click.option("--from", "first", type=words.STRENGTH, required=True, help="As 2%.")
-@click.option("--to", "last", type=words.STRENGTH, required=True, help="As 0.05%.")
+@click.option(
+    "--from", "first", type=words.STRENGTH, required=True, help="First strength, as 2%."
+)
+@click.option(
+    "--to", "last", type=words.STRENGTH, required=True, help="Last strength, as 0.05%."
+)
 @click.option(
     "--steps",
     type=words.COUNT,

@@ -4,6 +4,7 @@ from dataclasses import asdict, dataclass
 
 from shadewright.cli.answers import NO_SPREAD_YET, UNCHECKED, Rows, wrapped
 from shadewright.core.quantities import Balance, MeasuringTool, amount_text
+from shadewright.core.quantities.writing import about_text
 from shadewright.core.solutions import (
     FilledRescue,
     MakingStep,
@@ -15,6 +16,11 @@ from shadewright.core.solutions import (
 BY_WEIGHT = (
     "By weight, the dissolved dye is reckoned to take no room: the stock comes out "
     "weaker by less than its own percentage."
+)
+ADD_POWDER = (
+    "Powder is opened again: a fitted respirator (N95/FFP2 or better), goggles and "
+    "gloves until all of it is wet. Wet it to a paste with some of the stock first. "
+    "Follow the dye’s safety data sheet and your local rules."
 )
 NO_VESSEL = "No vessel was named: how well the volume is known is left out."
 NO_BALANCE = "No balance was named: how well the powder is known is left out."
@@ -71,15 +77,20 @@ class Made:
 
     def rows(self) -> Rows:
         """Return the amounts, in the order in which they are used."""
-        return _rows(
-            ("powder", self.plan.powder_g, "g"),
-            ("on the scale", self.shown.powder_g if self.shown else None, "g"),
-            ("paste water", self.plan.paste_water_ml, "ml"),
-            ("hot water", self.plan.hot_water_ml, "ml"),
-            ("make up to", self.plan.final_volume_ml, "ml"),
-            ("which weighs", self.make_up_to_g, "g"),
-            ("strength", self.plan.strength_percent, "%"),
-        )
+        paste_ml, hot_ml = self.plan.paste_water_ml, self.plan.hot_water_ml
+        return [
+            *_rows(
+                ("powder", self.plan.powder_g, "g"),
+                ("on the scale", self.shown.powder_g if self.shown else None, "g"),
+            ),
+            ("paste water", about_text(paste_ml, "ml")),
+            ("hot water", about_text(hot_ml, "ml") if hot_ml else "none"),
+            *_rows(
+                ("make up to", self.plan.final_volume_ml, "ml"),
+                ("which weighs", self.make_up_to_g, "g"),
+                ("strength", self.plan.strength_percent, "%"),
+            ),
+        ]
 
     def steps_text(self) -> str:
         """Return the steps with their cautions, each under its number."""
@@ -108,17 +119,24 @@ def weighed_rows(rescued: WeighedRescue) -> Rows:
 
 def filled_answer(rescued: FilledRescue) -> dict[str, object]:
     """Return the keys for a stock that was filled wrongly."""
-    return {key: value for key, value in asdict(rescued).items() if value is not None}
+    known = {key: value for key, value in asdict(rescued).items() if value is not None}
+    return {**known, "warnings": filled_warnings(rescued)}
 
 
 def filled_rows(rescued: FilledRescue) -> Rows:
     """Return the same as rows."""
-    return _rows(
+    rows = _rows(
         ("true strength", rescued.true_strength_percent, "%"),
         ("add powder", rescued.add_powder_g, "g"),
         ("make up to", rescued.make_up_to_ml, "ml"),
         ("add water", rescued.add_water_ml, "ml"),
     )
+    return rows if len(rows) > 1 else [*rows, ("to add", "nothing: it is as wanted")]
+
+
+def filled_warnings(rescued: FilledRescue) -> list[str]:
+    """Return what to mind where powder is opened again."""
+    return [] if rescued.add_powder_g is None else [ADD_POWDER]
 
 
 def _rows(*amounts: tuple[str, float | None, str]) -> Rows:

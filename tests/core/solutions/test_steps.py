@@ -55,3 +55,19 @@ def test_the_sheet_and_the_rules_come_first() -> None:
     ends = "Follow the dye's safety data sheet and your local rules."
     assert STEPS[0].caution.endswith(ends)
     assert STEPS[-1].caution.endswith(ends)
+
+
+def test_a_paste_that_fills_two_thirds_gets_no_hot_water() -> None:
+    strong = making_steps(stock_plan(volume_ml=10.0, strength_percent=50.0))
+    dissolve = next(step for step in strong if step.key == "dissolve")
+    assert "The paste is two thirds already" in dissolve.text
+    assert "0\u00a0ml" not in dissolve.text
+
+
+def test_on_a_scale_it_is_made_up_by_weight() -> None:
+    steps = making_steps(
+        stock_plan(volume_ml=500.0, strength_percent=1.0), filled_g=504.1
+    )
+    assert [step.key for step in steps] == [step.key for step in STEPS]
+    assert "504.1\u00a0g" in steps[-2].text
+    assert "tare" in steps[-2].text

@@ -26,13 +26,17 @@ class MakingStep:
     caution: str
 
 
-def making_steps(plan: StockPlan) -> tuple[MakingStep, ...]:
+def making_steps(
+    plan: StockPlan, *, filled_g: float | None = None
+) -> tuple[MakingStep, ...]:
     """Return the steps of a stock in their order, from laying out to the label.
 
     Parameters
     ----------
     plan : StockPlan
         The stock to be made. [g, mL, %]
+    filled_g : float or None
+        What the finished stock weighs, where it is made up on a scale. [g]
 
     Returns
     -------
@@ -57,7 +61,7 @@ def making_steps(plan: StockPlan) -> tuple[MakingStep, ...]:
         _dissolve(plan),
         _look(),
         _cool(),
-        _make_up(plan),
+        _make_up(plan) if filled_g is None else _make_up_by_weight(filled_g),
         _label(plan),
     )
 
@@ -119,6 +123,9 @@ def _dissolve(plan: StockPlan) -> MakingStep:
         text=(
             f"Add {about_text(plan.hot_water_ml, 'ml')} of hot water ({_HOT} and "
             f"more), up to two thirds: {two_thirds}. Stir until it is clear."
+            if plan.hot_water_ml
+            else f"The paste is two thirds already: stand it in hot water ({_HOT} and "
+            "more), and stir until it is clear."
         ),
         caution=(
             "Hot water scalds: heat-proof beaker, heat gloves, and pour slowly. "
@@ -168,6 +175,22 @@ def _make_up(plan: StockPlan) -> MakingStep:
         caution=(
             "Past the mark? Stop and note the volume: the stock is weaker, not "
             "spoilt, and its true strength goes on the label."
+        ),
+    )
+
+
+def _make_up_by_weight(filled_g: float) -> MakingStep:
+    return MakingStep(
+        key="make_up",
+        title="Make up on the scale",
+        text=(
+            "Set the empty bottle on the scale and tare it. Pour the stock in, rinse "
+            "the beaker over, and add cold water until the scale shows "
+            f"{amount_text(filled_g, 'g')}. Look for grains left behind, and shake."
+        ),
+        caution=(
+            "Past the weight? Stop and note what the scale shows: the stock is "
+            "weaker, not spoilt, and its true strength goes on the label."
         ),
     )
 
