@@ -185,6 +185,8 @@ def measured_dose(
 ) -> MeasuredDose:
     """Return a dose in grams of dye and, from a stock, in ml and g of stock.
 
+    M = V rho + m                                              (6)
+
     Parameters
     ----------
     dose : Dose
@@ -208,10 +210,10 @@ def measured_dose(
 
     Notes
     -----
-    Stock weighs V rho + m, its water at 20 °C and the dye in it, just as it is
-    filled by weight. The dye takes up a little room, so a dose weighed from a
-    stock that was filled to a mark is high, by less than the stock's own
-    percentage (of a 1 % stock by less than a hundredth).
+    M is what a dose V weighs: its water, of density rho at 20 °C, and the dye m in
+    it, just as a stock is filled by weight. The dye takes up a little room, so a
+    dose weighed from a stock that was filled to a mark is high, by less than the
+    stock's own percentage (of a 1 % stock by less than a hundredth).
 
     Examples
     --------

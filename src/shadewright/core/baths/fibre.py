@@ -81,7 +81,7 @@ def conditioned_mass_g(
     Notes
     -----
     Wool holds up to about 30 % regain without feeling wet [awta]_, so yarn
-    straight from a damp store can be a tenth too heavy.
+    straight from a damp store can be an eighth too heavy: 130/116 = 1.12.
 
     Examples
     --------

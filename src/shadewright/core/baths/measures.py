@@ -112,7 +112,7 @@ def dose_slack_ml(*, volume_ml: float) -> float:
 
     Examples
     --------
-    >>> dose_slack_ml(volume_ml=35.0)
-    0.35
+    >>> dose_slack_ml(volume_ml=50.0)
+    0.5
     """
     return max(DOSE_SLACK * volume_ml, LEAST_SLACK_ML)

@@ -38,7 +38,7 @@ def temperature_from_fahrenheit_c(*, temperature_f: float) -> float:
 def temperature_f(*, temperature_c: float) -> float:
     """Return a temperature in °F from one in °C.
 
-    F = 1.8 C + 32                                               (1)
+    F = 1.8 C + 32                                               (2)
 
     Parameters
     ----------
@@ -69,7 +69,7 @@ def temperature_f(*, temperature_c: float) -> float:
 def water_density_g_per_ml(*, temperature_c: float) -> float:
     """Return the density of water.
 
-    rho = (a0 + a1 t + a2 t² + a3 t³ + a4 t⁴ + a5 t⁵)/(1 + b t)  (1)
+    rho = (a0 + a1 t + a2 t² + a3 t³ + a4 t⁴ + a5 t⁵)/(1 + b t)  (3)
 
     Parameters
     ----------

@@ -30,7 +30,7 @@ def _percentage(value: float, argument: str) -> float:
 def mixture(portions: Sequence[Portion]) -> Portion:
     """Return what results when portions are poured together (alligation medial).
 
-    V = sum V_i,   c = sum c_i V_i / V                           (1)
+    V = sum V_i,   c = sum c_i V_i / V                          (10)
 
     Parameters
     ----------
@@ -86,7 +86,7 @@ def first_share(
 ) -> float:
     """Return the share of the first liquid in a mixture (alligation alternate).
 
-    x = (c − c2)/(c1 − c2)                                       (1)
+    x = (c − c2)/(c1 − c2)                                      (11)
 
     Parameters
     ----------

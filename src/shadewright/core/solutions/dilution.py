@@ -30,7 +30,7 @@ class Blend:
 def dilution(*, have_percent: float, want_percent: float, volume_ml: float) -> Dilution:
     """Return the stock and the water for a weaker stock.
 
-    V1 = V2 c2 / c1                                              (1)
+    V1 = V2 c2 / c1                                             (12)
 
     Parameters
     ----------
@@ -89,7 +89,7 @@ def blend(
 ) -> Blend:
     """Return how much of two stocks gives a third.
 
-    V1 = V (c − c2)/(c1 − c2),   V2 = V − V1                     (1)
+    V1 = V (c − c2)/(c1 − c2),   V2 = V − V1                    (13)
 
     Parameters
     ----------

@@ -21,7 +21,7 @@ def cooled_strength_percent(
 ) -> float:
     """Return the strength, once cool, of a stock that was made up hot.
 
-    c' = c rho(t_used) / rho(t_filled)                           (1)
+    c' = c rho(t_used) / rho(t_filled)                           (3)
 
     Parameters
     ----------
@@ -111,7 +111,7 @@ def filled_mass_g(
 ) -> float:
     """Return what the finished stock weighs, without its vessel.
 
-    M = V rho(t) + m                                             (1)
+    M = V rho(t) + m                                             (4)
 
     Parameters
     ----------

@@ -55,7 +55,7 @@ def make_up_to_ml(
 ) -> float:
     """Return the volume at which a weighed powder gives the strength wanted.
 
-    V = m s / c                                                  (1)
+    V = m s / c                                                  (5)
 
     Parameters
     ----------
@@ -167,7 +167,7 @@ def rescue_filled(
 ) -> FilledRescue:
     """Return what to do when a stock was made up past the mark, or short of it.
 
-    c' = m s/V;   dm = V (c − c')/s  if weak;   V' = m s/c  if strong   (1)
+    c' = m s/V;   dm = V (c − c')/s  if weak;   V' = m s/c  if strong   (6)
 
     Parameters
     ----------
@@ -228,7 +228,7 @@ def rescue_dried(
 ) -> DriedRescue:
     """Return the strength of a stock that lost water, and the water to give back.
 
-    c' = c V/V'                                                  (1)
+    c' = c V/V'                                                  (7)
 
     Parameters
     ----------

@@ -15,7 +15,7 @@ def geometric_series_percent(
 ) -> tuple[float, ...]:
     """Return strengths that fall, or rise, by the same factor at every step.
 
-    c_i = c_1 (c_n/c_1)^((i − 1)/(n − 1))                        (1)
+    c_i = c_1 (c_n/c_1)^((i − 1)/(n − 1))                       (14)
 
     Parameters
     ----------
@@ -70,7 +70,7 @@ def serial_series_percent(
 ) -> tuple[float, ...]:
     """Return the strengths of a serial dilution, the first stock included.
 
-    c_n = c_0 (a/(a + b))^n                                      (1)
+    c_n = c_0 (a/(a + b))^n                                     (15)
 
     Parameters
     ----------
@@ -122,7 +122,7 @@ def serial_series_percent(
 def strength_of_ratio_percent(*, ml_per_g: float) -> float:
     """Return the strength of a ratio: 1:400 is one gram in 400 ml.
 
-    c = 100/n                                                    (1)
+    c = 100/n                                                   (16)
 
     Parameters
     ----------
@@ -165,7 +165,7 @@ def strength_of_ratio_percent(*, ml_per_g: float) -> float:
 def ratio_ml_per_g(*, strength_percent: float) -> float:
     """Return the ratio of a strength: 0.25 % is 1:400.
 
-    n = 100/c                                                    (1)
+    n = 100/c                                                   (17)
 
     Parameters
     ----------

@@ -69,7 +69,7 @@ def true_strength_percent(
 ) -> float:
     """Return the strength of a stock from what was really weighed and filled.
 
-    c = m s / V                                                  (1)
+    c = m s / V                                                  (2)
 
     Parameters
     ----------

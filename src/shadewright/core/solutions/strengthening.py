@@ -20,7 +20,7 @@ def powder_to_strengthen_g(
 ) -> float:
     """Return the powder that makes a part bottle stronger.
 
-    dm = V (c − c0)/s                                            (1)
+    dm = V (c − c0)/s                                            (8)
 
     Parameters
     ----------
@@ -71,7 +71,7 @@ def stock_to_strengthen_ml(
 ) -> float:
     """Return the stronger stock that makes a part bottle stronger.
 
-    V_s = V (c − c0)/(c_s − c)                                   (1)
+    V_s = V (c − c0)/(c_s − c)                                   (9)
 
     Parameters
     ----------
