@@ -248,7 +248,7 @@ def test_what_changed_is_said_in_words() -> None:
             "was 2 % on fibre, after the dye, before the heat"
         ),
         "Top: left out, was 90 °C",
-        "Ties: four, loose, new",
+        "Ties: “four, loose”, new",
     ]
     assert changes(after, after) == ()
 

@@ -5,6 +5,8 @@ from shadewright.drawing.svg import Box, drawing
 ICONS: dict[str, str] = {
     "today": '<circle cx="12" cy="12" r="8.5"/><path d="M12 7v5l3.5 2"/>',
     "shelf": '<path d="M9.5 3h5M10 3v4l-3 3.5V20h10v-9.5L14 7V3M7 14h10"/>',
+    "recipe": '<path d="M6 3.5h12v17H6zM9 8h6M9 12h6M9 16h4"/>',
+    "days": '<path d="M3 6h9M8 12h10M5 18h12M15 6h2M21 12h.5"/>',
     "tick": '<path d="M4.5 12.5l5 5L19.5 7"/>',
     "undo": '<path d="M8.5 5L4 9.5 8.5 14M4 9.5h10a5.5 5.5 0 010 11h-3"/>',
     "caution": '<path d="M12 3.5L22 20.5H2zM12 10v5M12 17.2v.8"/>',

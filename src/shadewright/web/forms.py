@@ -32,6 +32,10 @@ class PlainForm(forms.BaseForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
+        self.speak_plainly()
+
+    def speak_plainly(self) -> None:
+        """Give every field our sentences; call again after adding fields."""
         for name, field in self.fields.items():
             field.error_messages |= _sentences(str(field.label or name.capitalize()))
 

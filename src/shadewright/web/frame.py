@@ -22,6 +22,8 @@ class Place:
 PLACES = (
     Place(name="Today", address="/", icon="today"),
     Place(name="Shelf", address="/shelf/", icon="shelf"),
+    Place(name="Recipes", address="/recipes/", icon="recipe"),
+    Place(name="Dye days", address="/baths/", icon="days"),
     Place(name="Lots", address="/lots/", icon="yarn"),
 )
 

@@ -13,6 +13,20 @@ from shadewright.records.models import (
 )
 from shadewright.records.models.recipes import AmountUnit, When
 
+__all__ = [
+    "AmountUnit",
+    "DoseLine",
+    "HelperLine",
+    "RecipePage",
+    "RecipeText",
+    "Try",
+    "Version",
+    "When",
+    "missing_in",
+    "shaped_recipe",
+    "shaped_version",
+]
+
 
 @dataclass(frozen=True, kw_only=True)
 class DoseLine:

@@ -96,7 +96,7 @@ def _pairs(before: RecipeText, after: RecipeText) -> Iterator[tuple[str, str, st
         was, now = getattr(before, key), getattr(after, key)
         yield name, _amount(was, unit), _amount(now, unit)
     for name, key in _NOTES:
-        yield name, getattr(before, key), getattr(after, key)
+        yield name, _quoted(getattr(before, key)), _quoted(getattr(after, key))
 
 
 def _matched(

@@ -1,0 +1,133 @@
+"""What is asked to plan a bath, to change its bottle, to give it up."""
+
+from collections.abc import Mapping
+from contextlib import suppress
+from typing import Any
+
+from django import forms
+
+from shadewright.errors import NotFoundError
+from shadewright.web.amounts import mass_field
+from shadewright.web.forms import DayInput, DeedForm, NumberInput
+from shadewright.web.recipes.amounts import ratio_field
+from shadewright.workflows.bath_wishes import BathWish
+from shadewright.workflows.choices import bases_in_use, lots_in_use, pots_in_use
+from shadewright.workflows.recipes import recipes, version
+
+
+class PlanForm(DeedForm):
+    """Which recipe on which yarn, in which pot, on which day."""
+
+    version = forms.TypedChoiceField(label="Recipe", coerce=int)
+    base = forms.TypedChoiceField(label="Base", coerce=int)
+    mill_lot = forms.TypedChoiceField(label="Mill lot", coerce=int, required=False)
+    fibre_g = mass_field(
+        label="Dry yarn, weighed",
+        help_text="What the scale says, not what the band says.",
+    )
+    skeins = forms.IntegerField(label="Skeins", required=False, widget=NumberInput())
+    is_swatch = forms.BooleanField(label="A swatch, 5 to 20 g", required=False)
+    pot = forms.TypedChoiceField(label="Pot", coerce=int, required=False)
+    liquor_ratio = ratio_field(
+        label="Liquor ratio", help_text="Empty: as the recipe says."
+    )
+    wet_yarn_g = mass_field(
+        label="Wet yarn",
+        required=False,
+        help_text="With the water it was soaked in: that water is counted.",
+    )
+    dyed_on = forms.DateField(label="Day", widget=DayInput())
+    notes = forms.CharField(
+        max_length=2000, required=False, widget=forms.Textarea(attrs={"rows": 2})
+    )
+    instead_of = forms.CharField(
+        max_length=16, required=False, widget=forms.HiddenInput
+    )
+
+    def __init__(
+        self,
+        data: Mapping[str, Any] | None = None,
+        *,
+        initial: Mapping[str, Any] | None = None,
+    ) -> None:
+        super().__init__(data, initial=dict(initial or {}))
+        said = data if data is not None else initial or {}
+        self._offer("version", "Choose a recipe", _versions(_number(said, "version")))
+        bases = [(str(each.id), each.words) for each in bases_in_use()]
+        self._offer("base", "Choose a base", bases)
+        lots = _lots(_number(said, "base"))
+        self._offer("mill_lot", "Not known", lots)
+        pots = [(str(each.id), each.words) for each in pots_in_use()]
+        self._offer("pot", "Not chosen yet", pots)
+
+    @property
+    def has_lots(self) -> bool:
+        """Whether there is a delivery to choose."""
+        return len(self.fields["mill_lot"].choices) > 1  # type: ignore[attr-defined]
+
+    def wish(self) -> BathWish:
+        """Return what the form says."""
+        sent = self.cleaned_data
+        return BathWish(
+            version_id=sent["version"],
+            base_id=sent["base"],
+            fibre_g=sent["fibre_g"],
+            dyed_on=sent["dyed_on"],
+            mill_lot_id=sent["mill_lot"] or None,
+            pot_id=sent["pot"] or None,
+            wet_yarn_g=sent["wet_yarn_g"],
+            skeins=sent["skeins"],
+            liquor_ratio=sent["liquor_ratio"],
+            is_swatch=sent["is_swatch"],
+            notes=sent["notes"],
+        )
+
+    def _offer(self, name: str, none: str, known: list[tuple[str, str]]) -> None:
+        self.fields[name].choices = [("", none), *known]  # type: ignore[attr-defined]
+
+
+class BottleForm(DeedForm):
+    """Another bottle for a dose that is not poured yet."""
+
+    bottle = forms.ChoiceField(label="Bottle", widget=forms.RadioSelect)
+
+    def __init__(
+        self,
+        data: Mapping[str, Any] | None = None,
+        *,
+        bottles: list[tuple[str, str]],
+        initial: Mapping[str, Any] | None = None,
+    ) -> None:
+        super().__init__(data, initial=dict(initial or {}))
+        self.fields["bottle"].choices = bottles  # type: ignore[attr-defined]
+
+
+class GiveUpForm(DeedForm):
+    """Why a bath ends without a lot."""
+
+    why = forms.CharField(label="Why", max_length=200, required=False)
+
+
+def _versions(asked: int | None) -> list[tuple[str, str]]:
+    """Return the newest complete versions, and the one that is asked for."""
+    newest = [each.newest for each in recipes()]
+    known = {v.id: v for v in newest if v.is_complete}
+    if asked is not None and asked not in known:
+        with suppress(NotFoundError):  # the field then says that it is not offered
+            known[asked] = version(asked)
+    return [(str(v.id), f"{v.recipe_name}, version {v.number}") for v in known.values()]
+
+
+def _lots(base: int | None) -> list[tuple[str, str]]:
+    every = lots_in_use()
+    return [
+        (str(each.id), each.words)
+        for each in every
+        if base is None or each.base_id == base
+    ]
+
+
+def _number(said: Mapping[str, Any], name: str) -> int | None:
+    text = str(said.get(name) or "")
+    is_number = text.isascii() and text.isdecimal() and len(text) < 10
+    return int(text) if is_number else None

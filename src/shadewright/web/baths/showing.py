@@ -1,0 +1,129 @@
+"""A bath made into a page: its steps side by side, its ledger, its keys."""
+
+from collections.abc import Iterator
+from urllib.parse import urlencode
+
+from django.urls import NoReverseMatch, reverse
+
+from shadewright.core.quantities import amount_text, number_text
+from shadewright.web.baths.pages import BathPage, Entry, Key, Said
+from shadewright.web.baths.side_by_side import step_rows, title_of
+from shadewright.web.baths.words import act_words, status_chip
+from shadewright.web.pages import Link
+from shadewright.web.parts import Caution
+from shadewright.web.templatetags.house import day
+from shadewright.workflows.bath_cautions import recipe_cautions
+from shadewright.workflows.bath_pages import BathAct, BathNow, BathStatus, DoneLine
+from shadewright.workflows.recipes import version
+
+_OPEN = {BathStatus.PLANNED, BathStatus.GOING, BathStatus.COOLING}
+
+
+def bath_page(bath: BathNow) -> BathPage:
+    """Return the page of a bath."""
+    recipe = version(bath.version_id)
+    kind = "Swatch" if bath.is_swatch else "Bath"
+    keys = tuple(_keys(bath))
+    return BathPage(
+        title=f"{kind} {bath.number}",
+        fact=f"{bath.recipe_name} on {bath.base_name}, {day(bath.dyed_on)}.",
+        crumbs=(Link(words="Dye days", address="/baths/"),),
+        state=status_chip(bath.status),
+        keys=keys[:3],
+        more=(*keys[3:], *_more(bath)),
+        steps=step_rows(bath),
+        entries=tuple(_entry(bath, line) for line in bath.lines),
+        recipe=Link(
+            words=f"{recipe.recipe_name}, version {recipe.number}",
+            address=reverse("recipe-version", args=[recipe.recipe_id, recipe.number]),
+        ),
+        facts=tuple(fact for fact in _facts(bath) if fact.words),
+        cautions=tuple(
+            Caution(title="Before it is dyed", text=sentence)
+            for sentence in recipe_cautions(bath.version_id)
+            if bath.status in _OPEN
+        ),
+    )
+
+
+def known_address(name: str, *args: str) -> str:
+    """Return an address of another room, or nothing while that room is not there."""
+    try:
+        return reverse(name, args=args)
+    except NoReverseMatch:
+        return ""
+
+
+def _keys(bath: BathNow) -> Iterator[Key]:
+    number = bath.number
+    cards = known_address("bath-cards")
+    if bath.status in _OPEN:
+        yield Key(
+            words="To the bench",
+            address=known_address("bench", number),
+            icon="drop",
+            css="first",
+        )
+        yield Key(
+            words="Card",
+            address=f"{cards}?{urlencode({'number': number})}" if cards else "",
+            icon="print",
+        )
+        yield Key(words="Finish", address=known_address("finish-bath", number))
+        yield Key(words="Type a card in", address=known_address("type-card", number))
+    elif bath.has_lot:
+        yield Key(
+            words="Its lot",
+            address=known_address("lot", number),
+            icon="yarn",
+            css="first",
+        )
+    elif bath.status is BathStatus.FINISHED:
+        yield Key(
+            words="Write the lot",
+            address=known_address("finish-bath", number),
+            css="first",
+        )
+
+
+def _more(bath: BathNow) -> Iterator[Key]:
+    again = f"{reverse('plan-bath')}?{urlencode({'again': bath.number})}"
+    is_planned = bath.status is BathStatus.PLANNED
+    yield Key(words="Plan it anew" if is_planned else "Plan it again", address=again)
+    if bath.status in _OPEN:
+        yield Key(words="Give up", address=reverse("give-up-bath", args=[bath.number]))
+
+
+def _facts(bath: BathNow) -> Iterator[Said]:
+    yield Said(term="Base", words=bath.base_name)
+    yield Said(term="Mill lot", words=bath.mill_lot or "not known")
+    yield Said(term="Dry yarn", words=amount_text(bath.fibre_g, "g"))
+    yield Said(term="Skeins", words=str(bath.skeins or ""))
+    yield Said(term="Pot", words=bath.pot_name or "not chosen")
+    ratio = number_text(bath.liquor_ratio, digits=4)
+    liquor = amount_text(bath.liquor_ratio * bath.fibre_g / 1000, "l")
+    yield Said(term="Liquor", words=f"{liquor}, 1:{ratio}")
+    yield Said(term="Notes", words=bath.notes)
+
+
+def _entry(bath: BathNow, line: DoneLine) -> Entry:
+    by = ", ".join(part for part in (line.by, line.device) if part)
+    return Entry(
+        deed=line.deed,
+        at=line.at,
+        words=_words(bath, line),
+        by=by,
+        note=line.note,
+        is_undone=line.is_undone and line.act != BathAct.UNDO,
+        may_undo=line.may_undo and line.act != BathAct.UNDO,
+    )
+
+
+def _words(bath: BathNow, line: DoneLine) -> str:
+    said = [act_words(line.act)]
+    if line.step:
+        said.append(title_of(bath, line.step))
+    words = ": ".join(part for part in said if part)
+    if line.value is not None:
+        words = f"{words}, {amount_text(line.value, line.unit)}"
+    return f"{words} from {line.bottle}" if line.bottle else words

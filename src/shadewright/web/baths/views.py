@@ -1,0 +1,87 @@
+"""The dye days, and a bath as planned beside as dyed."""
+
+from collections.abc import Iterable
+from datetime import date, timedelta
+from itertools import groupby
+
+from django.http import HttpRequest, HttpResponse
+from django.urls import reverse
+from django.views.decorators.http import require_safe
+
+from shadewright.core.quantities import amount_text
+from shadewright.web.baths.pages import BathRow, BathsPage, DayRows
+from shadewright.web.baths.showing import bath_page, known_address
+from shadewright.web.baths.words import status_chip
+from shadewright.web.finding import asked
+from shadewright.web.pages import show
+from shadewright.web.templatetags.house import day as day_words
+from shadewright.workflows.bath_lists import (
+    MOST_ROWS,
+    BathEntry,
+    coming_baths,
+    past_baths,
+)
+from shadewright.workflows.bath_pages import bath_now
+from shadewright.workflows.stamps import today
+
+
+@require_safe
+def baths(request: HttpRequest) -> HttpResponse:
+    """Show today's and coming baths, then those that were, by day."""
+    query = asked(request)
+    past = past_baths(query)
+    coming = () if query else coming_baths()
+    page = BathsPage(
+        title="Dye days",
+        fact=_fact(coming),
+        coming=_days(coming),
+        past=_days(past),
+        query=query,
+        is_cut=len(past) == MOST_ROWS,
+        cards=known_address("bath-cards"),
+    )
+    return show(request, page)
+
+
+@require_safe
+def bath(request: HttpRequest, number: str) -> HttpResponse:
+    """Show a bath as planned and as dyed."""
+    return show(request, bath_page(bath_now(number)))
+
+
+def _fact(coming: tuple[BathEntry, ...]) -> str:
+    now = sum(1 for each in coming if each.dyed_on <= today())
+    later = len(coming) - now
+    if not coming:
+        return "No bath is planned."
+    return f"{_counted(now)} today, {later} later."
+
+
+def _counted(count: int) -> str:
+    return "1 bath" if count == 1 else f"{count or 'no'} baths"
+
+
+def _days(entries: Iterable[BathEntry]) -> tuple[DayRows, ...]:
+    return tuple(
+        DayRows(day=day, words=_words(day), rows=tuple(_row(each) for each in group))
+        for day, group in groupby(entries, key=lambda each: each.dyed_on)
+    )
+
+
+def _words(day: date) -> str:
+    near = {0: "Today", 1: "Tomorrow", -1: "Yesterday"}
+    name = near.get((day - today()) // timedelta(days=1), f"{day:%A}")
+    return f"{name}, {day_words(day)}"
+
+
+def _row(entry: BathEntry) -> BathRow:
+    skeins = f", {entry.skeins} skeins" if (entry.skeins or 0) > 1 else ""
+    return BathRow(
+        number=entry.number,
+        address=reverse("bath", args=[entry.number]),
+        recipe=f"{entry.recipe_name}, version {entry.version_number}",
+        base=entry.base_name,
+        yarn=f"{amount_text(entry.fibre_g, 'g')}{skeins}",
+        pot=entry.pot_name,
+        state=status_chip(entry.status),
+    )

@@ -1,0 +1,297 @@
+"""What is asked for a recipe: rows of dyes and helpers, and how it is dyed."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from django import forms
+from django.forms import BoundField
+
+from shadewright.web.amounts import AmountField, temperature_field
+from shadewright.web.forms import DeedForm, StudioForm
+from shadewright.web.recipes.amounts import (
+    depth,
+    minutes,
+    pace,
+    plain,
+    ratio_field,
+)
+from shadewright.workflows.choices import helpers_in_use
+from shadewright.workflows.dyes import dyes
+from shadewright.workflows.recipe_shapes import (
+    AmountUnit,
+    DoseLine,
+    HelperLine,
+    RecipeText,
+    When,
+)
+
+LEAST_ROWS, MORE_ROWS, MOST_ROWS = 4, 3, 24
+_AMOUNTS = ("liquor_ratio", "start_c", "rise_c_per_min", "top_c", "hold_min")
+_WORDS = ("ties", "stirring", "look_at_15", "notes", "as_written", "why_changed")
+
+
+@dataclass(frozen=True, kw_only=True)
+class DoseRow:
+    """The fields of one dye."""
+
+    dye: BoundField
+    depth: BoundField
+    words: BoundField
+
+
+@dataclass(frozen=True, kw_only=True)
+class HelperRow:
+    """The fields of one acid or helper."""
+
+    what: BoundField
+    amount: BoundField
+    unit: BoundField
+    when: BoundField
+
+
+class NameForm(StudioForm):
+    """Another name for a recipe."""
+
+    name = forms.CharField(label="Name", max_length=60)
+
+
+class VersionForm(DeedForm):
+    """All that a version says; rows that stay empty are passed over."""
+
+    rows = forms.IntegerField(widget=forms.HiddenInput, required=False)
+    liquor_ratio = ratio_field(
+        label="Liquor ratio", help_text="30 or 1:30: ml of bath to a gram of yarn."
+    )
+    start_c = temperature_field(label="Start", required=False)
+    rise_c_per_min = AmountField(unit="°C/min", read=pace, label="Rise", required=False)
+    top_c = temperature_field(label="Top", required=False)
+    hold_min = AmountField(unit="min", read=minutes, label="Hold", required=False)
+    ties = forms.CharField(
+        max_length=200,
+        required=False,
+        help_text="How many, how tight, where: it moves the colour.",
+    )
+    stirring = forms.CharField(max_length=200, required=False)
+    look_at_15 = forms.CharField(
+        label="Look at 15 minutes",
+        max_length=200,
+        required=False,
+        help_text="What yarn and bath should look like by then.",
+    )
+    notes = forms.CharField(
+        max_length=4000, required=False, widget=forms.Textarea(attrs={"rows": 3})
+    )
+    as_written = forms.CharField(
+        label="As it was written",
+        max_length=4000,
+        required=False,
+        widget=forms.Textarea(attrs={"rows": 4}),
+        help_text="An old recipe word for word: 3 tsp of my blue, a glug of vinegar.",
+    )
+    why_changed = forms.CharField(
+        label="Why it is changed", max_length=300, required=False
+    )
+
+    def __init__(
+        self,
+        data: Mapping[str, Any] | None = None,
+        *,
+        initial: Mapping[str, Any] | None = None,
+        before: RecipeText | None = None,
+    ) -> None:
+        said = data if data is not None else initial or {}
+        self.count = _row_count(said.get("rows"))
+        super().__init__(data, initial={"rows": self.count, **(initial or {})})
+        known, helpers = _dye_choices(before), _helper_choices(before)
+        for number in self._dose_numbers:
+            self.fields |= _dose_fields(number, known)
+        for number in self._helper_numbers:
+            self.fields |= _helper_fields(number, helpers)
+        self.speak_plainly()
+
+    @property
+    def _dose_numbers(self) -> range:
+        return range(1, self.count + 1)
+
+    @property
+    def _helper_numbers(self) -> range:
+        """Half as many rows as for dyes: a bath has fewer helpers."""
+        return range(1, self.count // 2 + 1)
+
+    @property
+    def dose_rows(self) -> tuple[DoseRow, ...]:
+        """The rows of the dyes."""
+        return tuple(
+            DoseRow(
+                dye=self[f"dye_{n}"], depth=self[f"depth_{n}"], words=self[f"words_{n}"]
+            )
+            for n in self._dose_numbers
+        )
+
+    @property
+    def helper_rows(self) -> tuple[HelperRow, ...]:
+        """The rows of acids and helpers."""
+        return tuple(
+            HelperRow(
+                what=self[f"helper_{n}"],
+                amount=self[f"amount_{n}"],
+                unit=self[f"unit_{n}"],
+                when=self[f"when_{n}"],
+            )
+            for n in self._helper_numbers
+        )
+
+    def clean(self) -> dict[str, Any]:
+        """See that each row is whole, and that something is said at all."""
+        sent = super().clean() or self.cleaned_data
+        seen: set[int] = set()
+        for number in self._dose_numbers:
+            self._clean_dose(number, seen)
+        for number in self._helper_numbers:
+            self._clean_helper(number)
+        is_bare = not any(sent.get(f"words_{n}") for n in self._dose_numbers)
+        if not seen and is_bare and not sent.get("as_written") and not self.errors:
+            self.add_error(
+                "dye_1",
+                "The dye is missing. Choose at least one, or write the old recipe "
+                "down as it is.",
+            )
+        return sent
+
+    def text(self) -> RecipeText:
+        """Return what the form says."""
+        sent = self.cleaned_data
+        said = {name: sent[name] for name in (*_AMOUNTS, *_WORDS)}
+        doses = tuple(self._doses())
+        return RecipeText(doses=doses, helpers=tuple(self._helpers()), **said)
+
+    def _clean_dose(self, number: int, seen: set[int]) -> None:
+        dye, words = self._sent("dye", number), self._sent("words", number)
+        is_asked = f"depth_{number}" not in self.errors and not words
+        has_depth = self._sent("depth", number) is not None
+        if dye and not has_depth and is_asked:
+            self.add_error(
+                f"depth_{number}",
+                "The depth is missing: type it in %, or write in words what is known.",
+            )
+        if not dye and has_depth and is_asked:
+            self.add_error(f"dye_{number}", "The dye is missing: choose it.")
+        if dye and dye in seen:
+            self.add_error(
+                f"dye_{number}",
+                "This dye stands above already: add the two depths there.",
+            )
+        if dye:
+            seen.add(dye)
+
+    def _clean_helper(self, number: int) -> None:
+        what, amount = self._sent("helper", number), self._sent("amount", number)
+        name = f"amount_{number}"
+        if what and amount is None and name not in self.errors:
+            self.add_error(name, "The amount is missing.")
+        if amount is not None and not what:
+            self.add_error(f"helper_{number}", "Choose what this amount is of.")
+
+    def _sent(self, name: str, number: int) -> Any:  # ruff: ignore[any-type]
+        return self.cleaned_data.get(f"{name}_{number}")
+
+    def _doses(self) -> Iterator[DoseLine]:
+        names = {dye.id: dye.name for dye in dyes()}
+        for number in self._dose_numbers:
+            dye, words = self._sent("dye", number), self._sent("words", number)
+            if dye or words:
+                yield DoseLine(
+                    dye_id=dye or None,
+                    dye_name=names.get(dye, ""),
+                    depth_percent=self._sent("depth", number),
+                    as_written=words,
+                )
+
+    def _helpers(self) -> Iterator[HelperLine]:
+        for number in self._helper_numbers:
+            if what := self._sent("helper", number):
+                yield HelperLine(
+                    auxiliary_id=what,
+                    amount=self._sent("amount", number),
+                    unit=AmountUnit(self._sent("unit", number) or AmountUnit.ON_FIBRE),
+                    when=When(self._sent("when", number) or When.AFTER_DYE),
+                )
+
+
+class RecipeForm(VersionForm):
+    """A new recipe: its name and its first version."""
+
+    name = forms.CharField(label="Name", max_length=60)
+    field_order = ("name",)
+
+
+def initial_of(text: RecipeText) -> dict[str, Any]:
+    """Return a version as its form shows it, with a row or two to spare."""
+    most = max(len(text.doses) + 1, 2 * len(text.helpers) + 2)
+    said: dict[str, Any] = {"rows": max(LEAST_ROWS, most)}
+    said |= {name: getattr(text, name) for name in (*_AMOUNTS, *_WORDS)}
+    for number, dose in enumerate(text.doses, start=1):
+        said[f"dye_{number}"] = dose.dye_id or ""
+        said[f"depth_{number}"] = dose.depth_percent
+        said[f"words_{number}"] = dose.as_written
+    for number, helper in enumerate(text.helpers, start=1):
+        said[f"helper_{number}"] = helper.auxiliary_id
+        said[f"amount_{number}"] = helper.amount
+        said[f"unit_{number}"] = helper.unit.value
+        said[f"when_{number}"] = helper.when.value
+    return said | {"why_changed": ""}
+
+
+def _row_count(typed: object) -> int:
+    text = str(typed or "")
+    count = int(text) if text.isascii() and text.isdecimal() and len(text) < 4 else 0
+    return min(max(count, LEAST_ROWS), MOST_ROWS)
+
+
+def _dose_fields(number: int, known: list[tuple[str, str]]) -> dict[str, forms.Field]:
+    return {
+        f"dye_{number}": forms.TypedChoiceField(
+            label=f"Dye {number}", choices=known, coerce=int, required=False
+        ),
+        f"depth_{number}": AmountField(
+            unit="%", read=depth, label=f"Depth {number}", required=False
+        ),
+        f"words_{number}": forms.CharField(
+            label=f"Or in words {number}", max_length=120, required=False
+        ),
+    }
+
+
+def _helper_fields(number: int, known: list[tuple[str, str]]) -> dict[str, forms.Field]:
+    return {
+        f"helper_{number}": forms.TypedChoiceField(
+            label=f"Acid or helper {number}", choices=known, coerce=int, required=False
+        ),
+        f"amount_{number}": AmountField(
+            unit="", read=plain, label=f"Amount {number}", required=False
+        ),
+        f"unit_{number}": forms.ChoiceField(
+            label=f"Counted {number}", choices=AmountUnit.choices, required=False
+        ),
+        f"when_{number}": forms.ChoiceField(
+            label=f"Goes in {number}",
+            choices=When.choices,
+            initial=When.AFTER_DYE.value,
+            required=False,
+        ),
+    }
+
+
+def _dye_choices(before: RecipeText | None) -> list[tuple[str, str]]:
+    known = {str(dye.id): dye.name for dye in dyes()}
+    old = () if before is None else before.doses
+    known |= {str(dose.dye_id): dose.dye_name for dose in old if dose.dye_id}
+    return [("", "Choose a dye"), *known.items()]
+
+
+def _helper_choices(before: RecipeText | None) -> list[tuple[str, str]]:
+    known = {str(each.id): each.words for each in helpers_in_use()}
+    old = () if before is None else before.helpers
+    known |= {str(each.auxiliary_id): each.name for each in old}
+    return [("", "None"), *known.items()]
