@@ -54,7 +54,7 @@ def test_a_lot_leads_to_its_bottles_and_says_what_is_not_known(pot: Ready) -> No
         f"    bottle {pot.gorse} Gorse, 1 %",
         "      ! jar entered as it stood: jar not known",
         "    base Fell DK",
-        "      ! mill lot mill lot not written down",
+        "      ! mill lot not written down",
     ]
 
 

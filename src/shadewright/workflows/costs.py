@@ -85,9 +85,13 @@ def _gap(
     behind = [jars[jar_id] for jar_id in shares if jar_id is not None]
     unpriced = [one.jar.code for one in behind if one.jar.price is None]
     if unpriced:
-        return f"no price for jar {', '.join(sorted(unpriced))}"
+        return f"no price for {_jars(unpriced)}"
     empty = [one.jar.code for one in behind if one.filled_g is None]
-    return f"grams not known of jar {', '.join(sorted(empty))}" if empty else ""
+    return f"grams not known of {_jars(empty)}" if empty else ""
+
+
+def _jars(codes: Sequence[str]) -> str:
+    return f"jar{'s' if codes[1:] else ''} {' and '.join(sorted(codes))}"
 
 
 def _money(

@@ -17,6 +17,7 @@ from shadewright.workflows.bath_pages import shaped_bath
 from shadewright.workflows.bath_shapes import BathNow, DoneLine
 from shadewright.workflows.lot_lines import held
 from shadewright.workflows.poured import Poured, PouredBath, poured_bath
+from shadewright.workflows.trace_nodes import counted
 
 Facts = Mapping[str, str]
 
@@ -37,12 +38,16 @@ class Compared:
 
 @dataclass(frozen=True, kw_only=True)
 class Comparison:
-    """Two lots: what differs, what cannot be told, and what is the same."""
+    """Two lots: what differs, what cannot be told, and what is the same.
+
+    ``neither`` names what is written down of none of the two.
+    """
 
     first: str
     second: str
     differ: tuple[Compared, ...]
     untold: tuple[Compared, ...]
+    neither: tuple[str, ...]
     same: tuple[Compared, ...]
 
 
@@ -58,7 +63,8 @@ def compare_lots(first: str, second: str) -> Comparison:
         first=first,
         second=second,
         differ=tuple(x for x in rows if x.is_known and x.first != x.second),
-        untold=tuple(x for x in rows if not x.is_known),
+        untold=tuple(x for x in rows if bool(x.first) != bool(x.second)),
+        neither=tuple(x.name for x in rows if not (x.first or x.second)),
         same=tuple(x for x in rows if x.is_known and x.first == x.second),
     )
 
@@ -91,7 +97,7 @@ def _planned(row: Bath, bath: BathNow) -> Iterator[tuple[str, str]]:
     yield "Yarn", amount_text(bath.fibre_g, "g")
     yield "Skeins planned", "" if bath.skeins is None else str(bath.skeins)
     yield "Pot", bath.pot_name
-    yield "Pot’s stuff", "" if row.pot is None else row.pot.get_material_display()
+    yield "Pot’s material", "" if row.pot is None else row.pot.get_material_display()
     yield "Liquor ratio", f"1:{number_text(bath.liquor_ratio, digits=3)}"
     yield "Yarn in a litre", amount_text(load, "g/l")
     yield "Water filled in", _read(bath, StepKind.FILL)
@@ -118,7 +124,7 @@ def _age(dose: Poured, dyed_on: date) -> str:
     if dose.made_on is None:
         return ""
     days = (dyed_on - dose.made_on).days
-    return "1 day" if days == 1 else f"{days} days"
+    return counted(days, "day") if days else "made that day"
 
 
 def _jars(dose: Poured, poured: PouredBath) -> str:

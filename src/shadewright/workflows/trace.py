@@ -9,7 +9,7 @@ from shadewright.records.models import Bath, BottleLine, Lot, PowderJar
 from shadewright.workflows.bottle_sources import Ledgers, ledgers_of
 from shadewright.workflows.lot_lines import held
 from shadewright.workflows.poured import Poured, poured_bath
-from shadewright.workflows.trace_nodes import Kind, Node, day, joined, missing
+from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
 
 
 def trace_lot(number: str) -> Node:
@@ -67,7 +67,7 @@ def _lot(lot: Lot, *below: Node) -> Node:
         name=lot.number,
         more=joined(
             f"{recipe.recipe.name}, version {recipe.number}",
-            "" if said.skeins is None else f"{said.skeins} skeins",
+            "" if said.skeins is None else counted(said.skeins, "skein"),
             "" if said.grams is None else amount_text(said.grams, "g"),
         ),
         key=lot.number,
@@ -117,7 +117,7 @@ def _sources(lines: Sequence[BottleLine], ledgers: Ledgers) -> Iterator[Node]:
 
 def _base(bath: Bath) -> Node:
     if bath.mill_lot is None:
-        lot = missing(Kind.MILL_LOT, "mill lot not written down")
+        lot = missing(Kind.MILL_LOT, "not written down")
     else:
         lot = Node(
             kind=Kind.MILL_LOT, name=bath.mill_lot.lot, key=str(bath.mill_lot.base_id)

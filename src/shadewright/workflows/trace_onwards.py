@@ -13,7 +13,7 @@ from shadewright.records import lot_reads, reads
 from shadewright.records.lot_reads import DyeFrom
 from shadewright.records.models import Bath, BathLine, BottleLine
 from shadewright.workflows.trace import jar_node
-from shadewright.workflows.trace_nodes import Kind, Node, day, joined, missing
+from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
 
 BATHS_A_PAGE = 100
 _MOST_UNTOLD = 100
@@ -154,9 +154,7 @@ def _how(line: BottleLine) -> str:
 
 
 def _baths_text(count: int) -> str:
-    if not count:
-        return "no bath yet"
-    return "1 bath" if count == 1 else f"{count} baths"
+    return counted(count, "bath") if count else "no bath yet"
 
 
 def _baths(doses: Sequence[BathLine]) -> dict[int, list[Node]]:
@@ -190,11 +188,11 @@ def _gaps(dye_id: int, dye_name: str) -> Iterable[Node]:
     bottles = lot_reads.bottles_without_jar(dye_id)
     if bottles:
         more = joined(*bottles[:_CODES_NAMED], "…" if bottles[_CODES_NAMED:] else "")
-        noun = "bottle" if len(bottles) == 1 else "bottles"
-        name = f"{len(bottles)} {noun} of {dye_name} without a jar: perhaps of this one"
+        bottles_text = counted(len(bottles), "bottle")
+        name = f"{bottles_text} of {dye_name} without a jar: perhaps of this one"
         yield missing(Kind.BOTTLE, name, more)
     dry = lot_reads.dry_dose_count(dye_id)
     if dry:
-        noun = "dose" if dry == 1 else "doses"
-        name = f"{dry} {noun} of {dye_name} weighed dry: jar not written down"
+        doses = counted(dry, "dose")
+        name = f"{doses} of {dye_name} weighed dry: jar not written down"
         yield missing(Kind.DOSE, name)

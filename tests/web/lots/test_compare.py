@@ -15,7 +15,7 @@ def test_differences_stand_first_and_unknowns_apart(
     differ, _, rest = page.text.partition("Cannot tell")
     assert "Slate, depth given 0.6 % 0.66 %" in differ.replace("\u00a0", " ")
     untold, _, same = rest.partition("The same")
-    assert "Mill lot not written down not written down" in untold
+    assert "Not written down of either: Mill lot;" in untold
     assert "Show what is the same" in same
     assert "Recipe Low Tide Low Tide" in same
     assert {f"/lots/{lot}/", f"/lots/{other}/"} <= set(page.links)

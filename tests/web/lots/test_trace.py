@@ -37,6 +37,7 @@ def test_a_missing_link_has_a_sign_and_words(client: Client, lot: str) -> None:
     missing = page.source.count('class="node missing"')
     assert missing == page.text.count("entered as it stood: jar not known") + 1
     assert "mill lot not written down" in page.text
+    assert "1 skein, 98.5" in page.text
 
 
 def test_a_jar_leads_on_to_every_lot(client: Client, pot: Ready) -> None:
