@@ -3,8 +3,9 @@
 from collections.abc import Iterable
 from uuid import UUID
 
-from django.db.models import QuerySet
+from django.db.models import Exists, OuterRef, QuerySet
 
+from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
     BottleLine,
@@ -69,6 +70,14 @@ def bottle_rows() -> QuerySet[StockBottle]:
     """Return every bottle there ever was, with dye, jar and ledger."""
     rows = StockBottle.objects.select_related("dye", "jar", "made_by")
     return rows.prefetch_related("lines")
+
+
+def standing_bottle_rows() -> QuerySet[StockBottle]:
+    """Return the bottles that nobody has poured away."""
+    poured = BottleLine.objects.filter(
+        bottle=OuterRef("pk"), act=BottleAct.POURED.value, undone_by=None
+    )
+    return bottle_rows().filter(~Exists(poured))
 
 
 def bottle_row(code: str) -> StockBottle:

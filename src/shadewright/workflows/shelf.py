@@ -93,9 +93,8 @@ class ShelfBottle:
 
 def shelf() -> tuple[ShelfBottle, ...]:
     """Return the bottles that stand on the shelf, by dye and code."""
-    return tuple(
-        bottle for bottle in _shaped(reads.bottle_rows()) if bottle.is_on_shelf
-    )
+    standing = _shaped(reads.standing_bottle_rows())
+    return tuple(bottle for bottle in standing if bottle.is_on_shelf)
 
 
 def bottles_gone() -> tuple[ShelfBottle, ...]:

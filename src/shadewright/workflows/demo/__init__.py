@@ -1,8 +1,15 @@
 """The demo studio: invented people, dyes and yarns, and some months of work.
 
-It is built by the verbs of the workflows alone, in the order in which a
-studio would use them, from a fixed seed: the same day gives the same demo.
-No row is written any other way, so the demo is also a long test of the verbs.
+It is built by the verbs of the workflows alone, each called at its own moment of
+the story's clock, from a fixed seed: the same minute gives the same demo. No row
+is written any other way, so the demo is also a long test of the verbs.
+
+- ``calendar``: the diary that tells everything in the order of time
+- ``house``: what stands where, while the story is told
+- ``dyes``, ``things``, ``recipes``: what the studio owns and writes down
+- ``stocks``, ``shelf_life``: how bottles are filled, and what befalls them
+- ``days``, ``kettle``, ``rinsing``: dye days, one bath at the pot, its lot
+- ``story``: all of it
 """
 
 from shadewright.workflows.demo.story import build_demo

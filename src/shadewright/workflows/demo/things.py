@@ -1,121 +1,45 @@
-"""What the demo studio owns. Every name is invented for this project."""
+"""What the demo studio owns beside its dyes. Every name is invented."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from decimal import Decimal
 
-from shadewright.records.models import (
-    Auxiliary,
-    Base,
-    Dye,
-    MeasuringTool,
-    MillLot,
-    Studio,
-)
-from shadewright.records.models.catalogue import AuxiliaryKind, DyeClass, ToolKind
+from shadewright.records.models import Auxiliary, Base, MeasuringTool, MillLot, Pot
+from shadewright.records.models.baths import PotMaterial
+from shadewright.records.models.catalogue import AuxiliaryKind, ToolKind
+from shadewright.records.writes import Stamp
 from shadewright.workflows.catalogue import keep_item
-from shadewright.workflows.demo.calendar import Calendar
-from shadewright.workflows.people import add_person, people
-from shadewright.workflows.studio import found_studio
+from shadewright.workflows.demo.calendar import Happening
+from shadewright.workflows.demo.house import NOTE, House
+from shadewright.workflows.stamps import today
 
-NOTE = "Invented for the demo studio."
-
-
-@dataclass(frozen=True, kw_only=True)
-class DemoDye:
-    """A dye of the demo: what its jar and its data sheet would say."""
-
-    name: str
-    dye_class: DyeClass
-    chart_hex: str
-    solubility_g_per_l: float
-    is_mix_fresh: bool = False
-    hazard_words: str = ""
+_CLASS_B = {"kind": ToolKind.CYLINDER, "tool_class": "B", "standard": "ISO 4788"}
 
 
-DYES = (
-    DemoDye(
-        name="Bramble",
-        dye_class=DyeClass.MILLING,
-        chart_hex="#57456f",
-        solubility_g_per_l=40,
-    ),
-    DemoDye(
-        name="Coal",
-        dye_class=DyeClass.METAL_COMPLEX_1_2,
-        chart_hex="#2f3034",
-        solubility_g_per_l=30,
-        hazard_words="Harmful to water life",
-    ),
-    DemoDye(
-        name="Foxglove",
-        dye_class=DyeClass.HALF_MILLING,
-        chart_hex="#b2487e",
-        solubility_g_per_l=60,
-    ),
-    DemoDye(
-        name="Gorse",
-        dye_class=DyeClass.LEVELLING,
-        chart_hex="#e0b02c",
-        solubility_g_per_l=100,
-    ),
-    DemoDye(
-        name="Heather",
-        dye_class=DyeClass.MILLING,
-        chart_hex="#8a6aa8",
-        solubility_g_per_l=35,
-    ),
-    DemoDye(
-        name="Kelp",
-        dye_class=DyeClass.HALF_MILLING,
-        chart_hex="#4e7f66",
-        solubility_g_per_l=50,
-    ),
-    DemoDye(
-        name="Lagoon",
-        dye_class=DyeClass.HALF_MILLING,
-        chart_hex="#2a93a6",
-        solubility_g_per_l=45,
-        hazard_words="Irritates eyes",
-    ),
-    DemoDye(
-        name="Marigold",
-        dye_class=DyeClass.LEVELLING,
-        chart_hex="#d97a2b",
-        solubility_g_per_l=80,
-    ),
-    DemoDye(
-        name="Peat",
-        dye_class=DyeClass.METAL_COMPLEX_1_2,
-        chart_hex="#6a4f3c",
-        solubility_g_per_l=30,
-        hazard_words="May cause an allergic skin reaction",
-    ),
-    DemoDye(
-        name="Primrose",
-        dye_class=DyeClass.SUPER_MILLING,
-        chart_hex="#e9dd6e",
-        solubility_g_per_l=20,
-        is_mix_fresh=True,
-    ),
-    DemoDye(
-        name="Rosehip",
-        dye_class=DyeClass.LEVELLING,
-        chart_hex="#b3342f",
-        solubility_g_per_l=70,
-    ),
-    DemoDye(
-        name="Slate",
-        dye_class=DyeClass.LEVELLING,
-        chart_hex="#617485",
-        solubility_g_per_l=90,
-    ),
-    DemoDye(
-        name="Sloe",
-        dye_class=DyeClass.MILLING,
-        chart_hex="#37496d",
-        solubility_g_per_l=35,
-    ),
-)
+def write_down_things(stamp: Stamp) -> None:
+    """Write down yarns, acids and helpers, tools and pots."""
+    for item in (*_bases(), *_auxiliaries(), *_tools(), *_pots()):
+        item.notes = item.notes or NOTE
+        keep_item(item, stamp)
+
+
+def receive_yarn(house: House) -> None:
+    """Receive two deliveries of each yarn, months apart."""
+    for number, name in enumerate(sorted(house.bases)):
+        for later in (0, 1):
+            at = house.diary.at(150 - 7 * number - 80 * later, "11:30")
+            lot = f"ML-{4120 + 37 * number + 9 * later}"
+            house.diary.note(at, house.ines, _receiving(house, name, lot))
+
+
+def _receiving(house: House, name: str, lot: str) -> Happening:
+    def receive(stamp: Stamp) -> None:
+        base_id = house.bases[name]
+        row = MillLot(
+            base_id=base_id, lot=lot, received_on=today(), received_g=12000, notes=NOTE
+        )
+        keep_item(row, stamp)
+        house.mill_lots[base_id] = row.pk
+
+    return receive
 
 
 def _bases() -> tuple[Base, ...]:
@@ -125,12 +49,14 @@ def _bases() -> tuple[Base, ...]:
             fibres="100 % wool",
             skein_g=100,
             metres_per_100_g=220,
+            price_per_kg=Decimal("38.00"),
         ),
         Base(
             name="Drift lace",
             fibres="70 % wool, 30 % silk",
             skein_g=50,
             metres_per_100_g=800,
+            price_per_kg=Decimal("96.00"),
         ),
         Base(
             name="Hollow 4-ply",
@@ -138,6 +64,7 @@ def _bases() -> tuple[Base, ...]:
             is_superwash=True,
             skein_g=100,
             metres_per_100_g=420,
+            price_per_kg=Decimal("44.50"),
         ),
         Base(
             name="Stile tweed",
@@ -145,96 +72,89 @@ def _bases() -> tuple[Base, ...]:
             undyeable_percent=15,
             skein_g=50,
             metres_per_100_g=250,
+            price_per_kg=Decimal("41.00"),
         ),
     )
 
 
 def _auxiliaries() -> tuple[Auxiliary, ...]:
     return (
-        Auxiliary(name="Citric acid, anhydrous", kind=AuxiliaryKind.ACID),
+        Auxiliary(
+            name="Citric acid, anhydrous",
+            kind=AuxiliaryKind.ACID,
+            price_per_kg=Decimal("6.80"),
+            hazard_words="Irritates eyes",
+        ),
         Auxiliary(
             name="White vinegar",
             kind=AuxiliaryKind.ACID,
             is_liquid=True,
             strength_g_per_100_ml=5,
+            price_per_kg=Decimal("1.20"),
         ),
-        Auxiliary(name="Ammonium sulphate", kind=AuxiliaryKind.ACID_SALT),
-        Auxiliary(name="Glauber’s salt, anhydrous", kind=AuxiliaryKind.SALT),
-        Auxiliary(name="Levelling agent", kind=AuxiliaryKind.LEVELLER, is_liquid=True),
-        Auxiliary(name="Wetting soap", kind=AuxiliaryKind.WETTER, is_liquid=True),
+        Auxiliary(
+            name="Ammonium sulphate",
+            kind=AuxiliaryKind.ACID_SALT,
+            price_per_kg=Decimal("7.50"),
+        ),
+        Auxiliary(
+            name="Glauber’s salt, anhydrous",
+            kind=AuxiliaryKind.SALT,
+            price_per_kg=Decimal("4.10"),
+        ),
+        Auxiliary(
+            name="Levelling agent",
+            kind=AuxiliaryKind.LEVELLER,
+            is_liquid=True,
+            price_per_kg=Decimal("14.00"),
+        ),
+        Auxiliary(
+            name="Wetting soap",
+            kind=AuxiliaryKind.WETTER,
+            is_liquid=True,
+            price_per_kg=Decimal("9.00"),
+        ),
     )
 
 
 def _tools() -> tuple[MeasuringTool, ...]:
     return (
-        MeasuringTool(name="Bench scale", kind=ToolKind.BALANCE, readability=0.1),
-        MeasuringTool(name="Yarn scale", kind=ToolKind.BALANCE, readability=1),
         MeasuringTool(
-            name="Tall cylinder",
-            kind=ToolKind.CYLINDER,
-            size=500,
-            tool_class="B",
-            standard="ISO 4788",
+            name="Bench scale", kind=ToolKind.BALANCE, size=2000, readability=0.1
         ),
         MeasuringTool(
-            name="Small cylinder",
-            kind=ToolKind.CYLINDER,
-            size=100,
-            tool_class="B",
-            standard="ISO 4788",
+            name="Yarn scale", kind=ToolKind.BALANCE, size=5000, readability=1
         ),
+        MeasuringTool(name="Tall cylinder", size=500, **_CLASS_B),
+        MeasuringTool(name="Small cylinder", size=100, **_CLASS_B),
         MeasuringTool(name="Big syringe", kind=ToolKind.SYRINGE, size=20),
         MeasuringTool(name="Small syringe", kind=ToolKind.SYRINGE, size=5),
         MeasuringTool(name="Heat-proof beaker", kind=ToolKind.BEAKER, size=1000),
+        MeasuringTool(
+            name="Pot thermometer",
+            kind=ToolKind.THERMOMETER,
+            size=110,
+            readability=1,
+        ),
     )
 
 
-def found(calendar: Calendar) -> dict[str, int]:
-    """Found the studio with its people; return their numbers by name."""
-    found_studio(
-        name="Thornbank Dye Room",
-        person="Ines",
-        water="Tap, 180 mg/l hard",
-        is_demo=True,
+def _pots() -> tuple[Pot, ...]:
+    return (
+        Pot(name="Big kettle", volume_l=30, mass_kg=4.5),
+        Pot(name="Middle kettle", volume_l=20, mass_kg=3.2),
+        Pot(
+            name="Small kettle",
+            volume_l=12,
+            mass_kg=2.4,
+            material=PotMaterial.ENAMEL,
+            notes=f"{NOTE} A chip in the rim.",
+        ),
+        Pot(
+            name="Swatch jars",
+            volume_l=1,
+            mass_kg=0.4,
+            material=PotMaterial.GLASS,
+            notes=f"{NOTE} Six of them, in a water bath.",
+        ),
     )
-    Studio.objects.update(created_at=calendar.stamp(1, days_ago=300).at)
-    add_person("Tam")
-    return {person.name: person.id for person in people()}
-
-
-def fill_catalogue(calendar: Calendar, by: int) -> dict[str, int]:
-    """Write down all that the studio owns; return the dyes' numbers by name."""
-    stamp = calendar.stamp(by, days_ago=260, clock="09:00")
-    items = (*_dyes(), *_bases(), *_auxiliaries(), *_tools())
-    for item in items:
-        item.notes = NOTE
-        keep_item(item, stamp)
-    _receive_yarn(calendar, by)
-    return dict(Dye.objects.values_list("name", "id"))
-
-
-def _dyes() -> Iterator[Dye]:
-    for dye in DYES:
-        yield Dye(
-            name=dye.name,
-            dye_class=dye.dye_class,
-            is_metal_complex=dye.dye_class == DyeClass.METAL_COMPLEX_1_2,
-            solubility_g_per_l=dye.solubility_g_per_l,
-            solubility_at_c=25,
-            solubility_source="invented, as if from the seller’s data sheet",
-            is_mix_fresh=dye.is_mix_fresh,
-            hazard_words=dye.hazard_words,
-            chart_hex=dye.chart_hex,
-        )
-
-
-def _receive_yarn(calendar: Calendar, by: int) -> None:
-    for number, base in enumerate(Base.objects.order_by("name")):
-        MillLot.objects.create(
-            base=base,
-            lot=f"ML-{4120 + 37 * number}",
-            received_on=calendar.day(120 - 20 * number),
-            received_g=5000 - 1000 * number,
-            notes=NOTE,
-            created_by_id=by,
-        )

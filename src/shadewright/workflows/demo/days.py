@@ -1,0 +1,103 @@
+"""The demo's dye days: stocks seen to, baths planned, and then dyed."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import date
+from functools import partial
+
+from shadewright.records.writes import Stamp
+from shadewright.workflows.baths import BathWish, keep_bath
+from shadewright.workflows.demo.house import House
+from shadewright.workflows.demo.kettle import KettleBath
+from shadewright.workflows.demo.rinsing import write_finishing
+from shadewright.workflows.demo.rota import (
+    EXTRA,
+    GOING,
+    PLANNED,
+    ROTA,
+    WENT_DIFFERENTLY,
+    YESTERDAYS,
+    Wanted,
+)
+from shadewright.workflows.demo.stocks import see_to_stocks
+
+POTS = ("Big kettle", "Middle kettle", "Small kettle", "Middle kettle")
+CLOCKS = ("09:05", "09:20", "09:40", "13:35")
+FIRST_DAY, LAST_DAY = 96, 2
+
+
+def write_dye_days(house: House) -> None:
+    """Write down every dye day, the evening before it."""
+    for number, days_ago in enumerate(dye_days()):
+        by = house.tam if number % 3 else house.ines
+        evening = house.diary.at(days_ago + 1, "15:40")
+        wanted = _of_day(number, days_ago)
+        house.diary.note(evening, by, partial(_make_ready, house, days_ago, wanted))
+    evening = house.diary.at(2, "16:10")
+    house.diary.note(evening, house.ines, partial(_make_ready_for_today, house))
+
+
+def dye_days() -> tuple[int, ...]:
+    """Return how many days ago the kettles were hot: twice a week."""
+    every = range(FIRST_DAY, LAST_DAY - 1, -1)
+    return tuple(days_ago for days_ago in every if days_ago % 7 in {2, 5})
+
+
+def _of_day(number: int, days_ago: int) -> list[Wanted]:
+    wanted = [
+        replace(each, slip=WENT_DIFFERENTLY.get((days_ago, place)))
+        for place, each in enumerate(ROTA[number % len(ROTA)])
+    ]
+    return [*wanted, *EXTRA.get(days_ago, ())]
+
+
+def _make_ready(
+    house: House, days_ago: int, wanted: Sequence[Wanted], stamp: Stamp
+) -> None:
+    """See to the stocks, plan the baths, and write down how each will go."""
+    known = [each for each in wanted if each.name in house.versions]
+    see_to_stocks(house, _need_g(house, known), stamp)
+    day = house.diary.day(days_ago)
+    for place, each in enumerate(known):
+        number = _plan(house, each, place, day)
+        starts_at = house.diary.at(days_ago, CLOCKS[place % len(CLOCKS)])
+        KettleBath(house, number, each, place=place).write(starts_at)
+        rinsed_at = house.diary.at(days_ago - 1, f"10:{10 + 7 * place}")
+        write_finishing(house, number, each, rinsed_at)
+
+
+def _make_ready_for_today(house: House, stamp: Stamp) -> None:
+    """Plan yesterday's bath, which still waits in its pot, and the two of today."""
+    see_to_stocks(house, _need_g(house, (YESTERDAYS, GOING, PLANNED)), stamp)
+    diary = house.diary
+    waiting = _plan(house, YESTERDAYS, 0, diary.day(1))
+    KettleBath(house, waiting, YESTERDAYS).write(diary.at(1, "09:05"))
+    begun_at = diary.before(52)
+    going = _plan(house, GOING, 1, begun_at.date())
+    KettleBath(house, going, GOING, place=1).write(begun_at)
+    _plan(house, PLANNED, 2, diary.day(0))
+
+
+def _plan(house: House, wanted: Wanted, place: int, day: date) -> str:
+    base_id = house.bases[wanted.base]
+    wish = BathWish(
+        version_id=house.versions[wanted.name],
+        base_id=base_id,
+        fibre_g=wanted.fibre_g,
+        dyed_on=day,
+        mill_lot_id=house.mill_lots.get(base_id),
+        pot_id=house.pots["Swatch jars" if wanted.is_swatch else POTS[place]],
+        skeins=wanted.skeins,
+        is_swatch=wanted.is_swatch,
+    )
+    by = house.tam if place % 2 else house.ines
+    return keep_bath(wish=wish, stamp=house.diary.stamp(by))
+
+
+def _need_g(house: House, wanted: Iterable[Wanted]) -> dict[str, float]:
+    """Return the dye that these baths take together, in grams, by dye."""
+    sums: dict[str, float] = {}
+    for each in wanted:
+        for dye, depth in house.doses[each.name].items():
+            sums[dye] = sums.get(dye, 0.0) + each.fibre_g * depth / 100
+    return sums

@@ -1,0 +1,172 @@
+"""What befell the demo's bottles and jars, apart from being drawn on."""
+
+from functools import partial
+
+from shadewright.records.models import Dye
+from shadewright.records.writes import Stamp
+from shadewright.workflows.bottles import (
+    Look,
+    draw,
+    enter_bottle,
+    look_at,
+    pour_away,
+    read_level,
+    record_strength,
+)
+from shadewright.workflows.catalogue import keep_item
+from shadewright.workflows.demo.calendar import Happening
+from shadewright.workflows.demo.house import House
+from shadewright.workflows.demo.stocks import WATER, make_more, pour_together
+from shadewright.workflows.filling import Particulars
+from shadewright.workflows.jars import count_jar
+from shadewright.workflows.making import go_to_step, start_making, weigh_powder
+from shadewright.workflows.mending import add_water, dilute
+from shadewright.workflows.stamps import today
+from shadewright.workflows.undo import undo
+
+
+class ShelfLife:
+    """The shelf's own story, from the first bottle to the one in the making."""
+
+    def __init__(self, house: House) -> None:
+        self._house = house
+        self._diary = house.diary
+
+    def write(self) -> None:
+        """Write down what will befall, each on its day."""
+        ines, tam = self._house.ines, self._house.tam
+        for days_ago, clock, by, happening in (
+            (235, "10:12", ines, self._make_old_peat),
+            (226, "09:24", ines, self._draw_old_peat),
+            (208, "09:31", tam, self._draw_old_peat),
+            (118, "15:05", tam, self._make_heather),
+            (96, "17:05", tam, self._read_old_peat),
+            (48, "08:40", ines, self._make_primrose),
+            (47, "18:00", tam, self._pour_primrose_away),
+            (31, "09:50", ines, self._top_coal_up),
+            (20, "20:05", ines, self._correct_lagoon),
+            (41, "10:40", tam, self._weaker("Kelp", 600)),
+            (12, "16:40", tam, self._count_slate),
+            (11, "14:30", ines, self._test_bramble),
+            (6, "11:15", ines, self._draw_by_mistake),
+            (4, "10:40", tam, self._weaker("Slate", 200)),
+            (2, "15:50", tam, partial(pour_together, self._house)),
+            (2, "18:20", ines, self._enter_marigold),
+            (1, "17:40", ines, self._find_sloe_settled),
+        ):
+            self._diary.note(self._diary.at(days_ago, clock), by, happening)
+        self._diary.note(self._diary.before(95), tam, self._begin_sloe)
+
+    def _make_old_peat(self, stamp: Stamp) -> None:
+        about = Particulars(
+            made_on=today(),
+            water=WATER,
+            place="bottom shelf",
+            discard_by=self._diary.day(115),
+        )
+        made = make_more(self._house, "Peat", stamp.by or 0, about)
+        self._house.bottles["old Peat"] = made.code
+
+    def _draw_old_peat(self, stamp: Stamp) -> None:
+        note = "a kettle, before baths were written down"
+        draw(code=self._code("old Peat"), volume_ml=185, note=note, stamp=stamp)
+
+    def _read_old_peat(self, stamp: Stamp) -> None:
+        read_level(
+            code=self._code("old Peat"),
+            volume_ml=590,
+            is_evaporated=True,
+            note="the cap was loose",
+            stamp=stamp,
+        )
+
+    def _make_heather(self, stamp: Stamp) -> None:
+        make_more(self._house, "Heather", stamp.by or 0)
+
+    def _make_primrose(self, stamp: Stamp) -> None:
+        make_more(self._house, "Primrose", stamp.by or 0)
+
+    def _pour_primrose_away(self, stamp: Stamp) -> None:
+        pour_away(code=self._code("Primrose"), note="made for one day", stamp=stamp)
+
+    def _top_coal_up(self, stamp: Stamp) -> None:
+        add_water(
+            code=self._code("Coal"), volume_ml=10, note="back to the mark", stamp=stamp
+        )
+
+    def _correct_lagoon(self, stamp: Stamp) -> None:
+        dye = Dye.objects.get(name="Lagoon")
+        dye.solubility_g_per_l = 25
+        dye.solubility_source = "invented, as if from a newer data sheet"
+        keep_item(dye, stamp)
+
+    def _weaker(self, dye: str, volume_ml: float) -> Happening:
+        def dilute_it(stamp: Stamp) -> None:
+            made = dilute(
+                code=self._code(dye),
+                want_percent=0.1,
+                volume_ml=volume_ml,
+                about=Particulars(made_on=today(), place="trolley"),
+                stamp=stamp,
+            )
+            self._house.bottles[f"weak {dye}"] = made.code
+
+        return dilute_it
+
+    def _count_slate(self, stamp: Stamp) -> None:
+        count_jar(
+            jar_id=self._house.jars["Slate"],
+            reading_g=24.1,
+            note="spilt a little on the damp paper",
+            stamp=stamp,
+        )
+
+    def _test_bramble(self, stamp: Stamp) -> None:
+        record_strength(
+            code=self._code("Bramble"),
+            strength_percent=0.98,
+            note="dyed beside a fresh 1 %",
+            stamp=stamp,
+        )
+
+    def _draw_by_mistake(self, stamp: Stamp) -> None:
+        draw(code=self._code("Heather"), volume_ml=50, stamp=stamp)
+        undo(deed=stamp.deed, stamp=self._diary.stamp(stamp.by or 0))
+
+    def _enter_marigold(self, stamp: Stamp) -> None:
+        entered = enter_bottle(
+            dye_id=self._house.dyes["Marigold"],
+            strength_percent=1.0,
+            volume_ml=180,
+            about=Particulars(
+                made_on=self._diary.day(150),
+                is_date_about=True,
+                place="bottom shelf",
+                notes="Found behind the others, from before the records began.",
+            ),
+            stamp=stamp,
+        )
+        self._house.bottles["old Marigold"] = entered.code
+
+    def _find_sloe_settled(self, stamp: Stamp) -> None:
+        look_at(
+            code=self._code("Sloe"),
+            look=Look.SETTLED,
+            note="a dark layer at the bottom",
+            stamp=stamp,
+        )
+
+    def _begin_sloe(self, stamp: Stamp) -> None:
+        by = stamp.by or 0
+        begun = start_making(
+            dye_id=self._house.dyes["Sloe"],
+            jar_id=self._house.jars["Sloe"],
+            volume_ml=1000,
+            strength_percent=1.0,
+            stamp=stamp,
+        )
+        weigh_powder(making_id=begun.id, powder_g=10.2, stamp=self._diary.stamp(by))
+        go_to_step(making_id=begun.id, key="cool")
+
+    def _code(self, name: str) -> str:
+        return self._house.bottles[name]

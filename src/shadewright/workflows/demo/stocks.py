@@ -1,0 +1,105 @@
+"""The demo's stocks: looked over before each dye day, and made as they run short."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import isclose
+
+from shadewright.records.writes import Stamp
+from shadewright.workflows.bottles import pour_away
+from shadewright.workflows.demo.dyes import STRONGER
+from shadewright.workflows.demo.house import House
+from shadewright.workflows.filling import Particulars
+from shadewright.workflows.mending import merge
+from shadewright.workflows.shelf import ShelfBottle, shelf
+from shadewright.workflows.stamps import today
+from shadewright.workflows.stocks import make_stock
+
+WATER = "Tap, 180 mg/l hard"
+SPARE = 1.1
+"""A stock is made where less than so many times the day's need is there."""
+
+DREGS_ML = 100.0
+"""What is left of an old bottle is poured into the new one if it is less."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Usual:
+    """How a dye's stock is usually made."""
+
+    percent: float = 1.0
+    volume_ml: float = 1000.0
+    place: str = "top shelf"
+
+
+USUAL = {
+    "Coal": Usual(percent=2.0, volume_ml=500.0),
+    "Gorse": Usual(percent=2.0),
+    "Heather": Usual(volume_ml=500.0),
+    "Primrose": Usual(volume_ml=250.0, place="bench"),
+    "Slate": Usual(place="trolley"),
+    "Sloe": Usual(place="trolley"),
+}
+
+
+def see_to_stocks(house: House, need_g: Mapping[str, float], stamp: Stamp) -> None:
+    """Look over the shelf for a dye day, and make what would run short."""
+    standing = shelf()
+    for dye, wanted_g in need_g.items():
+        mine = [each for each in standing if each.dye_name == dye]
+        there_g = sum(_holds_g(each) for each in mine if _is_good(each))
+        if there_g < SPARE * wanted_g:
+            _replace(house, dye, mine, stamp.by or house.ines)
+
+
+def pour_together(house: House, stamp: Stamp) -> None:
+    """Pour old dregs into the newest bottles; the oldest of Slate is forgotten."""
+    by = stamp.by or house.tam
+    standing = sorted(shelf(), key=lambda bottle: -(bottle.age.days or 0))
+    newest = {each.dye_name: each for each in standing}
+    forgotten = next(each for each in standing if each.dye_name == "Slate")
+    for each in standing:
+        into = newest[each.dye_name]
+        if each.code not in {into.code, forgotten.code}:
+            _empty(house, each, into, by)
+
+
+def _empty(house: House, old: ShelfBottle, into: ShelfBottle, by: int) -> None:
+    """Empty an old bottle of good stock into another, if it holds only dregs."""
+    is_alike = isclose(old.strength_percent, into.strength_percent, rel_tol=0.1)
+    if old.volume_ml <= 0:
+        pour_away(code=old.code, note="empty, washed", stamp=house.diary.stamp(by))
+    elif old.volume_ml < DREGS_ML and is_alike and not (old.is_settled or old.is_past):
+        merge(code=into.code, from_codes=[old.code], stamp=house.diary.stamp(by))
+
+
+def _holds_g(bottle: ShelfBottle) -> float:
+    return bottle.usable_ml * bottle.strength_percent / 100
+
+
+def _is_good(bottle: ShelfBottle) -> bool:
+    return not (bottle.is_settled or bottle.is_past or bottle.is_empty)
+
+
+def make_more(
+    house: House, dye: str, by: int, about: Particulars | None = None
+) -> ShelfBottle:
+    """Make a dye's stock as it is usually made, by a hand that slips a little."""
+    usual = USUAL.get(dye, Usual())
+    wanted_g = usual.volume_ml * usual.percent / STRONGER.get(dye, 100.0)
+    made = make_stock(
+        dye_id=house.dyes[dye],
+        jar_id=house.jars[dye],
+        wanted_percent=usual.percent,
+        powder_g=house.diary.slip(wanted_g, 0.1),
+        final_ml=usual.volume_ml,
+        about=about or Particulars(made_on=today(), water=WATER, place=usual.place),
+        stamp=house.diary.stamp(by),
+    )
+    house.bottles[dye] = made.code
+    return made
+
+
+def _replace(house: House, dye: str, old: list[ShelfBottle], by: int) -> None:
+    made = make_more(house, dye, by)
+    for each in old:
+        _empty(house, each, made, by)
