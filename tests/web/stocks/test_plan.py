@@ -47,11 +47,21 @@ def made(client: Client, bench: Bench, **changed: str) -> Answer:
 
 
 @pytest.mark.usefixtures("bench")
-def test_before_there_is_a_dye_the_way_leads_to_the_shelf(client: Client) -> None:
+def test_before_there_is_a_dye_the_way_leads_to_one(client: Client) -> None:
     Dye.objects.update(is_retired=True)
     page = read(client.get(NEW))
     assert "No dye is on the shelf yet" in page.text
-    assert "/shelf/" in page.links
+    assert "/dyes/new/" in page.links
+
+
+@pytest.mark.usefixtures("bench")
+@pytest.mark.parametrize("number", ["9" * 30, "-1", "٣", "../1"])
+def test_a_dye_that_is_none_is_refused_in_a_sentence(
+    client: Client, number: str
+) -> None:
+    page = read(client.get(NEW, {"dye": number}))
+    assert page.status == 422
+    assert "Dye must be one of those offered." in page.text
 
 
 @pytest.mark.usefixtures("bench")

@@ -131,7 +131,8 @@ def usual_jar(dye_id: str) -> str:
 
 
 def _jars_of(dye_id: str) -> tuple[ShelfJar, ...]:
-    return jars(dye_id=int(dye_id)) if dye_id.isdecimal() else ()
+    is_known = dye_id in {str(dye.id) for dye in dyes()}
+    return jars(dye_id=int(dye_id)) if is_known else ()
 
 
 def _jar_words(jar: ShelfJar) -> str:
