@@ -23,6 +23,10 @@ COMMANDS = {
         module="shadewright.cli.bath",
         says="Doses, water, acid and salt for a bath.",
     ),
+    "lot": Listed(
+        module="shadewright.cli.lot",
+        says="Trace a lot back to the jars.",
+    ),
     "serve": Listed(
         module="shadewright.cli.studio", says="Open your studio in the browser."
     ),

@@ -1,6 +1,7 @@
 """Open a studio, copy it, put a copy back."""
 
 import os
+from collections.abc import Sequence
 from pathlib import Path
 
 import click
@@ -94,8 +95,19 @@ def _serve(what: str, *, port: int | None, is_browser_opened: bool) -> None:
     )
 
 
+def open_own(data: Path | None) -> None:
+    """Open a studio of one's own for a command that answers on standard output."""
+    for line in _opened(data, is_demo=False):
+        click.echo(line, err=True)
+
+
 def _open(data: Path | None, *, is_demo: bool, is_lan: bool = False) -> None:
-    """Say which studio is meant, before Django reads its settings."""
+    for line in _opened(data, is_demo=is_demo, is_lan=is_lan):
+        click.echo(line)
+
+
+def _opened(data: Path | None, *, is_demo: bool, is_lan: bool = False) -> Sequence[str]:
+    """Say which studio is meant, before Django reads its settings; then open it."""
     os.environ["DJANGO_SETTINGS_MODULE"] = "shadewright.settings"
     os.environ["SHADEWRIGHT_DEMO"] = str(data or 1) if is_demo else "0"
     if data is not None and not is_demo:
@@ -107,8 +119,7 @@ def _open(data: Path | None, *, is_demo: bool, is_lan: bool = False) -> None:
     _refuse_no_network(is_lan=is_lan)
     from shadewright.workflows.opening import open_studio
 
-    for line in open_studio():
-        click.echo(line)
+    return open_studio()
 
 
 def _refuse_no_network(*, is_lan: bool) -> None:
