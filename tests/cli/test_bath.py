@@ -121,7 +121,7 @@ def test_a_person_reads_aligned_lines(typed: Terminal) -> None:
 def test_dry_dye_brings_the_powder_caution(typed: Terminal) -> None:
     out = typed(f"{DRY} --acid sulphuric:1g").out.replace("\u00a0", " ")
     assert "Gorse        0.6 g of dry dye (0.6 %)" in out
-    assert "acid         1 g of sulphuric acid" in out
+    assert "acid         1 g of pure sulphuric acid" in out
     assert "N95/FFP2 respirator" in out
 
 
@@ -173,3 +173,15 @@ def test_what_cannot_be_is_told_in_one_line(
 def test_the_ends_of_every_range_answer_or_say_why(typed: Terminal, words: str) -> None:
     found = typed(f"bath {words} --json")
     assert found.answer if found.status == 0 else found.refusal
+
+
+def test_acid_of_unknown_strength_is_called_pure_and_asked_about(
+    typed: Terminal,
+) -> None:
+    line = "bath --fibre 100g --dose Gorse=1%@1% --acid acetic:2%"
+    shown = typed(line).out.replace("\u00a0", " ")
+    assert "acid         2 g of pure acetic acid\n" in shown
+    assert "! The acid’s strength is not known" in shown
+    answer = typed(f"{line} --json").answer
+    assert (answer["acid_g"], answer["acid_ml"]) == (2.0, None)
+    assert answer["acid_why"] in answer["warnings"]

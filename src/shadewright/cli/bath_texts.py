@@ -14,7 +14,10 @@ from shadewright.core.quantities import (
 NO_STOCK = "No strength was given: the dye is weighed out dry."
 NO_ACID = "No acid was asked for."
 NO_SALT = "No salt was asked for."
-NO_LABEL = "Its strength is not known: read the label and write it behind an @."
+NO_LABEL = (
+    "The acid’s strength is not known, so its millilitres are not either: read the "
+    "label and write it behind an @, as acetic@56%:2%."
+)
 IS_SOLID = "It is weighed, not poured."
 NO_TOOL = "No measuring tool was named: how well stock is measured is left out."
 NO_BALANCE = "No balance was named: how well dry dye is weighed is left out."
@@ -49,6 +52,7 @@ class Reckoned:
         is_weighed = any(dose.stock_ml is None for dose in doses)
         looked_at = (
             *self.found.warnings,
+            NO_LABEL if _is_unlabelled(self.found.acid) else "",
             NO_TOOL if is_poured and not (self.tool or self.balance) else "",
             NO_BALANCE if is_weighed and self.balance is None else "",
             UNCHECKED if self.balance and self.balance.error_g is None else "",
@@ -129,9 +133,15 @@ def _dose_text(dose: MeasuredDose) -> str:
     return f"{volume} of the {strength} stock, or {weight} ({depth})"
 
 
+def _is_unlabelled(acid: AcidDose | None) -> bool:
+    """Whether an acid is poured, and nobody said how strong it is."""
+    return acid is not None and acid.volume_ml is None and not acid.acid.is_solid
+
+
 def _acid_text(acid: AcidDose) -> str:
     if acid.volume_ml is None:
-        return f"{amount_text(acid.pure_g, 'g')} of {acid.acid.name}"
+        pure = "pure " if _is_unlabelled(acid) else ""
+        return f"{amount_text(acid.pure_g, 'g')} of {pure}{acid.acid.name}"
     labelled = acid.strength_g_per_100ml if not acid.acid.strength_g_per_100ml else None
     strength = f" of {amount_text(labelled, '%')}" if labelled else ""
     return f"{amount_text(acid.volume_ml, 'ml')} of {acid.acid.name}{strength}"

@@ -93,3 +93,8 @@ def test_liquid_below_nothing_is_refused(argument: str) -> None:
     with pytest.raises(OutOfRangeError) as caught:
         water_balance(fibre_mass_g=100, liquor_ratio=30, **{argument: -1.0})
     assert caught.value.argument == argument
+
+
+def test_a_bath_that_no_studio_has_is_refused() -> None:
+    with pytest.raises(OutOfRangeError, match="at most 1000\u00a0l; got 30000\u00a0l"):
+        liquor_ml(fibre_mass_g=1_000_000, liquor_ratio=30)

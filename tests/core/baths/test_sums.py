@@ -14,7 +14,7 @@ from shadewright.core.baths import (
 from shadewright.core.tables.acids import CITRIC, VINEGAR5
 from shadewright.core.tables.dye_classes import DyeClass
 from shadewright.core.tables.salts import GLAUBER_ANHYDROUS
-from shadewright.errors import MissingError
+from shadewright.errors import MissingError, OutOfRangeError
 
 GORSE = Dose(dye="Gorse", depth_percent=0.6, strength_percent=1)
 SLATE = Dose(dye="Slate", depth_percent=0.4, strength_percent=1)
@@ -91,6 +91,13 @@ def test_a_bath_that_stock_alone_overfills() -> None:
     (warning,) = bath.warnings
     assert "alone are 582\u00a0ml, more than the liquor of 485\u00a0ml" in warning
     assert "The ratio will be 6." in warning
+
+
+def test_more_stock_than_a_studio_holds_names_the_doses() -> None:
+    thin = replace(GORSE, strength_percent=0.001)
+    with pytest.raises(OutOfRangeError) as caught:
+        bath_sum(wanted=replace(TWO_DYES, fibre_mass_g=10_000, doses=(thin,)))
+    assert caught.value.argument == "doses"  # 10 kg × 0.6 % / 0.001 % = 6000 l
 
 
 def test_a_very_deep_bath_is_cautioned() -> None:

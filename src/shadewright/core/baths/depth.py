@@ -5,6 +5,7 @@ Depth is dye in per cent of the fibre's weight (% owf, "on weight of fibre"):
 two dyes at 1 % do not look equally deep.
 """
 
+from math import fsum
 from typing import Final
 
 from shadewright.core.quantities import (
@@ -180,7 +181,7 @@ def total_depth_percent(*, depths_percent: tuple[float, ...]) -> float:
     >>> total_depth_percent(depths_percent=(0.75, 0.25))
     1.0
     """
-    return sum(depths_percent)
+    return fsum(depths_percent)
 
 
 def depth_caution(*, total_depth_percent: float) -> str | None:

@@ -15,6 +15,7 @@ from shadewright.core.quantities import (
     require_above_zero,
     require_between,
     require_mass,
+    require_volume,
 )
 from shadewright.errors import OutOfRangeError
 
@@ -58,7 +59,7 @@ def liquor_ml(*, fibre_mass_g: float, liquor_ratio: float) -> float:
     Raises
     ------
     OutOfRangeError
-        If the weight or the ratio is out of range.
+        If the weight or the ratio is out of range, or the bath above 1000 l.
 
     Notes
     -----
@@ -78,7 +79,9 @@ def liquor_ml(*, fibre_mass_g: float, liquor_ratio: float) -> float:
         name="Liquor ratio",
         argument="liquor_ratio",
     )
-    return liquor_ratio * fibre_mass_g
+    return require_volume(
+        liquor_ratio * fibre_mass_g, name="Liquor", argument="liquor_ratio"
+    )
 
 
 def water_in_wet_yarn_ml(*, wet_mass_g: float, fibre_mass_g: float) -> float:

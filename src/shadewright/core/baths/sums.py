@@ -1,6 +1,7 @@
 """The whole sum of a bath: doses, liquor, acid, salt, and what to mind."""
 
 from dataclasses import dataclass, replace
+from math import fsum
 
 from shadewright.core.baths.acids import AcidDose, acid_cautions, acid_dose
 from shadewright.core.baths.auxiliaries import Amount
@@ -14,7 +15,12 @@ from shadewright.core.baths.liquor import (
     water_in_wet_yarn_ml,
 )
 from shadewright.core.baths.salts import SaltDose, salt_caution, salt_dose
-from shadewright.core.quantities import Balance, MeasuringTool
+from shadewright.core.quantities import (
+    MOST_VOLUME_ML,
+    Balance,
+    MeasuringTool,
+    require_between,
+)
 from shadewright.core.tables.acids import Acid
 from shadewright.core.tables.dye_classes import DyeClass
 from shadewright.core.tables.salts import Salt
@@ -178,9 +184,22 @@ def _water(
     return water_balance(
         fibre_mass_g=wanted.fibre_mass_g,
         liquor_ratio=wanted.liquor_ratio,
-        stock_ml=sum(dose.stock_ml or 0.0 for dose in doses),
+        stock_ml=_stock_ml(doses),
         other_ml=(acid.volume_ml or 0.0) if acid else 0.0,
         wet_yarn_ml=wet_yarn_ml,
+    )
+
+
+def _stock_ml(doses: tuple[MeasuredDose, ...]) -> float:
+    """Return all stock together, which must be no more than a studio holds."""
+    return require_between(
+        fsum(dose.stock_ml or 0.0 for dose in doses),
+        least=0.0,
+        most=MOST_VOLUME_ML,
+        unit="ml",
+        name="Stock for all doses",
+        argument="doses",
+        advice="Take stronger stocks.",
     )
 
 

@@ -10,6 +10,9 @@ from typing import Protocol
 from shadewright.core.quantities.writing import NO_BREAK, amount_text, number_text
 from shadewright.errors import OutOfRangeError
 
+_LARGER = {"g": "kg", "ml": "l"}
+_MANY = 100_000.0
+
 
 class Guard(Protocol):
     """A guard for one kind of amount, as ``require_mass`` is."""
@@ -39,13 +42,21 @@ def _refuse(
 
 def _apart(value: float, unit: str, limits: tuple[float, ...]) -> str:
     """Return an amount in as many digits as tell it from its limits."""
-    taken = {amount_text(limit, unit) for limit in limits}
-    said = amount_text(value, unit)
+    taken = {_said(limit, unit) for limit in limits}
+    said = _said(value, unit)
     for digits in (6, 9, 17):
         if said not in taken:
             break
         said = f"{number_text(value, digits=digits)}{NO_BREAK}{unit}".rstrip()
     return said
+
+
+def _said(value: float, unit: str) -> str:
+    """Return an amount; of grams and millilitres without end, in kg and l."""
+    larger = _LARGER.get(unit)
+    if larger and abs(value) >= _MANY:
+        return amount_text(value / 1000.0, larger)
+    return amount_text(value, unit)
 
 
 def require_above_zero(
@@ -95,7 +106,7 @@ def require_above_zero(
     """
     if isfinite(value) and 0.0 < value <= most:
         return value
-    allowed = f"above 0 and at most {amount_text(most, unit)}"
+    allowed = f"above 0 and at most {_said(most, unit)}"
     raise _refuse(
         value,
         unit,
@@ -157,7 +168,7 @@ def require_between(
     """
     if isfinite(value) and least <= value <= most:
         return value
-    allowed = f"from {amount_text(least, unit)} to {amount_text(most, unit)}"
+    allowed = f"from {_said(least, unit)} to {_said(most, unit)}"
     raise _refuse(
         value,
         unit,
