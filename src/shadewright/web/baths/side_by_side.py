@@ -102,6 +102,8 @@ def _more_or_less(step: RoundStep, line: DoneLine) -> str:
     planned, done = step.amount, line.value
     if planned is None or done is None or line.unit != step.unit:
         return ""
+    if line.bottle and step.code and line.bottle != step.code:
+        return ""  # of another strength; the depth says more than millilitres
     gap = done - planned
     if abs(gap) <= _SEEN * planned:
         return ""
