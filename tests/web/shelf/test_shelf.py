@@ -88,6 +88,14 @@ def test_a_strength_from_a_label_is_marked_as_a_guess(
     assert "as labelled: a guess" not in text(client)
 
 
+def test_a_shelf_of_old_stock_is_not_called_calm(client: Client, gorse: Dye) -> None:
+    made(gorse, 5.0, days=120)
+    page = text(client)
+    assert "look first" in page
+    assert "Look at the old ones before you draw." in page
+    assert "None asks" not in page
+
+
 def test_it_sorts_by_every_column_that_says_so(client: Client, gorse: Dye) -> None:
     kelp = Dye.objects.create(name="Kelp")
     old, new = made(kelp, 2.5, days=9), made(gorse, 5.0, days=2, final_ml=250.0)

@@ -102,5 +102,11 @@ def _fact(bottles: tuple[ShelfBottle, ...], asking: int) -> str:
     count = "1 bottle" if len(bottles) == 1 else f"{len(bottles)} bottles"
     litres = number_text(sum(one.volume_ml for one in bottles) / 1000, digits=3)
     verb = "asks" if asking == 1 else "ask"
-    tail = f" {asking} {verb} for a hand." if asking else " None asks for a hand."
-    return f"{count}, {litres} litres of stock.{tail}"
+    tail = f"{asking} {verb} for a hand." if asking else _calm(bottles)
+    return f"{count}, {litres} litres of stock. {tail}"
+
+
+def _calm(bottles: tuple[ShelfBottle, ...]) -> str:
+    if any(one.trouble == "look first" for one in bottles):
+        return "Look at the old ones before you draw."
+    return "None asks for a hand."
