@@ -23,6 +23,11 @@ BARE = ("-c", "pass")
 SUMS: dict[str, tuple[str, ...]] = {
     "stock make": ("stock", "make", "--volume", "500ml", "--strength", "1%"),
     "stock merge": ("stock", "merge", "180ml@1%", "320ml@0.5%"),
+    "stock rescue": (
+        *("stock", "rescue", "--powder", "10g", "--strength", "1%"),
+        *("--volume", "1040ml"),
+    ),
+    "bath": ("bath", "--fibre", "100g", "--dose", "Gorse=0.6%@1%"),
     "stock make --json": (
         *("stock", "make", "--volume", "500ml", "--strength", "1%"),
         "--json",
