@@ -185,3 +185,16 @@ def test_acid_of_unknown_strength_is_called_pure_and_asked_about(
     answer = typed(f"{line} --json").answer
     assert (answer["acid_g"], answer["acid_ml"]) == (2.0, None)
     assert answer["acid_why"] in answer["warnings"]
+
+
+def test_what_a_label_and_a_jar_may_mean_is_said(typed: Terminal) -> None:
+    """By weight, 85 % of formic acid are 101 g in 100 ml and not 85."""
+    bath = "bath --fibre 100g --dose Gorse=1%@1% --json"
+    by_label = typed(f"{bath} --acid formic@85%:1%").answer["warnings"]
+    assert any("by weight" in told for told in by_label)
+    for plain in ("vinegar5:2%", "citric:2%", "acetic:2%"):
+        told = typed(f"{bath} --acid {plain}").answer["warnings"]
+        assert not any("by weight" in warning for warning in told)
+    dry = typed("bath --fibre 100g --dose Gorse=1% --json").answer["warnings"]
+    assert any("divided by 0.8" in told for told in dry)
+    assert not any("divided by" in told for told in typed(bath).answer["warnings"])

@@ -18,6 +18,14 @@ NO_LABEL = (
     "The acid’s strength is not known, so its millilitres are not either: read the "
     "label and write it behind an @, as acetic@56%:2%."
 )
+BY_WEIGHT = (
+    "The acid’s % are grams in 100\u00a0ml: where its label says % by weight, multiply "
+    "by the liquid’s density first."
+)
+AT_STANDARD = (
+    "Dry dye is reckoned at the standard strength: of a powder of 80\u00a0%, weigh the "
+    "amount divided by 0.8."
+)
 IS_SOLID = "It is weighed, not poured."
 NO_TOOL = "No measuring tool was named: how well stock is measured is left out."
 NO_BALANCE = "No balance was named: how well dry dye is weighed is left out."
@@ -53,6 +61,8 @@ class Reckoned:
         looked_at = (
             *self.found.warnings,
             NO_LABEL if _is_unlabelled(self.found.acid) else "",
+            BY_WEIGHT if _is_labelled(self.found.acid) else "",
+            AT_STANDARD if is_weighed else "",
             NO_TOOL if is_poured and not (self.tool or self.balance) else "",
             NO_BALANCE if is_weighed and self.balance is None else "",
             UNCHECKED if self.balance and self.balance.error_g is None else "",
@@ -136,6 +146,15 @@ def _dose_text(dose: MeasuredDose) -> str:
 def _is_unlabelled(acid: AcidDose | None) -> bool:
     """Whether an acid is poured, and nobody said how strong it is."""
     return acid is not None and acid.volume_ml is None and not acid.acid.is_solid
+
+
+def _is_labelled(acid: AcidDose | None) -> bool:
+    """Whether an acid is poured by the strength on its bottle's label."""
+    return (
+        acid is not None
+        and acid.volume_ml is not None
+        and acid.acid.strength_g_per_100ml is None
+    )
 
 
 def _acid_text(acid: AcidDose) -> str:
