@@ -26,6 +26,7 @@ urlpatterns = [
     path("recipes/", include("shadewright.web.recipes.urls")),
     path("baths/", include("shadewright.web.baths.urls")),
     path("bench/", include("shadewright.web.bench.urls")),
+    path("", include("shadewright.web.cards.urls")),
 ]
 
 handler400 = "shadewright.web.faults.bad_request"

@@ -1,0 +1,1 @@
+"""Cards and tags on paper, and a card typed back line by line."""
