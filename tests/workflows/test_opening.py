@@ -14,7 +14,7 @@ from django.db.migrations.recorder import MigrationRecorder
 from pytest_django.fixtures import Settings
 from time_machine import TimeMachineFixture
 
-from shadewright.errors import NewerStudioError, UnreadableError
+from shadewright.errors import ConflictError, NewerStudioError, UnreadableError
 from shadewright.exchange.studio_file import studio_copy
 from shadewright.records import copying
 from shadewright.records.models import Person
@@ -149,7 +149,7 @@ def test_nothing_half_written_is_left_of_a_backup(
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(Path, "replace", full_disk)
-    with pytest.raises(OSError, match="No space"):
+    with pytest.raises(ConflictError, match="cannot be written: No space left"):
         write_backup(path)
     assert path.read_bytes() == whole
 

@@ -58,10 +58,17 @@ def write_backup(path: Path) -> Path:
 
 
 def _write_whole(path: Path, content: bytes) -> Path:
-    path.parent.mkdir(parents=True, exist_ok=True)
     part = path.with_name(path.name + ".part")
-    part.write_bytes(content)
-    part.replace(path)
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        part.write_bytes(content)
+        part.replace(path)
+    except OSError as fault:
+        raise ConflictError(
+            why=f"{path} cannot be written: {fault.strerror}.",
+            advice="Choose another place for it.",
+            argument="file",
+        ) from fault
     return path
 
 
