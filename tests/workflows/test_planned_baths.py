@@ -152,6 +152,9 @@ def test_another_bottle_is_reckoned_with_its_own_strength(pot: Ready) -> None:
     assert now_.status is BathStatus.PLANNED
     assert f"from {strong}, was planned from {pot.slate}" in now_.lines[0].note
     assert len(now_.lines) == 1
+    assert not now_.lines[0].may_undo
+    with pytest.raises(ConflictError, match="Choose the other bottle again"):
+        undo(deed=stamp.deed, stamp=now())
 
 
 def test_a_bottle_that_cannot_give_the_dose_is_refused(pot: Ready) -> None:

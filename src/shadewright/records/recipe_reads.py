@@ -54,9 +54,11 @@ def version_of_deed(deed: UUID) -> RecipeVersion | None:
     return version_rows().filter(deed=deed).first()
 
 
-def tries() -> list[tuple[int, str, int]]:
-    """Return recipe, base and version of every lot that was dyed, by base."""
+def tries(recipe_id: int | None = None) -> list[tuple[int, str, int]]:
+    """Return recipe, base and version of what was dyed to a lot, by base."""
     rows = Bath.objects.filter(lot__isnull=False).order_by("base__name")
+    if recipe_id is not None:
+        rows = rows.filter(version__recipe_id=recipe_id)
     found = rows.values_list("version__recipe_id", "base__name", "version__number")
     return list(found.distinct())
 

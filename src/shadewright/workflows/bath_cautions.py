@@ -29,7 +29,12 @@ _CLASSES = {each.value: each for each in DyeClass}
 
 def recipe_cautions(version_id: int) -> tuple[str, ...]:
     """Return what to mind about a version, whatever it is dyed on."""
-    return tuple(_of_recipe(recipe_reads.version_row(version_id)))
+    return cautions_of(recipe_reads.version_row(version_id))
+
+
+def cautions_of(version: RecipeVersion) -> tuple[str, ...]:
+    """Return the same of a version that is at hand."""
+    return tuple(_of_recipe(version))
 
 
 def base_notes(base: Base, version: RecipeVersion) -> tuple[str, ...]:
@@ -74,8 +79,8 @@ def _of_base(base: Base, version: RecipeVersion) -> Iterator[str]:
         yield _bare_words(base.name, share, depth)
     tried = [
         number
-        for recipe_id, name, number in recipe_reads.tries()
-        if recipe_id == version.recipe_id and name == base.name
+        for _, name, number in recipe_reads.tries(version.recipe_id)
+        if name == base.name
     ]
     if version.number not in tried:
         yield _untried_words(base.name, version.number, tried)

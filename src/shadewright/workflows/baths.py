@@ -22,7 +22,7 @@ from shadewright.records.models import Bath, BathDose, StockBottle
 from shadewright.workflows.bath_cautions import (
     base_notes,
     bath_cautions,
-    recipe_cautions,
+    cautions_of,
 )
 from shadewright.workflows.bath_wishes import BathWish, check_room, check_wish
 from shadewright.workflows.promised import promised_ml
@@ -106,7 +106,7 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
         helpers=helpers,
         troubles=tuple(_short_words(dose) for dose in short),
         cautions=(
-            *recipe_cautions(recipe.id),
+            *cautions_of(row),
             *bath_cautions(water=water, is_dry_dye=bool(short)),
         ),
         notes=base_notes(recipe_reads.base_row(wish.base_id), row),

@@ -100,7 +100,8 @@ def change_bottle(*, number: str, step: str, code: str, stamp: Stamp) -> None:
     dose.strength_percent = bottle.strength_percent
     dose.save(update_fields=["bottle", "volume_ml", "strength_percent"])
     now = f"{amount_text(dose.volume_ml, 'ml')} from {code}"
-    _keep(row, BathAct.NOTE, f"{dose.dye.name}: {now}, was planned {before}", stamp)
+    note = f"{dose.dye.name}: {now}, was planned {before}"
+    _keep(row, BathAct.NOTE, note, stamp, step=step)
 
 
 def _check_unpoured(bath: BathNow, step: str) -> None:
@@ -157,5 +158,6 @@ def _volume_ml(dose: BathDose, bottle: ShelfBottle) -> float:
     )
 
 
-def _keep(row: Bath, act: BathAct, note: str, stamp: Stamp) -> None:
-    keep_bath_line(BathLine(bath=row, act=act, note=note.strip()[:300]), stamp)
+def _keep(row: Bath, act: BathAct, note: str, stamp: Stamp, *, step: str = "") -> None:
+    line = BathLine(bath=row, act=act, step=step, note=note.strip()[:300])
+    keep_bath_line(line, stamp)

@@ -36,9 +36,15 @@ def recipes(*, is_retired: bool = False) -> tuple[RecipePage, ...]:
     return tuple(shaped_recipe(row, tried) for row in rows)
 
 
+def count_retired() -> int:
+    """Return how many recipes are retired."""
+    return recipe_reads.recipe_rows().filter(is_retired=True).count()
+
+
 def recipe(recipe_id: int) -> RecipePage:
     """Return one recipe with its versions."""
-    return shaped_recipe(recipe_reads.recipe_row(recipe_id), recipe_reads.tries())
+    tried = recipe_reads.tries(recipe_id)
+    return shaped_recipe(recipe_reads.recipe_row(recipe_id), tried)
 
 
 def version(version_id: int) -> Version:

@@ -45,6 +45,11 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     jar_lines = list(reads.jar_lines_of(deed).filter(**_STANDING))
     bath_lines = list(recipe_reads.bath_lines_of(deed).filter(**_STANDING))
     lot_lines = list(recipe_reads.lot_lines_of(deed).filter(**_STANDING))
+    if any(_is_of_the_plan(line) for line in bath_lines):
+        raise ConflictError(
+            why="A change of bottle is not undone here.",
+            advice="Choose the other bottle again on the bath’s page.",
+        )
     _refuse_if_late([*bottle_lines, *jar_lines, *bath_lines, *lot_lines], stamp)
     try:
         _counter(bottle_lines, jar_lines, stamp)
@@ -61,7 +66,14 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
 def may_undo(line: BottleLine | JarLine | BathLine | LotLine) -> bool:
     """Whether a line was written today and still stands."""
     is_standing = line.undoes_id is None and not hasattr(line, "undone_by")
+    if isinstance(line, BathLine) and _is_of_the_plan(line):
+        return False
     return is_standing and timezone.localdate(line.written_at) == today()
+
+
+def _is_of_the_plan(line: BathLine) -> bool:
+    """Whether a line notes that the plan was changed, which nobody did at the pot."""
+    return line.act == BathAct.NOTE and line.step.startswith("dose-")
 
 
 def _lock(deed: UUID) -> None:

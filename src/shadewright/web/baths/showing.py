@@ -60,7 +60,7 @@ def _keys(bath: BathNow) -> Iterator[Key]:
     if bath.status in _OPEN:
         yield Key(
             words="To the bench",
-            address=known_address("bench", number),
+            address=reverse("bench", args=[number]),
             icon="drop",
             css="first",
         )
@@ -69,19 +69,19 @@ def _keys(bath: BathNow) -> Iterator[Key]:
             address=f"{cards}?{urlencode({'number': number})}" if cards else "",
             icon="print",
         )
-        yield Key(words="Finish", address=known_address("finish-bath", number))
+        yield Key(words="Finish", address=reverse("finish-bath", args=[number]))
         yield Key(words="Type a card in", address=known_address("type-card", number))
     elif bath.has_lot:
         yield Key(
             words="Its lot",
-            address=known_address("lot", number),
+            address=reverse("lot", args=[number]),
             icon="yarn",
             css="first",
         )
     elif bath.status is BathStatus.FINISHED:
         yield Key(
             words="Write the lot",
-            address=known_address("finish-bath", number),
+            address=reverse("finish-bath", args=[number]),
             css="first",
         )
 

@@ -29,6 +29,7 @@ from shadewright.workflows.recipe_words import (
     ratio_words,
 )
 
+_MOST_BATHS = 20
 _COMPLETE = Chip(words="complete", kind="good")
 _INCOMPLETE = Chip(words="incomplete", kind="caution")
 
@@ -59,7 +60,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         cautions=tuple(_cautions(shown)),
         tries=tuple(_tries(recipe, shown)),
         versions=tuple(_version(recipe, each, shown) for each in recipe.versions),
-        baths=tuple(_bath(each) for each in baths_of_recipe(recipe.id)),
+        baths=tuple(_bath(each) for each in baths_of_recipe(recipe.id)[:_MOST_BATHS]),
         is_retired=recipe.is_retired,
     )
 

@@ -12,6 +12,7 @@ from shadewright.web.recipes.showing import recipe_page, state_of_version
 from shadewright.web.sorting import Keys, arrange, read_order
 from shadewright.workflows.recipe_shapes import RecipePage, Version
 from shadewright.workflows.recipe_words import changes, dose_words
+from shadewright.workflows.recipes import count_retired
 from shadewright.workflows.recipes import recipe as found_recipe
 from shadewright.workflows.recipes import recipes as every_recipe
 
@@ -99,7 +100,7 @@ def _list(request: HttpRequest, *, is_retired: bool) -> HttpResponse:
         order=order,
         query=query,
         is_retired=is_retired,
-        retired_count=0 if is_retired else len(every_recipe(is_retired=True)),
+        retired_count=0 if is_retired else count_retired(),
     )
     return show(request, page)
 
