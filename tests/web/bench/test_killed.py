@@ -9,8 +9,8 @@ import os
 import signal
 import subprocess
 import sys
-from collections.abc import Iterator
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Iterator, Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
 from contextlib import suppress
 from pathlib import Path
 from random import Random
@@ -126,13 +126,20 @@ def use(phone: Phone, is_up: Event) -> None:
             phone.send()
 
 
-def kill_at_random(server: Server, sends: Semaphore, luck: Random, is_up: Event) -> int:
+def kill_at_random(
+    server: Server,
+    sends: Semaphore,
+    luck: Random,
+    is_up: Event,
+    using: Sequence[Future[None]],
+) -> int:
     """Kill it a moment after a request left, and start it again; count the kills."""
     kills = 0
     for _ in range(KILLS):
         for _ in range(luck.randint(3, 9)):
-            if not sends.acquire(timeout=2):
-                return kills
+            while not sends.acquire(timeout=0.5):
+                if all(one.done() for one in using):
+                    return kills
         Event().wait(luck.uniform(0.0, 0.02))
         is_up.clear()
         server.kill()
@@ -162,7 +169,7 @@ def test_no_tap_is_lost_or_written_twice(
     is_up.set()
     with ThreadPoolExecutor(max_workers=2) as both:
         using = [both.submit(use, phone, is_up) for phone in phones]
-        kills = kill_at_random(server, sends, seeded(0), is_up)
+        kills = kill_at_random(server, sends, seeded(0), is_up, using)
         for one in using:
             one.result(timeout=120)
         for phone in phones:

@@ -224,7 +224,7 @@ def test_a_clock_is_right_after_half_an_hour_of_sleep_and_a_reload(
             re.compile(r"\d:\d\d")
         )
         shown_s, now_ms = phone.evaluate(SHOWN)
-        return abs(rings_s - (now_ms / 1000 - offset_s) - shown_s)
+        return float(abs(rings_s - (now_ms / 1000 - offset_s) - shown_s))
 
     assert is_out_by(0) <= 1.1
     phone.context.set_offline(True)

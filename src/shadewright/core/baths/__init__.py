@@ -79,7 +79,21 @@ from shadewright.core.baths.liquor import (
     water_balance,
     water_in_wet_yarn_ml,
 )
-from shadewright.core.baths.measures import depth_given_percent, stock_volume_ml
+from shadewright.core.baths.measures import (
+    depth_given_percent,
+    dose_slack_ml,
+    stock_volume_ml,
+)
+from shadewright.core.baths.rounds import (
+    DoseWanted,
+    HelperWanted,
+    Moment,
+    Programme,
+    RoundStep,
+    RoundWanted,
+    StepKind,
+    bath_round,
+)
 from shadewright.core.baths.salts import (
     SaltDose,
     anhydrous_mass_g,
@@ -106,14 +120,22 @@ __all__ = [
     "Candidate",
     "ChosenBottles",
     "Dose",
+    "DoseWanted",
+    "HelperWanted",
     "MeasuredDose",
+    "Moment",
+    "Programme",
+    "RoundStep",
+    "RoundWanted",
     "SaltDose",
     "SaltWanted",
+    "StepKind",
     "WaterBalance",
     "acid_cautions",
     "acid_dose",
     "anhydrous_mass_g",
     "auxiliary_mass_g",
+    "bath_round",
     "bath_sum",
     "bone_dry_mass_g",
     "chosen_bottles",
@@ -127,6 +149,7 @@ __all__ = [
     "depth_on_dyeable_percent",
     "depth_percent",
     "dose_advice",
+    "dose_slack_ml",
     "dry_dose_advice",
     "dye_mass_g",
     "dyeable_mass_g",
