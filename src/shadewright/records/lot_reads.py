@@ -2,10 +2,8 @@
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
-from typing import TypeVar
 
 from django.db.models import (
-    Count,
     Exists,
     F,
     OuterRef,
@@ -23,11 +21,14 @@ from shadewright.records.models import (
     BottleLine,
     Lot,
     LotLine,
+    StockBottle,
 )
 from shadewright.records.models.baths import BathAct
 from shadewright.records.recipe_reads import bath_rows
 
-_STANDING = Q(undone_by=None, undoes=None)
+# Not ``undoes=None``: SQLite would take the index of nothing for a short way.
+_STANDING = Q(undone_by=None) & ~Q(act="undone")
+_CAME_IN = ("filled", "powder added", "stock added")
 _TOLD = (BathAct.DOSED, BathAct.MISSED)
 _COLUMNS = {
     "lot": "number",
@@ -38,8 +39,6 @@ _COLUMNS = {
     "place": "place",
     "grams": "grams",
 }
-
-Dose = TypeVar("Dose", BathDose, BathLine)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -52,6 +51,15 @@ class DyeFrom:
 
     since: Mapping[int, int]
     filled: frozenset[int]
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReachedBath:
+    """A bath that dye went into, as a trace names it."""
+
+    number: str
+    recipe_name: str
+    has_lot: bool
 
 
 def lot_rows() -> QuerySet[Lot]:
@@ -154,81 +162,66 @@ def source_lines(bottle_ids: Collection[int]) -> QuerySet[BottleLine]:
     return rows.select_related("jar", "other")
 
 
-def bottles_from_jar(jar_id: int) -> QuerySet[BottleLine]:
+def bottles_from_jar(jar_id: int) -> list[BottleLine]:
     """Return the lines by which powder of a jar came into bottles."""
-    rows = BottleLine.objects.filter(_STANDING, jar_id=jar_id, other=None)
-    return rows.select_related("bottle__dye").order_by("id")
+    rows = BottleLine.objects.filter(_STANDING, jar_id=jar_id, act__in=_CAME_IN)
+    found = rows.select_related("bottle__dye").order_by("id")
+    return [line for line in found if line.other_id is None]
 
 
 def poured_on(bottle_ids: Collection[int]) -> QuerySet[BottleLine]:
     """Return the lines by which stock of some bottles came into others."""
-    came_in = ("filled", "stock added")
     rows = BottleLine.objects.filter(
-        _STANDING, other_id__in=bottle_ids, act__in=came_in
+        _STANDING, other_id__in=bottle_ids, act__in=_CAME_IN
     )
     return rows.select_related("bottle__dye").order_by("id")
 
 
-def bath_counts(dye: DyeFrom) -> dict[int, int]:
-    """Return how many baths each bottle went into."""
-    rows = _doses_from(dye).values("bottle_id").order_by("bottle_id")
-    counted = rows.annotate(baths=Count("bath_id", distinct=True))
-    return {row["bottle_id"]: row["baths"] for row in counted}
+def bath_pairs(dye: DyeFrom) -> set[tuple[int, int]]:
+    """Return every bottle with every bath that took from it, both as row numbers.
 
-
-def bath_count(dye: DyeFrom) -> int:
-    """Return how many baths the dye went into, each counted once."""
-    return _doses_from(dye).values("bath_id").order_by().distinct().count()
-
-
-def doses_of_baths(dye: DyeFrom, *, first: int, count: int) -> list[BathLine]:
-    """Return doses with the dye, bath by bath, the newest bath first.
-
-    Counted in baths: ``first`` baths are passed over, ``count`` are returned.
+    From the moment on that the dye was in the bottle.
     """
-    baths = _doses_from(dye).values("bath_id").distinct().order_by("-bath_id")
-    wanted = [row["bath_id"] for row in baths[first : first + count]]
-    rows = _doses_from(dye).filter(bath_id__in=wanted)
-    return list(_with_lots(rows).order_by("-bath_id", "id"))
+    is_from = Q(bottle_id__in=dye.filled)
+    for bottle_id in dye.since.keys() - dye.filled:
+        is_later = Q(drawn_id__gt=dye.since[bottle_id]) | Q(drawn=None)
+        is_from |= Q(bottle_id=bottle_id) & is_later
+    rows = BathLine.objects.filter(_STANDING, is_from, act=BathAct.DOSED)
+    return set(rows.order_by().values_list("bottle_id", "bath_id"))
 
 
-def untold_doses(dye: DyeFrom, *, most: int) -> list[BathDose]:
-    """Return doses planned from the bottles, of lots whose bath tells of no dose."""
+def untold_pairs(dye: DyeFrom, *, most: int) -> list[tuple[int, int]]:
+    """Return bottles with the baths that were planned from them and tell of no dose.
+
+    Only baths that have a lot.
+    """
     told = BathLine.objects.filter(_STANDING, bath=OuterRef("bath"), act__in=_TOLD)
-    rows = BathDose.objects.filter(bottle_id__in=dye.since, bath__lot__isnull=False)
-    rows = rows.filter(~Exists(told))
-    return list(_with_lots(rows).order_by("-bath_id", "position")[:most])
+    rows = BathDose.objects.filter(bottle_id__in=dye.since).filter(~Exists(told))
+    with_lot = rows.filter(bath__lot__isnull=False).order_by("-bath_id", "position")
+    return list(with_lot.values_list("bottle_id", "bath_id")[:most])
 
 
-def is_lot_there(bath: Bath) -> bool:
-    """Whether a bath, fetched with its lot, has one that was not taken back."""
-    return hasattr(bath, "lot") and bool(bath.lot.lines.all())
+def reached_baths(bath_ids: Collection[int]) -> dict[int, ReachedBath]:
+    """Return baths by row number, each with whether its lot stands."""
+    lines = LotLine.objects.filter(_STANDING, lot__bath=OuterRef("pk"))
+    rows = Bath.objects.filter(pk__in=bath_ids).annotate(has_lot=Exists(lines))
+    found = rows.values_list("pk", "number", "version__recipe__name", "has_lot")
+    return {
+        pk: ReachedBath(number=number, recipe_name=name, has_lot=has_lot)
+        for pk, number, name, has_lot in found
+    }
 
 
 def bottles_without_jar(dye_id: int) -> list[str]:
     """Return the codes of a dye's bottles that stand without a jar, newest first."""
-    rows = BottleLine.objects.filter(_STANDING, bottle__dye_id=dye_id, act="filled")
-    rows = rows.filter(jar=None, other=None).order_by("-id")
-    return list(rows.values_list("bottle__code", flat=True))
+    filled = BottleLine.objects.filter(
+        _STANDING, bottle=OuterRef("pk"), act="filled", other_id__isnull=True
+    )
+    rows = StockBottle.objects.filter(Exists(filled), dye_id=dye_id, jar=None)
+    return list(rows.order_by("-id").values_list("code", flat=True))
 
 
 def dry_dose_count(dye_id: int) -> int:
     """Return how many doses of a dye were planned dry, in baths that have a lot."""
     rows = BathDose.objects.filter(dye_id=dye_id, bottle=None)
     return rows.filter(bath__lot__isnull=False).count()
-
-
-def _doses_from(dye: DyeFrom) -> QuerySet[BathLine]:
-    """Return the doses that took from the bottles once the dye was in them."""
-    is_from = Q(bottle_id__in=dye.filled)
-    for bottle_id in dye.since.keys() - dye.filled:
-        is_later = Q(drawn_id__gt=dye.since[bottle_id]) | Q(drawn=None)
-        is_from |= Q(bottle_id=bottle_id) & is_later
-    return BathLine.objects.filter(_STANDING, is_from, act=BathAct.DOSED)
-
-
-def _with_lots(rows: QuerySet[Dose]) -> QuerySet[Dose]:
-    lines = Prefetch("bath__lot__lines", queryset=LotLine.objects.filter(_STANDING))
-    return rows.select_related("bath__version__recipe", "bath__lot").prefetch_related(
-        lines
-    )

@@ -4,14 +4,14 @@ A jar can stand behind thousands of lots. All are counted; the baths themselves 
 shown a page at a time, the newest first, each under its bottle.
 """
 
-from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections import Counter, defaultdict
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from shadewright.core.quantities import amount_text
 from shadewright.records import lot_reads, reads
-from shadewright.records.lot_reads import DyeFrom
-from shadewright.records.models import Bath, BathLine, BottleLine
+from shadewright.records.lot_reads import DyeFrom, ReachedBath
+from shadewright.records.models import BottleLine
 from shadewright.workflows.trace import jar_node
 from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
 
@@ -88,28 +88,23 @@ def _onwards(
     root: Node, reached: _Reached, page: int, gaps: tuple[Node, ...]
 ) -> Onwards:
     dye = DyeFrom(since=reached.since, filled=_filled(reached))
-    counts = lot_reads.bath_counts(dye)
-    baths = lot_reads.bath_count(dye)
-    pages = max(1, -(-baths // BATHS_A_PAGE))
+    pairs = lot_reads.bath_pairs(dye)
+    baths = sorted({bath for _bottle, bath in pairs}, reverse=True)
+    pages = max(1, -(-len(baths) // BATHS_A_PAGE))
     page = min(max(page, 1), pages)
-    first = (page - 1) * BATHS_A_PAGE
-    doses = lot_reads.doses_of_baths(dye, first=first, count=BATHS_A_PAGE)
-    untold = lot_reads.untold_doses(dye, most=_MOST_UNTOLD) if page == 1 else []
-    hung: dict[int, list[Node]] = defaultdict(list)
-    for bottle_id, nodes in _baths(doses).items():
-        hung[bottle_id] += nodes
-    for dose in untold:
-        if dose.bottle_id is not None:
-            hung[dose.bottle_id].append(_bath(dose.bath, is_told=False))
+    shown = baths[(page - 1) * BATHS_A_PAGE : page * BATHS_A_PAGE]
+    untold = lot_reads.untold_pairs(dye, most=_MOST_UNTOLD) if page == 1 else []
+    hung = _baths(pairs, shown, untold)
+    counts = Counter(bottle for bottle, _bath in pairs)
     below = _bottles(None, reached, hung, counts)
     tree = Node(
         kind=root.kind,
         name=root.name,
-        more=joined(root.more, _baths_text(baths)),
+        more=joined(root.more, _baths_text(len(baths))),
         key=root.key,
         below=(*below, *gaps),
     )
-    return Onwards(tree=tree, baths=baths, page=page, pages=pages)
+    return Onwards(tree=tree, baths=len(baths), page=page, pages=pages)
 
 
 def _filled(reached: _Reached) -> frozenset[int]:
@@ -157,27 +152,32 @@ def _baths_text(count: int) -> str:
     return counted(count, "bath") if count else "no bath yet"
 
 
-def _baths(doses: Sequence[BathLine]) -> dict[int, list[Node]]:
-    """Return a node for each bath under each bottle that it took from."""
-    found: dict[tuple[int, int], Bath] = {}
-    for line in doses:
-        if line.bottle_id is not None:
-            found.setdefault((line.bottle_id, line.bath_id), line.bath)
+def _baths(
+    pairs: Iterable[tuple[int, int]],
+    shown: Collection[int],
+    untold: Sequence[tuple[int, int]],
+) -> dict[int, list[Node]]:
+    """Return a node for each bath of the page under each bottle that it took from."""
+    wanted = set(shown)
+    told = sorted((pair for pair in pairs if pair[1] in wanted), key=lambda x: -x[1])
+    rows = lot_reads.reached_baths(wanted | {bath for _bottle, bath in untold})
     hung: dict[int, list[Node]] = defaultdict(list)
-    for (bottle_id, _bath_id), bath in found.items():
-        hung[bottle_id].append(_bath(bath))
+    for bottle, bath in told:
+        hung[bottle].append(_bath(rows[bath]))
+    for bottle, bath in untold:
+        hung[bottle].append(_bath(rows[bath], is_told=False))
     return hung
 
 
-def _bath(bath: Bath, *, is_told: bool = True) -> Node:
+def _bath(bath: ReachedBath, *, is_told: bool = True) -> Node:
     doubt = "" if is_told else "planned from it; not written down whether it went in"
-    more = joined(bath.version.recipe.name, doubt)
-    if not lot_reads.is_lot_there(bath):
-        return Node(kind=Kind.BATH, name=bath.number, more=joined(more, "no lot"))
+    if not bath.has_lot:
+        more = joined(bath.recipe_name, doubt, "no lot")
+        return Node(kind=Kind.BATH, name=bath.number, more=more, key=bath.number)
     return Node(
         kind=Kind.LOT,
         name=bath.number,
-        more=more,
+        more=joined(bath.recipe_name, doubt),
         key=bath.number,
         is_missing=not is_told,
     )

@@ -90,6 +90,13 @@ class BathDose(models.Model):
 
     class Meta:
         ordering = ["bath", "position", "id"]
+        indexes = [
+            models.Index(
+                fields=["dye"],
+                condition=models.Q(bottle=None),
+                name="dry_doses_by_dye",
+            ),
+        ]
 
     def __str__(self) -> str:
         """Return the bath and the dye."""
