@@ -63,11 +63,11 @@ def test_it_reads(name: str, text: str, value: object) -> None:
 @pytest.mark.parametrize(
     ("name", "text", "words"),
     [
-        ("mass", "-5", "Powder must be from 0 g to 1000 kg"),
+        ("mass", "-5", "Powder must be above 0 and at most 1000 kg"),
         ("mass", "0", "Powder must be above 0"),
         ("mass", "five", "Powder is written as a weight"),
         ("mass", "5 ml", "Powder is written as a weight"),
-        ("mass", "99999999999", "Powder must be from 0 g to 1000 kg"),
+        ("mass", "99999999999", "Powder must be above 0 and at most 1000 kg"),
         ("left", "-1", "Left must be from 0"),
         ("volume", "5 g", "Volume is written as a volume"),
         ("strength", "51", "Strength must be above 0 and at most 50"),

@@ -12,12 +12,12 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from shadewright.core.quantities import (
-    MOST_POWDER_STRENGTH_PERCENT,
     mass_g,
     percent,
     require_above_zero,
     require_between,
     require_mass,
+    require_powder_strength,
     require_strength,
     require_volume,
     temperature_c,
@@ -72,46 +72,45 @@ def _field(unit: str, read: Reader) -> Callable[..., AmountField]:
 
 def some_mass(text: str, *, name: str, default_unit: str = "g") -> float:
     """Return a weight above zero."""
-    value = mass_g(text, name=name, default_unit=default_unit)
-    return require_mass(value, name=name, argument="")
+    return mass_g(text, name=name, default_unit=default_unit, guard=require_mass)
 
 
 def some_volume(text: str, *, name: str, default_unit: str = "ml") -> float:
     """Return a volume above zero."""
-    value = volume_ml(text, name=name, default_unit=default_unit)
-    return require_volume(value, name=name, argument="")
+    return volume_ml(text, name=name, default_unit=default_unit, guard=require_volume)
 
 
 def litres(text: str, *, name: str, default_unit: str = "l") -> float:
     """Return a volume above zero in litres."""
-    value = volume_ml(text, name=name, default_unit=default_unit)
-    return require_volume(value, name=name, argument="") / 1000
+    return some_volume(text, name=name, default_unit=default_unit) / 1000
 
 
 def kilograms(text: str, *, name: str, default_unit: str = "kg") -> float:
     """Return a weight above zero in kilograms."""
-    value = mass_g(text, name=name, default_unit=default_unit)
-    return require_mass(value, name=name, argument="") / 1000
+    return some_mass(text, name=name, default_unit=default_unit) / 1000
 
 
 def strength(text: str, *, name: str, default_unit: str = "%") -> float:
     """Return a stock's strength: above 0, at most 50 %."""
-    value = percent(text, name=name, default_unit=default_unit)
-    return require_strength(value, name=name)
+    return percent(text, name=name, default_unit=default_unit, guard=require_strength)
 
 
 def powder_strength(text: str, *, name: str, default_unit: str = "%") -> float:
     """Return a powder's strength against its standard: above 0, at most 400 %."""
-    value = percent(text, name=name, default_unit=default_unit)
-    return require_above_zero(
-        value, most=MOST_POWDER_STRENGTH_PERCENT, unit="%", name=name
+    return percent(
+        text, name=name, default_unit=default_unit, guard=require_powder_strength
     )
 
 
 def share(text: str, *, name: str, default_unit: str = "%") -> float:
     """Return a share of the whole: 0 to 100 %."""
-    value = percent(text, name=name, default_unit=default_unit)
-    return require_between(value, least=0.0, most=100.0, unit="%", name=name)
+    return percent(text, name=name, default_unit=default_unit, guard=_up_to_all)
+
+
+def _up_to_all(value: float, /, *, name: str, argument: str) -> float:
+    return require_between(
+        value, least=0.0, most=100.0, unit="%", name=name, argument=argument
+    )
 
 
 def per_litre(text: str, *, name: str, default_unit: str = "g/l") -> float:

@@ -153,7 +153,7 @@ def test_lots_are_those_of_the_base(client: Client, things: Dyeing) -> None:
         ("base", "", "Base is missing."),
         ("fibre_g", "", "Dry yarn, weighed is missing."),
         ("fibre_g", "0", "Dry yarn, weighed must be above 0"),
-        ("fibre_g", "-100", "Dry yarn, weighed must be from 0"),
+        ("fibre_g", "-100", "Dry yarn, weighed must be above 0"),
         ("fibre_g", "two skeins", "Dry yarn, weighed is written as a weight"),
         ("fibre_g", "100 ml", "Dry yarn, weighed is written as a weight"),
         ("fibre_g", "9" * 12, "Dry yarn, weighed must be"),

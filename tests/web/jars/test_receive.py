@@ -85,7 +85,7 @@ def test_it_can_be_taken_back(client: Client, gorse: Dye) -> None:
         ("powder_g", "full", "Powder in the jar is written as a weight"),
         ("powder_g", "100 ml", "Powder in the jar is written as a weight"),
         ("powder_g", "2 tsp", "never by the spoon"),
-        ("powder_g", "1" * 20, "Powder in the jar must be from 0 g"),
+        ("powder_g", "1" * 20, "Powder in the jar must be above 0"),
         ("strength_percent", "0", "Powder strength must be above 0 and at most 400"),
         ("strength_percent", "401", "Powder strength must be above 0 and at most 400"),
         ("strength_percent", "good", "Powder strength is written as a percentage"),

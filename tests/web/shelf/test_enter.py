@@ -175,7 +175,7 @@ def test_it_can_be_taken_back_from_the_toast_and_from_the_list(
         ("volume_ml", "0", "Left in it must be above 0"),
         ("volume_ml", "half", "Left in it is written as a volume"),
         ("volume_ml", "350 g", "Left in it is written as a volume"),
-        ("volume_ml", "9" * 30, "Left in it must be from 0 ml"),
+        ("volume_ml", "9" * 30, "Left in it must be above 0"),
         ("made_on", "soon", "cannot be read as it was typed."),
         ("made_on", "2999-01-01", "must be today or earlier; got 1 January 2999."),
         ("made_on", "0099-01-01", "must be in 1950 or later"),
