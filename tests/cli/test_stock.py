@@ -116,6 +116,14 @@ def test_a_stock_that_is_right_wants_nothing(typed: Terminal) -> None:
     assert "nothing: it is as wanted" in typed(line).out
 
 
+@pytest.mark.by_hand
+def test_by_weight_heat_does_not_matter(typed: Terminal) -> None:
+    # 500 ml × 0.9718 + 5 = 490.9 g at 80 °C; 500 ml × 0.9982 + 5 = 504.1 g at 20 °C
+    answer = typed(f"{MAKE} --by-weight --temperature 80C").answer
+    assert answer["make_up_to_g"] == pytest.approx(490.9, abs=0.05)
+    assert "make up to 504.1\u00a0g, hot or cold" in answer["warnings"][0]
+
+
 def test_by_weight_the_step_speaks_of_the_scale(typed: Terminal) -> None:
     steps = typed(f"{MAKE} --by-weight").answer["steps"]
     making_up = next(step for step in steps if step["key"] == "make_up")

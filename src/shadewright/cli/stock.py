@@ -96,6 +96,10 @@ def make(
     filled_g = filled_mass_g(
         volume_ml=volume, powder_g=plan.powder_g, filled_at_c=filled_at
     )
+    if by_weight and hot_fill:
+        hot_fill = texts.hot_by_weight(
+            filled_mass_g(volume_ml=volume, powder_g=plan.powder_g)
+        )
     answer = texts.Made(
         plan=plan,
         steps=making_steps(plan, filled_g=filled_g if by_weight else None),

@@ -101,6 +101,15 @@ class Made:
         )
 
 
+def hot_by_weight(cool_g: float) -> str:
+    """Return the warning where a hot stock is made up on a scale."""
+    return (
+        "That is what it weighs while it is hot and stands at the mark: once cool it "
+        "is too strong. On a scale heat does not matter: make up to "
+        f"{amount_text(cool_g, 'g')}, hot or cold."
+    )
+
+
 def weighed_answer(rescued: WeighedRescue) -> dict[str, object]:
     """Return the keys for a powder that was weighed wrongly."""
     answer: dict[str, object] = {"make_up_to_ml": rescued.make_up_to_ml}

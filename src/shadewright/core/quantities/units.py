@@ -69,6 +69,6 @@ POWER_KW: Mapping[str, float] = {
     **_with_names(0.001, "w", "watt", "watts"),
 }
 
-_DEGREE = ("", "°", "° ", "º", "deg", "deg ")  # º stands on some keyboards for °
+_DEGREE = ("", "°", "° ", "º", "º ", "deg", "deg ")  # º stands on some keyboards for °
 CELSIUS = frozenset({"celsius", "℃", *(f"{degree}c" for degree in _DEGREE)})
 FAHRENHEIT = frozenset({"fahrenheit", "℉", *(f"{degree}f" for degree in _DEGREE)})
