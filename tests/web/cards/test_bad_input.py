@@ -16,7 +16,7 @@ pytestmark = pytest.mark.django_db
     ("field", "typed", "sentence"),
     [
         ("dose-1-amount", "some", "Line 2, Slate: the amount is written as"),
-        ("dose-1-amount", "-5", "Line 2, Slate: the amount must be from 0 ml"),
+        ("dose-1-amount", "-5", "Line 2, Slate: the amount must be above 0"),
         ("dose-1-amount", "0", "Line 2, Slate: the amount must be above 0"),
         ("dose-1-amount", "1e9", "Line 2, Slate: the amount is written as"),
         ("dose-1-amount", "9" * 30, "Line 2, Slate: the amount must be"),

@@ -4,13 +4,16 @@ from datetime import UTC, datetime
 from uuid import uuid4
 
 import pytest
+import time_machine
 from django.test import Client
 
 from shadewright.records.models import BathLine
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bath_pages import bath_now
+from shadewright.workflows.bottles import draw
 from shadewright.workflows.deviations import deviations
 from shadewright.workflows.shelf import shelf_bottle
+from shadewright.workflows.stamps import stamp_now
 from tests.web.cards.sheets import opened
 from tests.web.pages_read import read
 from tests.workflows.pots import Ready, tapped
@@ -190,3 +193,25 @@ def test_a_deed_of_ones_own_is_needed(client: Client, pot: Ready) -> None:
     assert page.status == 422
     assert BathLine.objects.count() == 0
     assert client.post(f"/baths/{pot.number}/card/{uuid4()}/undo/").status_code == 302
+
+
+def test_a_bath_that_was_given_up_says_so(client: Client, pot: Ready) -> None:
+    assert "given up" not in opened(client, pot.number).page.text
+    tapped(pot.number, BathAct.GIVEN_UP, "")
+    sheet = opened(client, pot.number)
+    assert "This bath was given up." in sheet.page.text
+    sheet.send("all")
+    assert "came after the bath was given up" in line(pot, "off").note
+
+
+def test_a_bottle_that_ran_out_is_set_right(client: Client, pot: Ready) -> None:
+    draw(code=pot.slate, volume_ml=450.0, stamp=stamp_now(by=None))
+    opened(client, pot.number).send("all")  # 60 ml from the 50 ml of the ledger
+    assert line(pot, "dose-1").value == 60.0
+    assert shelf_bottle(pot.slate).volume_ml == 0.0
+
+
+def test_times_of_a_day_to_come_are_refused(client: Client, pot: Ready) -> None:
+    with time_machine.travel(datetime(2026, 11, 24, 12, 0, tzinfo=UTC), tick=False):
+        page = read(opened(client, pot.number).send(fill_time="0900"))
+    assert "got 09:00 on 25 November" in page.fault("fill-time")

@@ -50,4 +50,5 @@ class CardPage(Page):
     bench: str
     printed: str
     is_open: bool
+    is_given_up: bool
     is_first_shown: bool

@@ -21,7 +21,7 @@ from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.toasts import say
 from shadewright.web.ways import way_back
-from shadewright.workflows.bath_pages import BathNow, StepNow, bath_now
+from shadewright.workflows.bath_pages import BathNow, BathStatus, StepNow, bath_now
 from shadewright.workflows.typed_cards import take_card_back, write_card
 
 ALL, NEXT = "all", "next"
@@ -84,6 +84,7 @@ def _page(bath: BathNow, form: CardForm, *, is_first_shown: bool = False) -> Car
         bench=reverse("bench", args=[bath.number]),
         printed=f"{reverse('bath-cards')}?{asked}",
         is_open=any(is_typed(each) and not each.is_done for each in bath.steps),
+        is_given_up=bath.status is BathStatus.GIVEN_UP,
         is_first_shown=is_first_shown,
     )
 
