@@ -27,6 +27,7 @@ class StudioFacts:
     is_demo: bool
     water: str
     dead_volume_ml: float
+    rate_per_hour: Decimal | None = None
 
 
 def studio() -> StudioFacts | None:
@@ -39,6 +40,7 @@ def studio() -> StudioFacts | None:
         is_demo=row.is_demo,
         water=row.water,
         dead_volume_ml=row.dead_volume_ml,
+        rate_per_hour=row.rate_per_hour,
     )
 
 

@@ -18,6 +18,7 @@ FORMS: dict[str, dict[str, str]] = {
         "undyeable_percent": "0",
         "skein_g": "100",
         "metres_per_100_g": "420",
+        "price_per_kg": "41,50",
         "notes": "springy",
     },
     "acids": {
@@ -84,7 +85,7 @@ def test_it_is_added_shown_edited_and_kept(client: Client, slug: str) -> None:
 @pytest.mark.parametrize(
     ("slug", "words"),
     [
-        ("bases", ("80 % wool, 20 % nylon", "100 g", "420 m")),
+        ("bases", ("80 % wool, 20 % nylon", "100 g", "420 m", "41.50")),
         ("acids", ("5 g/100 ml", "1.20", "Acid into water, never water into acid")),
         ("pots", ("12 l", "1.8 kg", "Enamel")),
         ("tools", ("500 ml", "5 ml", "ISO", "5 January")),
@@ -110,6 +111,7 @@ def test_its_page_tells_what_is_known(
         ("bases", "skein_g", "0", "One skein must be above 0"),
         ("bases", "skein_g", "heavy", "One skein is written as a weight"),
         ("bases", "skein_g", "100 ml", "One skein is written as a weight"),
+        ("bases", "price_per_kg", "-1", "Price of 1 kg must be"),
         ("bases", "metres_per_100_g", "-4", "Length of 100 g must be above 0"),
         ("bases", "metres_per_100_g", "9" * 9, "Length of 100 g must be above 0"),
         ("acids", "kind", "magic", "What it is for must be one of those offered."),

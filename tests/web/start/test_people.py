@@ -4,6 +4,8 @@ import pytest
 from django.test import Client
 
 from shadewright.workflows.people import Person, people
+from shadewright.workflows.studio import studio
+from tests.web.pages_read import read
 from tests.web.sample import HOSTILE
 
 pytestmark = pytest.mark.usefixtures("ines")
@@ -42,3 +44,26 @@ def test_html_in_a_name_stays_text(client: Client) -> None:
     page = client.post("/people/", {"name": name}, follow=True).content.decode()
     assert "<script>alert" not in page
     assert "&lt;script&gt;alert" in page
+
+
+def test_what_an_hour_is_worth_is_kept_and_taken_out(client: Client) -> None:
+    page = client.post("/people/rate/", {"rate_per_hour": "18,5"}, follow=True)
+    assert "What an hour is worth is written down" in page.content.decode()
+    assert 'value="18.50"' in page.content.decode()
+    client.post("/people/rate/", {"rate_per_hour": ""})
+    here = studio()
+    assert here is not None
+    assert here.rate_per_hour is None
+
+
+@pytest.mark.parametrize("typed", ["much", "-1", "20 min", "20000"])
+def test_a_rate_that_is_none_stands_by_its_field(client: Client, typed: str) -> None:
+    answer = client.post("/people/rate/", {"rate_per_hour": typed})
+    assert answer.status_code == 422
+    page = read(answer)
+    assert page.fault("rate_per_hour")
+    assert page.value("rate_per_hour") == typed
+
+
+def test_a_rate_takes_a_post_alone(client: Client) -> None:
+    assert client.get("/people/rate/").status_code == 405

@@ -33,11 +33,15 @@ class YarnForm(ItemForm):
     )
     skein_g = mass_field(label="One skein", required=False)
     metres_per_100_g = metres_field(label="Length of 100 g", required=False)
+    price_per_kg = PriceField(
+        label="Price of 1 kg", help_text="Bare, as it came: for the cost of a lot."
+    )
 
     rows: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("name", "fibres"),
         ("undyeable_percent", "is_superwash"),
         ("skein_g", "metres_per_100_g"),
+        ("price_per_kg",),
         ("notes",),
     )
 
@@ -50,6 +54,7 @@ class YarnForm(ItemForm):
             "undyeable_percent",
             "skein_g",
             "metres_per_100_g",
+            "price_per_kg",
             "notes",
         )
         labels = {"name": "Your name for it"}

@@ -2,6 +2,7 @@
 
 from django import forms
 
+from shadewright.web.amounts import PriceField
 from shadewright.web.forms import StudioForm
 
 
@@ -27,3 +28,13 @@ class PersonForm(StudioForm):
     """Somebody who joins."""
 
     name = forms.CharField(label="Name", max_length=40)
+
+
+class RateForm(StudioForm):
+    """What an hour of work is worth."""
+
+    rate_per_hour = PriceField(
+        label="One hour",
+        help_text="In your own money. Empty: no work is reckoned, and no minutes are "
+        "asked for at the end of a bath.",
+    )

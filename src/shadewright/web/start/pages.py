@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from shadewright.web.pages import Page
-from shadewright.web.start.forms import FoundForm, PersonForm
+from shadewright.web.start.forms import FoundForm, PersonForm, RateForm
 from shadewright.workflows.people import Person
 
 
@@ -25,3 +25,4 @@ class PeoplePage(Page):
 
     people: tuple[Person, ...]
     form: PersonForm
+    rate_form: RateForm

@@ -2,9 +2,10 @@
 
 from django.urls import path
 
-from shadewright.web.start.views import start, who_works_here
+from shadewright.web.start.views import rate, start, who_works_here
 
 urlpatterns = [
     path("start/", start, name="start"),
     path("people/", who_works_here, name="people"),
+    path("people/rate/", rate, name="set-rate"),
 ]

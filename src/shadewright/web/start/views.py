@@ -2,15 +2,15 @@
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
-from django.views.decorators.http import require_http_methods
+from django.views.decorators.http import require_http_methods, require_POST
 
 from shadewright.errors import StudioError
 from shadewright.web.pages import show
-from shadewright.web.start.forms import FoundForm, PersonForm
+from shadewright.web.start.forms import FoundForm, PersonForm, RateForm
 from shadewright.web.start.pages import PeoplePage, StartPage
 from shadewright.web.toasts import say
 from shadewright.workflows.people import add_person, people
-from shadewright.workflows.studio import found_studio, studio
+from shadewright.workflows.studio import found_studio, set_rate, studio
 
 
 @require_http_methods(["GET", "POST"])
@@ -35,13 +35,42 @@ def who_works_here(request: HttpRequest) -> HttpResponse:
     form = PersonForm(request.POST or None)
     if form.is_valid() and _joined(request, form):
         return HttpResponseRedirect(reverse("people"))
-    page = PeoplePage(
+    page = _people_page(form, _rate_form())
+    return show(request, page, status=422 if form.errors else 200)
+
+
+@require_POST
+def rate(request: HttpRequest) -> HttpResponse:
+    """Set what an hour of work is worth, or that none is reckoned."""
+    form = RateForm(request.POST)
+    if form.is_valid() and _rated(request, form):
+        return HttpResponseRedirect(reverse("people"))
+    return show(request, _people_page(PersonForm(), form), status=422)
+
+
+def _people_page(form: PersonForm, rate_form: RateForm) -> PeoplePage:
+    return PeoplePage(
         title="People",
         fact="Each line of a ledger says who wrote it.",
         people=people(),
         form=form,
+        rate_form=rate_form,
     )
-    return show(request, page, status=422 if form.errors else 200)
+
+
+def _rate_form() -> RateForm:
+    here = studio()
+    return RateForm(initial={"rate_per_hour": here and here.rate_per_hour})
+
+
+def _rated(request: HttpRequest, form: RateForm) -> bool:
+    try:
+        set_rate(form.cleaned_data["rate_per_hour"])
+    except StudioError as error:
+        form.refuse(error)
+        return False
+    say(request, "What an hour is worth is written down")
+    return True
 
 
 def _founded(request: HttpRequest, form: FoundForm) -> bool:
