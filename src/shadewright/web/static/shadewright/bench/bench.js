@@ -2,7 +2,7 @@
 // has it; what the other phone did comes in within seconds.
 
 import { Bell } from "./bell.js";
-import { ask, clockText, Clocks } from "./clocks.js";
+import { ask, clockText, Clocks, timeOf } from "./clocks.js";
 import { givesWords, whyNot } from "./doses.js";
 import { clocksNow, Overlay } from "./overlay.js";
 import { amountText, numberIn, press, showSigns } from "./pads.js";
@@ -196,10 +196,6 @@ function fault(words) {
 function say(selector, words) {
   const place = live.querySelector(selector);
   if (place.textContent !== words) place.textContent = words;
-}
-
-function timeOf(tap) {
-  return new Date(tap.tapped).toTimeString().slice(0, 5);
 }
 
 // After an interruption: was the dose at hand added already?

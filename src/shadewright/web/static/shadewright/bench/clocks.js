@@ -23,14 +23,6 @@ export class Clocks {
     return (clock.at - this.now()) / 1000;
   }
 
-  soonest() {
-    return [...this.clocks].sort((a, b) => a.at - b.at)[0];
-  }
-
-  ringing() {
-    return this.clocks.filter((clock) => !clock.heard && this.left(clock) <= 0);
-  }
-
   // What is said aloud: at five minutes, at one minute and at nought, each once.
   toSay() {
     const said = [];
@@ -50,6 +42,11 @@ export function clockText(seconds) {
   const whole = Math.round(Math.abs(seconds));
   const sign = Math.round(seconds) < 0 ? "+" : "";
   return `${sign}${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}
+
+// The time of day of a tap, as this device shows it.
+export function timeOf(tap) {
+  return new Date(tap.tapped).toTimeString().slice(0, 5);
 }
 
 export async function ask(address) {
