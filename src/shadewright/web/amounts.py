@@ -12,6 +12,7 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from shadewright.core.quantities import (
+    liquor_ratio_ml_per_g,
     mass_g,
     percent,
     require_above_zero,
@@ -113,6 +114,12 @@ def _up_to_all(value: float, /, *, name: str, argument: str) -> float:
     )
 
 
+def ratio(text: str, *, name: str, default_unit: str = "") -> float:
+    """Return a liquor ratio from ``30`` or ``1:30``."""
+    del default_unit  # a ratio has none
+    return liquor_ratio_ml_per_g(text, name=name)
+
+
 def per_litre(text: str, *, name: str, default_unit: str = "g/l") -> float:
     """Return grams in a litre from ``40``, ``40 g/l`` or ``4 g/100 ml``."""
     value = _in_words(text, name, default_unit, {"g/l": 1.0, "g/100 ml": 10.0})
@@ -160,6 +167,13 @@ per_litre_field = _field("g/l", per_litre)
 per_100_ml_field = _field("g/100 ml", per_100_ml)
 metres_field = _field("m", metres)
 temperature_field = _field("°C", _temperature)
+
+
+def ratio_field(*, label: str, help_text: str = "") -> AmountField:
+    """Return a field for a liquor ratio; it may stay empty."""
+    return AmountField(
+        unit="ml a gram", read=ratio, label=label, required=False, help_text=help_text
+    )
 
 
 class PriceField(AmountField):

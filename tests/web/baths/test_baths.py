@@ -12,6 +12,7 @@ from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.bench import Tap, keep_tap
 from shadewright.workflows.bottles import enter_bottle, pour_away
 from shadewright.workflows.filling import Particulars
+from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import stamp_now, today
 from tests.web.dyeing import Dyeing, dyeing_things
 from tests.web.pages_read import Answer, read
@@ -80,6 +81,12 @@ def test_days_stand_in_order_and_past_ones_are_found(
     assert "1 bath today, 1 later." in shown.text
     assert "Tomorrow," in shown.text
     assert "Yesterday," in shown.text
+    assert f"/baths/cards.pdf?number={number}" in shown.links
+    assert "Swatch tags" not in shown.text
+    Bath.objects.filter(number=number).update(is_swatch=True)
+    tags = f"/baths/tags.pdf?number={number}"
+    assert tags in page(client, "/baths/").links
+    assert tags in page(client, f"/baths/{number}/").links
     found = page(client, "/baths/?q=heather")
     assert gone in found.text
     assert number not in found.text
@@ -107,7 +114,11 @@ def test_a_planned_bath_shows_its_round(
     assert f"/baths/{number}/give-up/" in links
     assert f"/baths/new/?again={number}" in links
     assert f"/baths/{number}/doses/dose-1/" in links
-    assert "/recipes/1/versions/1/" in links
+    assert f"/baths/cards.pdf?number={number}" in links
+    assert f"/baths/{number}/card/" in links
+    assert f"/baths/{number}/finish/" in links
+    recipe_id = version(bath_now(number).version_id).recipe_id
+    assert f"/recipes/{recipe_id}/versions/1/" in links
     assert page(client, "/baths/261125-B99/").status == 404
     assert page(client, "/baths/nothing/").status == 404
 

@@ -212,19 +212,20 @@ def test_a_bath_is_planned_anew_with_everything_filled_in(
     client: Client, things: Dyeing
 ) -> None:
     Pot.objects.update(volume_l=30.0)
-    old = things.bath(things.recipe(), fibre_g=450.0)
+    number = things.recipe()
+    old = things.bath(number, fibre_g=450.0)
     page = read(client.get(f"{PLAN}?again={old}"))
     assert f"Plan bath {old} anew" in page.text
     assert page.value("fibre_g") == "450"
     assert page.value("instead_of") == old
     assert "short" not in page.text  # its own doses are not held against it
-    sent = form(things, version=1, fibre_g="400", instead_of=old)
+    sent = form(things, version=number, fibre_g="400", instead_of=old)
     done = read(client.post(PLAN, sent, follow=True))
     assert f"Bath {today():%y%m%d}-B2 is planned" in done.text
     assert bath_now(old).status is BathStatus.GIVEN_UP
     again = read(client.get(f"{PLAN}?again={old}"))
     assert not again.value("instead_of")
-    late = read(client.post(PLAN, form(things, version=1, instead_of=old)))
+    late = read(client.post(PLAN, form(things, version=number, instead_of=old)))
     assert late.status == 422
     assert "has begun or is over" in late.text
     assert read(client.get(f"{PLAN}?again=nothing")).status == 404

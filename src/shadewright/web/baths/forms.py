@@ -7,9 +7,8 @@ from typing import Any
 from django import forms
 
 from shadewright.errors import NotFoundError
-from shadewright.web.amounts import mass_field
+from shadewright.web.amounts import mass_field, ratio_field
 from shadewright.web.forms import DayInput, DeedForm, NumberInput
-from shadewright.web.recipes.amounts import ratio_field
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.choices import bases_in_use, lots_in_use, pots_in_use
 from shadewright.workflows.recipes import recipes, version

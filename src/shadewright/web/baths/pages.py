@@ -44,6 +44,7 @@ class BathsPage(Page):
     query: str
     is_cut: bool
     cards: str
+    tags: str
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from urllib.parse import urlencode
 
-from django.urls import NoReverseMatch, reverse
+from django.urls import reverse
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.baths.pages import BathPage, Entry, Key, Said
@@ -46,44 +46,27 @@ def bath_page(bath: BathNow) -> BathPage:
     )
 
 
-def known_address(name: str, *args: str) -> str:
-    """Return an address of another room, or nothing while that room is not there."""
-    try:
-        return reverse(name, args=args)
-    except NoReverseMatch:
-        return ""
-
-
 def _keys(bath: BathNow) -> Iterator[Key]:
-    number = bath.number
-    cards = known_address("bath-cards")
     if bath.status in _OPEN:
-        yield Key(
-            words="To the bench",
-            address=reverse("bench", args=[number]),
-            icon="drop",
-            css="first",
-        )
-        yield Key(
-            words="Card",
-            address=f"{cards}?{urlencode({'number': number})}" if cards else "",
-            icon="print",
-        )
-        yield Key(words="Finish", address=reverse("finish-bath", args=[number]))
-        yield Key(words="Type a card in", address=known_address("type-card", number))
+        yield from _open_keys(bath)
     elif bath.has_lot:
-        yield Key(
-            words="Its lot",
-            address=reverse("lot", args=[number]),
-            icon="yarn",
-            css="first",
-        )
+        lot = reverse("lot", args=[bath.number])
+        yield Key(words="Its lot", address=lot, icon="yarn", css="first")
     elif bath.status is BathStatus.FINISHED:
-        yield Key(
-            words="Write the lot",
-            address=reverse("finish-bath", args=[number]),
-            css="first",
-        )
+        finish = reverse("finish-bath", args=[bath.number])
+        yield Key(words="Write the lot", address=finish, css="first")
+
+
+def _open_keys(bath: BathNow) -> Iterator[Key]:
+    at = [bath.number]
+    paper = urlencode({"number": bath.number})
+    bench, card = reverse("bench", args=at), f"{reverse('bath-cards')}?{paper}"
+    yield Key(words="To the bench", address=bench, icon="drop", css="first")
+    yield Key(words="Card", address=card, icon="print")
+    yield Key(words="Finish", address=reverse("finish-bath", args=at))
+    if bath.is_swatch:
+        yield Key(words="Swatch tag", address=f"{reverse('swatch-tags')}?{paper}")
+    yield Key(words="Type a card in", address=reverse("type-card", args=at))
 
 
 def _more(bath: BathNow) -> Iterator[Key]:

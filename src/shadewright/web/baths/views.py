@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from datetime import date, timedelta
 from itertools import groupby
+from urllib.parse import urlencode
 
 from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
@@ -10,7 +11,7 @@ from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text
 from shadewright.web.baths.pages import BathRow, BathsPage, DayRows
-from shadewright.web.baths.showing import bath_page, known_address
+from shadewright.web.baths.showing import bath_page
 from shadewright.web.baths.words import status_chip
 from shadewright.web.finding import asked
 from shadewright.web.pages import show
@@ -21,7 +22,7 @@ from shadewright.workflows.bath_lists import (
     coming_baths,
     past_baths,
 )
-from shadewright.workflows.bath_pages import bath_now
+from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.stamps import today
 
 
@@ -31,6 +32,7 @@ def baths(request: HttpRequest) -> HttpResponse:
     query = asked(request)
     past = past_baths(query)
     coming = () if query else coming_baths()
+    now = [each for each in coming if each.dyed_on <= today() and _is_open(each)]
     page = BathsPage(
         title="Dye days",
         fact=_fact(coming),
@@ -38,7 +40,8 @@ def baths(request: HttpRequest) -> HttpResponse:
         past=_days(past),
         query=query,
         is_cut=len(past) == MOST_ROWS,
-        cards=known_address("bath-cards"),
+        cards=_paper("bath-cards", [each for each in now if not each.is_swatch]),
+        tags=_paper("swatch-tags", [each for each in now if each.is_swatch]),
     )
     return show(request, page)
 
@@ -59,6 +62,16 @@ def _fact(coming: tuple[BathEntry, ...]) -> str:
 
 def _counted(count: int) -> str:
     return "1 bath" if count == 1 else f"{count or 'no'} baths"
+
+
+def _is_open(entry: BathEntry) -> bool:
+    return entry.status not in {BathStatus.FINISHED, BathStatus.GIVEN_UP}
+
+
+def _paper(name: str, entries: list[BathEntry]) -> str:
+    """Return the address of what is printed for these baths, if there are any."""
+    asked_for = urlencode([("number", each.number) for each in entries])
+    return f"{reverse(name)}?{asked_for}" if entries else ""
 
 
 def _days(entries: Iterable[BathEntry]) -> tuple[DayRows, ...]:

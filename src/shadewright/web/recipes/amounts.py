@@ -2,25 +2,17 @@
 
 from shadewright.core.baths.depth import MOST_DEPTH_PERCENT
 from shadewright.core.quantities import (
-    liquor_ratio_ml_per_g,
     percent,
     require_above_zero,
     require_between,
 )
 from shadewright.core.quantities.reading import Asked, written
-from shadewright.web.amounts import AmountField
 
 
 def depth(text: str, *, name: str, default_unit: str = "%") -> float:
     """Return a depth of shade: above 0, at most 50 %."""
     value = percent(text, name=name, default_unit=default_unit)
     return require_above_zero(value, most=MOST_DEPTH_PERCENT, unit="%", name=name)
-
-
-def ratio(text: str, *, name: str, default_unit: str = "") -> float:
-    """Return a liquor ratio from ``30`` or ``1:30``."""
-    del default_unit  # a ratio has none
-    return liquor_ratio_ml_per_g(text, name=name)
 
 
 def plain(text: str, *, name: str, default_unit: str = "") -> float:
@@ -39,13 +31,6 @@ def minutes(text: str, *, name: str, default_unit: str = "min") -> float:
     """Return minutes, at most ten hours."""
     value = _number(text, name, default_unit)
     return require_between(value, least=0.0, most=600.0, unit=default_unit, name=name)
-
-
-def ratio_field(*, label: str, help_text: str = "") -> AmountField:
-    """Return a field for a liquor ratio; it may stay empty."""
-    return AmountField(
-        unit="ml a gram", read=ratio, label=label, required=False, help_text=help_text
-    )
 
 
 def _number(text: str, name: str, unit: str) -> float:

@@ -7,14 +7,13 @@ from typing import Any
 from django import forms
 from django.forms import BoundField
 
-from shadewright.web.amounts import AmountField, temperature_field
+from shadewright.web.amounts import AmountField, ratio_field, temperature_field
 from shadewright.web.forms import DeedForm, StudioForm
 from shadewright.web.recipes.amounts import (
     depth,
     minutes,
     pace,
     plain,
-    ratio_field,
 )
 from shadewright.workflows.choices import helpers_in_use
 from shadewright.workflows.dyes import dyes
