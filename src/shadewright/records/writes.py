@@ -16,7 +16,7 @@ from shadewright.records.models import (
     StockBottle,
 )
 from shadewright.records.models.ledgers import LedgerRow
-from shadewright.records.reads import bottle_rows, jar_ledger_rows, ledger_rows
+from shadewright.records.reads import bottle_rows, jar_ledger_rows
 from shadewright.records.shapes import jar_left_g, ledger_line, state_of
 
 
@@ -64,7 +64,8 @@ def keep_lot_line(line: LotLine, stamp: Stamp) -> LotLine:
 
 def check_bottle(bottle: StockBottle) -> None:
     """Raise core's own error if a bottle's ledger does not add up."""
-    bottle_state(ledger_line(row) for row in ledger_rows(bottle))
+    rows = BottleLine.objects.filter(bottle=bottle).order_by("id")
+    bottle_state(ledger_line(row) for row in rows)
 
 
 def check_every_bottle() -> None:

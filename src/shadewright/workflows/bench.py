@@ -18,6 +18,7 @@ from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import (
     ConflictError,
     MissingError,
+    NotFoundError,
     OutOfRangeError,
     StudioError,
 )
@@ -99,7 +100,7 @@ def keep_tap(what: Tap, *, stamp: Stamp) -> None:
         step=known.step[:40],
         value=known.value,
         unit=known.unit[:8],
-        bottle=_bottle(known.bottle),
+        bottle=_bottle(known.bottle) if drawn is None else drawn.bottle,
         drawn=drawn,
         note=note[:300],
         device=known.device.strip()[:40],
@@ -141,11 +142,11 @@ def _drawn(bath: Bath, what: Tap, stamp: Stamp) -> tuple[BottleLine | None, str]
         return None, ""
     if what.value is None:
         return None, ""
-    if _bottle(what.bottle) is None:
-        return None, f"no bottle {what.bottle[:8]} is known"
     try:
         with transaction.atomic():
             return _draw(bath, what, what.value, stamp), ""
+    except NotFoundError:
+        return None, f"no bottle {what.bottle[:8]} is known"
     except StudioError:
         return None, f"by its ledger bottle {what.bottle} is gone: nothing drawn there"
 

@@ -17,9 +17,11 @@ from shadewright.workflows.demo.rota import (
     ROTA,
     WENT_DIFFERENTLY,
     YESTERDAYS,
+    Slip,
     Wanted,
 )
 from shadewright.workflows.demo.stocks import see_to_stocks
+from shadewright.workflows.planned_baths import give_up
 
 POTS = ("Big kettle", "Middle kettle", "Small kettle", "Middle kettle")
 CLOCKS = ("09:05", "09:20", "09:40", "13:35")
@@ -48,7 +50,7 @@ def _of_day(number: int, days_ago: int) -> list[Wanted]:
         replace(each, slip=WENT_DIFFERENTLY.get((days_ago, place)))
         for place, each in enumerate(ROTA[number % len(ROTA)])
     ]
-    return [*wanted, *EXTRA.get(days_ago, ())]
+    return [*wanted, EXTRA[days_ago]] if days_ago in EXTRA else wanted
 
 
 def _make_ready(
@@ -57,13 +59,19 @@ def _make_ready(
     """See to the stocks, plan the baths, and write down how each will go."""
     known = [each for each in wanted if each.name in house.versions]
     see_to_stocks(house, _need_g(house, known), stamp)
-    day = house.diary.day(days_ago)
     for place, each in enumerate(known):
-        number = _plan(house, each, place, day)
+        number = _plan(house, each, place, house.diary.day(days_ago))
         starts_at = house.diary.at(days_ago, CLOCKS[place % len(CLOCKS)])
+        if each.slip is Slip.GIVEN_UP:
+            house.diary.note(starts_at, house.ines, partial(_give_up, number))
+            continue
         KettleBath(house, number, each, place=place).write(starts_at)
         rinsed_at = house.diary.at(days_ago - 1, f"10:{10 + 7 * place}")
         write_finishing(house, number, each, rinsed_at)
+
+
+def _give_up(number: str, stamp: Stamp) -> None:
+    give_up(number=number, why="The yarn was not soaked through.", stamp=stamp)
 
 
 def _make_ready_for_today(house: House, stamp: Stamp) -> None:

@@ -98,9 +98,18 @@ class KettleBath:
             self._slipped(self._slip, each, tap, stamp)
         else:
             keep_tap(tap, stamp=stamp)
+        self._read(step, tap)
+
+    def _read(self, step: RoundStep, tap: Tap) -> None:
+        """Read the pH in the first pot, and the thermometer in the second."""
+        read = replace(tap, bottle="", note="")
         if step.kind is StepKind.HOLD and self._place == 0:
-            read = replace(tap, act=BathAct.PH, value=self._ph, unit="pH", note="")
-            keep_tap(read, stamp=self._again())
+            strip = replace(read, act=BathAct.PH, value=self._ph, unit="pH")
+            keep_tap(strip, stamp=self._again())
+        if step.kind is StepKind.TOP and self._place == 1:
+            seen_c = (step.amount or 0.0) - self._diary.chance.randint(0, 2)
+            hot = replace(read, act=BathAct.TEMPERATURE, value=seen_c)
+            keep_tap(hot, stamp=self._again())
 
     def _slipped(self, slip: Slip, each: StepNow, tap: Tap, stamp: Stamp) -> None:
         match slip:

@@ -31,6 +31,7 @@ class Slip(StrEnum):
     TAKEN_BACK = "taken back"
     TWO_PHONES = "two phones"
     BOILED_OVER = "boiled over"
+    GIVEN_UP = "given up"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -94,11 +95,15 @@ ROTA = (
     ),
 )
 
-EXTRA = {47: (_swatch("Primrose Path", "Byre DK"),)}
+EXTRA = {
+    47: _swatch("Primrose Path", "Byre DK"),
+    30: Wanted(name="Seaglass", base="Byre DK", fibre_g=300, slip=Slip.GIVEN_UP),
+}
+"""What is dyed on a day beside the rota, for once."""
 
 YESTERDAYS = _bath("Kingcup", "Byre DK", 200)
-GOING = _bath("Millrace", "Byre DK", 300)
-PLANNED = _bath("Peat Smoke", "Hollow 4-ply", 200)
+GOING = _bath("Low Tide", "Byre DK", 200)
+PLANNED = _bath("Millrace", "Hollow 4-ply", 300)
 
 WENT_DIFFERENTLY = {
     (96, 0): Slip.OVER_POUR,

@@ -45,7 +45,7 @@ class ShelfLife:
             (47, "18:00", tam, self._pour_primrose_away),
             (31, "09:50", ines, self._top_coal_up),
             (20, "20:05", ines, self._correct_lagoon),
-            (41, "10:40", tam, self._weaker("Kelp", 600)),
+            (21, "10:40", tam, self._weaker("Kelp", 250)),
             (12, "16:40", tam, self._count_slate),
             (11, "14:30", ines, self._test_bramble),
             (6, "11:15", ines, self._draw_by_mistake),

@@ -18,8 +18,8 @@ WATER = "Tap, 180 mg/l hard"
 SPARE = 1.1
 """A stock is made where less than so many times the day's need is there."""
 
-DREGS_ML = 100.0
-"""What is left of an old bottle is poured into the new one if it is less."""
+DREGS_ML, LITTLE_ML = 100.0, 210.0
+"""Less than this is poured into a new bottle; less than that when tidying up."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,15 +60,17 @@ def pour_together(house: House, stamp: Stamp) -> None:
     for each in standing:
         into = newest[each.dye_name]
         if each.code not in {into.code, forgotten.code}:
-            _empty(house, each, into, by)
+            _empty(house, each, into, by, LITTLE_ML)
 
 
-def _empty(house: House, old: ShelfBottle, into: ShelfBottle, by: int) -> None:
-    """Empty an old bottle of good stock into another, if it holds only dregs."""
+def _empty(
+    house: House, old: ShelfBottle, into: ShelfBottle, by: int, most_ml: float
+) -> None:
+    """Pour what little is left of an old bottle into another of its strength."""
     is_alike = isclose(old.strength_percent, into.strength_percent, rel_tol=0.1)
     if old.volume_ml <= 0:
         pour_away(code=old.code, note="empty, washed", stamp=house.diary.stamp(by))
-    elif old.volume_ml < DREGS_ML and is_alike and not (old.is_settled or old.is_past):
+    elif old.volume_ml < most_ml and is_alike and not (old.is_settled or old.is_past):
         merge(code=into.code, from_codes=[old.code], stamp=house.diary.stamp(by))
 
 
@@ -102,4 +104,4 @@ def make_more(
 def _replace(house: House, dye: str, old: list[ShelfBottle], by: int) -> None:
     made = make_more(house, dye, by)
     for each in old:
-        _empty(house, each, made, by)
+        _empty(house, each, made, by, DREGS_ML)

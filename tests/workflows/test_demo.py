@@ -1,0 +1,180 @@
+"""The demo studio: the same every time, nothing ahead of its time, all kinds there."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import pytest
+from django.apps import apps
+from django.core import serializers
+from django.core.management import call_command
+from django.db.models import DateField, DateTimeField, Model
+from django.utils import timezone
+from pytest_django.fixtures import Settings
+
+from shadewright.records.models import (
+    Bath,
+    BathDose,
+    BathLine,
+    BottleLine,
+    CatalogueVersion,
+    Dye,
+    JarLine,
+    Lot,
+    LotLine,
+    Recipe,
+    Studio,
+)
+from shadewright.records.models.baths import BathAct
+from shadewright.records.models.lots import Grade, LotAct
+from shadewright.workflows.bath_pages import BathStatus, open_baths
+from shadewright.workflows.demo import build_demo
+from shadewright.workflows.deviations import deviations
+from shadewright.workflows.jars import jars
+from shadewright.workflows.labels import bottles_to_label
+from shadewright.workflows.making import makings
+from shadewright.workflows.recipes import recipes
+from shadewright.workflows.shelf import ShelfBottle, shelf
+from shadewright.workflows.stamps import as_of
+
+pytestmark = pytest.mark.slow
+
+LEDGERS = (BottleLine, JarLine, BathLine, LotLine)
+NOT_IN_A_DEMO = {"Device", "PairingCode", "PairingTry"}
+MOMENTS = [
+    pytest.param("UTC", (2024, 2, 29, 12, 0), id="leap day"),
+    pytest.param("Pacific/Kiritimati", (2026, 1, 1, 0, 5), id="five past midnight"),
+    pytest.param("America/St_Johns", (2026, 3, 8, 23, 55), id="the clocks went on"),
+]
+
+
+def models() -> Iterator[type[Model]]:
+    yield from apps.get_app_config("records").get_models()
+
+
+def moment(zone: str, parts: tuple[int, int, int, int, int]) -> datetime:
+    return datetime(*parts, tzinfo=ZoneInfo(zone))
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize(("zone", "parts"), MOMENTS)
+def test_it_builds_at_any_time_and_place(
+    zone: str, parts: tuple[int, int, int, int, int], folder: Path
+) -> None:
+    del folder
+    now = moment(zone, parts)
+    with timezone.override(zone), as_of(now):
+        build_demo(now)
+        nothing_lies_ahead(now)
+        ledgers_are_in_order()
+        every_kind_of_thing_is_there()
+        the_shelf_is_as_a_studio_has_it()
+        the_day_is_calm()
+        baths_went_as_baths_go()
+        build_demo(now)  # a demo that stands is left alone
+        assert Studio.objects.count() == 1
+
+
+def nothing_lies_ahead(now: datetime) -> None:
+    for model in models():
+        for field in model._meta.fields:
+            if not isinstance(field, DateField):
+                continue
+            for value in model.objects.values_list(field.name, flat=True):
+                where = f"{model.__name__}.{field.name}"
+                if isinstance(field, DateTimeField):
+                    assert value is None or value <= now, where
+                else:
+                    assert value is None or value <= now.date(), where
+
+
+def ledgers_are_in_order() -> None:
+    for ledger in LEDGERS:
+        times = list(ledger.objects.order_by("id").values_list("at", "written_at"))
+        assert times == sorted(times)
+        assert all(at == written_at for at, written_at in times)
+
+
+def every_kind_of_thing_is_there() -> None:
+    empty = {model.__name__ for model in models() if not model.objects.exists()}
+    assert empty == NOT_IN_A_DEMO
+    acts = set(BathLine.objects.values_list("act", flat=True))
+    assert acts == set(BathAct) - {BathAct.NOTE}
+    said = set(LotLine.objects.values_list("act", flat=True))
+    assert said == set(LotAct) - {LotAct.PHOTO, LotAct.UNDO}
+    graded = LotLine.objects.filter(act=LotAct.GRADED).values_list("words", flat=True)
+    assert set(graded) == set(Grade)
+    assert CatalogueVersion.objects.filter(kind="dye").count() == 1
+
+
+def the_shelf_is_as_a_studio_has_it() -> None:
+    bottles = shelf()
+    assert {"settled", "low", "test or pour", "look first"} <= troubles(bottles)
+    assert len([bottle for bottle in bottles if bottle.is_settled]) == 1
+    assert len({bottle.dye_name for bottle in bottles}) >= 11
+    assert len({bottle.age.age_class for bottle in bottles}) == 4
+    assert any(bottle.is_strength_guess for bottle in bottles)
+    assert any(bottle.strength_percent == 0.1 for bottle in bottles)
+    assert [jar.dye_name for jar in jars() if jar.is_low] == ["Heather"]
+
+
+def troubles(bottles: tuple[ShelfBottle, ...]) -> set[str]:
+    return {bottle.trouble for bottle in bottles}
+
+
+def the_day_is_calm() -> None:
+    waiting = [bottle.trouble for bottle in shelf()]
+    for trouble, count in (("settled", 1), ("low", 2), ("test or pour", 1)):
+        assert waiting.count(trouble) == count, trouble
+    assert "empty" not in waiting
+    assert len(bottles_to_label()) == 2
+    assert [stock.stock.dye_name for stock in makings()] == ["Sloe"]
+    assert list(Dye.objects.filter(data_sheet_file="")) == [
+        Dye.objects.get(name="Primrose")
+    ]
+    assert [bath.status for bath in open_baths()] == [
+        BathStatus.COOLING,
+        BathStatus.GOING,
+        BathStatus.PLANNED,
+    ]
+
+
+def baths_went_as_baths_go() -> None:
+    assert Bath.objects.count() > 90
+    assert Lot.objects.count() == Bath.objects.count() - 4  # 3 open, 1 given up
+    assert not BathDose.objects.filter(bottle=None).exists()
+    split = BathDose.objects.values("bath", "position").order_by().distinct()
+    assert split.count() < BathDose.objects.count()
+    assert set(BathLine.objects.values_list("device", flat=True)) == {
+        "",
+        "Ines’s phone",
+        "Tam’s phone",
+    }
+    going = next(bath for bath in open_baths() if bath.status is BathStatus.GOING)
+    assert going.clocks
+    assert deviations(going) == ()
+    assert not BottleLine.objects.filter(note="kettle bath").exists()
+    versions = {one.name: len(one.versions) for one in recipes()}
+    assert max(versions.values()) == 3
+    assert [one.name for one in recipes() if not one.newest.is_complete] == [
+        "Harbour Blue"
+    ]
+    assert Recipe.objects.count() == len(versions) == 11
+
+
+@pytest.mark.django_db(transaction=True)
+def test_two_demos_of_one_moment_are_equal(settings: Settings, tmp_path: Path) -> None:
+    now = moment("UTC", (2026, 5, 4, 15, 30))
+    assert rows_of_demo(now, settings, tmp_path / "one") == rows_of_demo(
+        now, settings, tmp_path / "two"
+    )
+
+
+def rows_of_demo(now: datetime, settings: Settings, folder: Path) -> list[str]:
+    settings.MEDIA_ROOT = folder
+    call_command("flush", interactive=False, verbosity=0)
+    build_demo(now)
+    rows = [row for model in models() for row in model.objects.order_by("pk")]
+    assert len(rows) > 2000
+    return serializers.serialize("jsonl", rows).splitlines()
