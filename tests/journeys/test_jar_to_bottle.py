@@ -137,7 +137,7 @@ def printed(page: Page, address: str) -> bytes:
     """Open the sheet; then fetch the same label, as a viewer keeps its bytes."""
     page.get_by_role("link", name="Print the label").click()
     sound(page)
-    page.get_by_label("Labels", exact=True).select_option(FORMAT.key)
+    page.get_by_label("Label paper", exact=True).select_option(FORMAT.key)
     with page.expect_response(is_pdf):
         press(page, "Open the labels")
     return page.context.request.get(address).body()

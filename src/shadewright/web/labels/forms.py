@@ -20,7 +20,7 @@ class LabelsForm(StudioForm):
         label="Bottles", widget=forms.CheckboxSelectMultiple
     )
     format = forms.ChoiceField(
-        label="Labels", choices=[(one.key, one.name) for one in LABEL_FORMATS]
+        label="Label paper", choices=[(one.key, one.name) for one in LABEL_FORMATS]
     )
     skip_first = forms.IntegerField(
         label="Labels already used on the sheet",
