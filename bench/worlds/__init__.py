@@ -1,0 +1,1 @@
+"""Made-up studios for the benchmarks; no demo."""
