@@ -72,12 +72,16 @@ def test_a_studio_begins_and_its_bottles_are_entered_by_keys_alone(
     enter(page, "Gorse", "", "1", "350")
     page.wait_for_url("**/shelf/enter/?after=*")
     first = page.locator(".big-code").inner_text()
-    assert page.evaluate("document.activeElement.id") == "id_volume_ml"
+    assert page.evaluate("document.activeElement.id") == "id_dye"
+    page.keyboard.type("Kelp")
+    for _ in ("the tick for a new dye", "the strength", "what is left"):
+        page.keyboard.press("Tab")
     page.keyboard.type("0,2 l")
     page.keyboard.press("Enter")
     page.wait_for_function("code => !location.href.includes(code)", arg=first)
     assert [bottle.volume_ml for bottle in shelf()] in ([350, 200], [200, 350])
     second = page.locator(".big-code").inner_text()
+    assert {bottle.dye_name for bottle in shelf()} == {"Gorse", "Kelp"}
     page.get_by_role("button", name=f"Undo {second}").click()
     page.get_by_text("Taken back").wait_for()
     assert [bottle.code for bottle in shelf()] == [first]
