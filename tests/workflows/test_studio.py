@@ -37,7 +37,7 @@ def test_a_studio_without_a_name_or_a_person_is_not_founded(
 
 def test_two_people_have_two_names() -> None:
     ines = add_person(" Ines ")
-    with pytest.raises(ConflictError, match="There is a INES already"):
+    with pytest.raises(ConflictError, match="Ines works here already"):
         add_person("INES")
     assert person(ines.id) == ines
     assert person(ines.id + 1) is None

@@ -76,6 +76,7 @@ def _sentences(label: str) -> dict[str, str]:
         "required": f"{label} is missing.",
         "invalid": f"{label} cannot be read as it was typed.",
         "invalid_choice": f"{label} must be one of those offered.",
+        "null_characters_not_allowed": f"{label} holds a sign that no one can read.",
         "max_length": (
             f"{label} may have up to %(limit_value)d characters; "
             "this has %(show_value)d."

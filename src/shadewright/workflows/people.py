@@ -39,9 +39,10 @@ def add_person(name: str) -> Person:
         raise MissingError(
             name="The name", advice="Write a first name.", argument="name"
         )
-    if PersonRow.objects.filter(name__iexact=wanted).exists():
+    twin = PersonRow.objects.filter(name__iexact=wanted).first()
+    if twin is not None:
         raise ConflictError(
-            why=f"There is a {wanted} already.",
+            why=f"{twin.name} works here already.",
             advice="Add a letter to tell them apart.",
             argument="name",
         )

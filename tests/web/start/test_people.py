@@ -28,7 +28,8 @@ def test_the_frame_leads_to_it(client: Client, ines: Person) -> None:
     ("typed", "sentence"),
     [
         ("", "Name is missing."),
-        ("ines", "There is a ines already."),
+        ("ines", "Ines works here already."),
+        ("I\0nes", "Name holds a sign that no one can read."),
         ("x" * 41, "Name may have up to 40 characters; this has 41."),
     ],
 )
