@@ -3,9 +3,11 @@
 import pytest
 from django.test import Client
 
-from shadewright.records.models.lots import Grade
+from shadewright.records.models.lots import ColourEvidence, Grade
 from shadewright.workflows import lot_pages
+from shadewright.workflows.lots import note_colour
 from shadewright.workflows.people import Person
+from shadewright.workflows.stamps import stamp_now
 from tests.web.pages_read import read
 from tests.workflows.dyed import dyed, finished
 from tests.workflows.pots import Ready
@@ -37,6 +39,16 @@ def test_it_lists_the_newest_first_and_sorts(
     page = read(client.get("/lots/"))
     assert "98.5 g" in page.text
     assert "Low Tide version 1" in page.text
+
+
+def test_a_colour_stands_beside_what_it_rests_on(client: Client, lot: str) -> None:
+    note_colour(
+        number=lot,
+        colour="#a0522d",
+        evidence=ColourEvidence.PHOTO,
+        stamp=stamp_now(by=None),
+    )
+    assert "taken from a photo" in read(client.get("/lots/")).text
 
 
 def test_it_is_searched(client: Client, lot: str, pot: Ready) -> None:
