@@ -19,7 +19,7 @@ from shadewright.records.models.shelf import Evidence
 from shadewright.records.writes import Stamp, keep_bottle_line
 from shadewright.workflows.stamps import past_date
 
-METHOD = "true strength, 1"
+METHOD = "true strength, version 1"
 """Name and version of the sum that a bottle's strength comes from."""
 
 

@@ -14,7 +14,8 @@ from shadewright.core.solutions.ledger import (
     standing,
 )
 from shadewright.records import reads
-from shadewright.records.models import BottleLine, JarLine
+from shadewright.records.models import BottleLine, Dye, JarLine
+from shadewright.records.models.catalogue import DyeClass
 from shadewright.records.models.ledgers import JarAct
 from shadewright.records.shapes import jar_left_g, ledger_line
 from shadewright.workflows.catalogue import EarlierVersion, earlier_versions
@@ -81,7 +82,7 @@ def bottle_page(code: str) -> BottlePage:
     states = _states(lines)
     return BottlePage(
         bottle=shaped_bottle(row),
-        dye_class=row.dye.get_dye_class_display(),
+        dye_class=_class_words(row.dye),
         hazard_words=row.dye.hazard_words,
         jar_code="" if row.jar is None else row.jar.code,
         jar_id=row.jar_id,
@@ -97,6 +98,12 @@ def bottle_page(code: str) -> BottlePage:
         earlier=earlier_versions(row),
         entries=tuple(_bottle_entry(line, states) for line in reversed(lines)),
     )
+
+
+def _class_words(dye: Dye) -> str:
+    if dye.dye_class == DyeClass.UNKNOWN:
+        return "Class of the dye not known"
+    return f"{dye.get_dye_class_display()} dye"
 
 
 def jar_page(jar_id: int) -> JarPage:

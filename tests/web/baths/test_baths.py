@@ -191,7 +191,7 @@ def test_a_planned_dose_is_taken_from_another_bottle(
     assert len(bath_now(number).lines) == 1
 
 
-@pytest.mark.parametrize("typed", ["", "XXX", HOSTILE])
+@pytest.mark.parametrize("typed", ["", "Z99", HOSTILE])
 def test_a_bottle_that_is_not_offered_is_refused(
     client: Client, number: str, typed: str
 ) -> None:

@@ -9,7 +9,7 @@ from tests.web.bottles.shelf import Bench
 
 SENT: dict[str, tuple[dict[str, str], str]] = {
     "draw": ({"volume_ml": "35 ml", "note": "bath B2"}, "465 ml left"),
-    "look": ({"look": "settled"}, "Written down"),
+    "look": ({"look": "settled"}, "is marked settled"),
     "test": ({"strength_percent": "1,02"}, "is 1.02 % as tested"),
     "level": ({"volume_ml": "400", "is_evaporated": "yes"}, "400 ml at 1.25 %"),
     "water": ({"volume_ml": "0.5 l"}, "holds 1000 ml at 0.5 %"),
@@ -54,7 +54,7 @@ def test_only_counted_leaves_the_strength(bench: Bench) -> None:
 def test_water_for_a_wanted_strength_is_worked_out_first(bench: Bench) -> None:
     page = bench.send("water", want_percent="0.8", work_out="1", note="kept")
     # 5 g make 625 ml of 0.8 %: 125 ml of water
-    assert "125 ml of water make 0.8 % of it." in page.text
+    assert "125 ml of water bring it to 0.8 %." in page.text
     assert page.value("volume_ml") == "125"
     assert page.value("note") == "kept"
     assert bench.bottle.volume_ml == 500.0
@@ -73,7 +73,7 @@ def test_water_that_evaporated_is_offered_back(bench: Bench) -> None:
 def test_powder_for_a_wanted_strength_is_worked_out_first(bench: Bench) -> None:
     page = bench.send("powder", want_percent="1.5", jar=bench.jar_id, work_out="1")
     # 500 ml × (1.5 − 1) / 100 = 2.5 g
-    assert "2.5 g of powder make 1.5 % of it." in page.text
+    assert "About 2.5 g of powder bring it to 1.5 %." in page.text
     assert page.value("powder_g") == "2.5"
     assert "Respirator" in page.text
     bench.send("powder", powder_g="2.5", jar=bench.jar_id)
@@ -87,7 +87,7 @@ def test_stronger_stock_for_a_wanted_strength_is_worked_out_first(
 ) -> None:
     page = bench.send("stock", want_percent="2", from_code=bench.stronger, work_out="1")
     # 500 × (2 − 1) / (4 − 2) = 250 ml
-    assert f"250 ml of {bench.stronger} make 2 % of it." in page.text
+    assert f"250 ml of {bench.stronger} bring it to 2 %." in page.text
     bench.send("stock", volume_ml="250", from_code=bench.stronger)
     assert bench.bottle.strength_percent == pytest.approx(2.0)
     assert shelf_bottle(bench.stronger).volume_ml == 50.0

@@ -24,7 +24,7 @@ def test_it_says_what_is_true_now(bench: Bench) -> None:
         "Made: 5 g from jar J-1, to 500 ml",
         "What is left follows from these lines; nothing is deleted",
         "10 ml cannot be drawn",
-        "true strength, 1",
+        "true strength, version 1",
     ):
         assert said in page.text, said
     assert "±" not in page.text

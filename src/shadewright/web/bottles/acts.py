@@ -136,7 +136,7 @@ ACTS: dict[str, Act] = {
         verb=lambda code, sent, stamp: bottles.look_at(
             code=code, look=bottles.Look(sent["look"]), stamp=stamp, note=sent["note"]
         ),
-        said="Written down for {code}",
+        said="{code} is {look}",
         advice="Hold it against the light and tilt it: grains or a skin at the foot "
         "mean that dye has settled. After re-warming, stir till clear, let it cool "
         "and check the level.",

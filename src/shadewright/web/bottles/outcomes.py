@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.solutions import (
     Portion,
     dilution,
@@ -45,7 +45,7 @@ def water_wanted(bottle: ShelfBottle, sent: Sent) -> Outcome:
         volume_ml=bottle.volume_ml * bottle.strength_percent / want,
     )
     water = amount_text(thin.water_ml, "ml")
-    said = f"{water} of water make {amount_text(want, '%')} of it."
+    said = f"{water} of water bring it to {amount_text(want, '%')}."
     return Outcome(words=said, number=thin.water_ml)
 
 
@@ -61,8 +61,8 @@ def powder_wanted(bottle: ShelfBottle, sent: Sent) -> Outcome:
         if chosen is None
         else jar(chosen).strength_percent,
     )
-    powder = amount_text(powder_g, "g")
-    said = f"{powder} of powder make {amount_text(want, '%')} of it."
+    powder = f"{number_text(powder_g, digits=3)}\u00a0g"
+    said = f"About {powder} of powder bring it to {amount_text(want, '%')}."
     return Outcome(words=said, number=powder_g)
 
 
@@ -77,7 +77,7 @@ def stock_wanted(bottle: ShelfBottle, sent: Sent) -> Outcome:
         stronger_percent=source.strength_percent,
     )
     stock = amount_text(stock_ml, "ml")
-    said = f"{stock} of {source.code} make {amount_text(want, '%')} of it."
+    said = f"{stock} of {source.code} bring it to {amount_text(want, '%')}."
     if stock_ml > source.volume_ml:
         said += f" {source.code} holds {amount_text(source.volume_ml, 'ml')} only."
     return Outcome(words=said, number=stock_ml)

@@ -10,7 +10,7 @@ from shadewright.errors import ConflictError, StudioError
 from shadewright.web.bottles.acts import ACTS, Act
 from shadewright.web.bottles.forms import BottleForm
 from shadewright.web.bottles.pages import ActLink, ActPage, BottlePage, Key
-from shadewright.web.bottles.words import KINDS, SETTLED, SPOILS
+from shadewright.web.bottles.words import KINDS, LOOK_WORDS, SETTLED, SPOILS
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip, ChipKind, measured
@@ -87,6 +87,7 @@ def _written(request: HttpRequest, act: Act, form: BottleForm) -> ShelfBottle | 
         code=found.code,
         left=amount_text(found.volume_ml, "ml"),
         strength=amount_text(found.strength_percent, "%"),
+        look=LOOK_WORDS.get(form.cleaned_data.get("look", ""), ""),
     )
     has_deed = act is not ACTS["particulars"]
     say(request, said, undo=reverse("undo", args=[deed]) if has_deed else "")
@@ -202,7 +203,7 @@ def _made(about: ledger_pages.BottlePage) -> str:
     circa = " about" if when and shown.is_date_about else ""
     by = f" by {about.made_by}" if about.made_by else ""
     known = f"made{circa}{when}{by}" if when or by else "day made not known"
-    return f"{about.dye_class} dye · {known}"
+    return f"{about.dye_class} · {known}"
 
 
 def _now(shown: ShelfBottle) -> str:

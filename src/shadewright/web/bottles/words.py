@@ -11,6 +11,12 @@ KINDS: dict[str, ChipKind] = {
     "low": "caution",
     "look first": "caution",
 }
+LOOK_WORDS = {
+    "clear": "clear",
+    "settled": "marked settled",
+    "stirred": "stirred",
+    "rewarmed": "re-warmed: look again once it is cool",
+}
 SETTLED = Caution(
     title="Settled: do not draw from it yet",
     text="Re-warm it to 60–80 °C in a water bath with the cap loose, stir till it is "
