@@ -1,6 +1,7 @@
 """Core results to paper: labels and sheets, as PDFs that a screen reader can read.
 
 - ``bath_card``: one pot on paper, the twin of the bench page
+- ``invented_sheet``: the data sheet of a dye of the demo
 - ``label_formats``: the sizes of label that can be printed
 - ``labels``: bottle labels
 - ``mixing_sheet``: the printed twin of the guided making of a stock

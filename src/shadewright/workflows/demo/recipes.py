@@ -1,13 +1,19 @@
 """The demo's colourways: invented names, why each changed, and one old recipe."""
 
 from dataclasses import dataclass, field
+from functools import partial
 
 from shadewright.records.models.recipes import AmountUnit, When
 from shadewright.records.writes import Stamp
 from shadewright.workflows.demo.calendar import Happening
 from shadewright.workflows.demo.house import House
 from shadewright.workflows.recipe_shapes import DoseLine, HelperLine, RecipeText
-from shadewright.workflows.recipes import write_recipe, write_version
+from shadewright.workflows.recipes import (
+    retire_recipe,
+    version,
+    write_recipe,
+    write_version,
+)
 
 Helper = tuple[str, float, When]
 
@@ -213,6 +219,14 @@ def write_recipes(house: House) -> None:
         house.diary.note(at, house.ines, _writing(house, written))
     at = house.diary.at(85, "20:40")
     house.diary.note(at, house.tam, _take_in_the_old_one)
+    at = house.diary.at(13, "20:30")
+    house.diary.note(at, house.ines, partial(_retire, house, "Primrose Path"))
+
+
+def _retire(house: House, name: str, stamp: Stamp) -> None:
+    del stamp
+    version_id = house.versions[name]
+    retire_recipe(recipe_id=version(version_id).recipe_id)
 
 
 def _take_in_the_old_one(stamp: Stamp) -> None:
@@ -224,10 +238,10 @@ def _writing(house: House, written: Written) -> Happening:
         text = _text(house, written)
         parent_id = house.versions.get(written.name)
         if parent_id is None:
-            version = write_recipe(name=written.name, text=text, stamp=stamp)
+            made = write_recipe(name=written.name, text=text, stamp=stamp)
         else:
-            version = write_version(parent_id=parent_id, text=text, stamp=stamp)
-        house.versions[written.name] = version.id
+            made = write_version(parent_id=parent_id, text=text, stamp=stamp)
+        house.versions[written.name] = made.id
         house.doses[written.name] = written.doses
 
     return write

@@ -2,7 +2,7 @@
 
 from functools import partial
 
-from shadewright.records.models import Dye
+from shadewright.records.models import Dye, MeasuringTool
 from shadewright.records.writes import Stamp
 from shadewright.workflows.bottles import (
     Look,
@@ -46,6 +46,7 @@ class ShelfLife:
             (31, "09:50", ines, self._top_coal_up),
             (20, "20:05", ines, self._correct_lagoon),
             (21, "10:40", tam, self._weaker("Kelp", 250)),
+            (14, "19:30", ines, self._retire_the_syringe),
             (12, "16:40", tam, self._count_slate),
             (11, "14:30", ines, self._test_bramble),
             (6, "11:15", ines, self._draw_by_mistake),
@@ -99,6 +100,11 @@ class ShelfLife:
         dye.solubility_g_per_l = 25
         dye.solubility_source = "invented, as if from a newer data sheet"
         keep_item(dye, stamp)
+
+    def _retire_the_syringe(self, stamp: Stamp) -> None:
+        tool = MeasuringTool.objects.get(name="Small syringe")
+        tool.is_retired = True
+        keep_item(tool, stamp)
 
     def _weaker(self, dye: str, volume_ml: float) -> Happening:
         def dilute_it(stamp: Stamp) -> None:
