@@ -96,14 +96,13 @@ def _shelved(form: MadeForm, stamp: Stamp) -> str:
 
 
 def _shown(request: HttpRequest, typed: dict[str, str]) -> HttpResponse:
-    """Show the plan for what is typed so far; htmx takes faults as an answer too."""
+    """Show the plan for what is typed so far; a fault is an answer, not an error."""
     made = MadeForm(initial={"made_on": today(), **typed})
     if not typed.get("dye"):
         return show(request, _page(PlanForm(initial=typed), made))
     form = PlanForm({**typed, "deed": typed.get("deed") or _any_deed()})
     is_live = "HX-Request" in request.headers
-    page = _page(form, made, is_live=is_live)
-    return show(request, page, status=422 if form.errors and not is_live else 200)
+    return show(request, _page(form, made, is_live=is_live))
 
 
 def _completed(typed: dict[str, str]) -> dict[str, str]:
