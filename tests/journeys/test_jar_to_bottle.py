@@ -64,6 +64,7 @@ def receive_the_jar(page: Page, address: str) -> None:
     page.goto(f"{address}/jars/new/")
     page.get_by_label("Dye", exact=True).select_option(label="Slate")
     page.get_by_label("Powder in the jar").fill("100")
+    page.get_by_label(re.compile(r"^Lot\b")).fill("L7")
     sound(page)
     press(page, "Put it on the shelf")
     expect(page.locator("h1")).to_contain_text("J-1")
