@@ -195,8 +195,10 @@ def test_the_lists_tell_where_each_bath_is(pot: Ready) -> None:
         (pot.number, BathStatus.PLANNED),
         (coming, BathStatus.PLANNED),
     ]
-    assert [each.number for each in past_baths()] == [gone, left]
-    assert [each.number for each in past_baths("low fell")] == [gone, left]
-    assert past_baths("moor") == ()
+    assert [each.number for each in past_baths().rows] == [gone, left]
+    assert [each.number for each in past_baths(without={gone}).rows] == [left]
+    assert [each.number for each in past_baths("low fell").rows] == [gone, left]
+    assert past_baths("moor").rows == ()
     tide = recipe(version(pot.version).recipe_id)
-    assert len(baths_of_recipe(tide.id)) == 4
+    assert len(baths_of_recipe(tide.id, most=5)) == 4
+    assert len(baths_of_recipe(tide.id, most=3)) == 3

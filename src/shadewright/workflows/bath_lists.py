@@ -1,9 +1,10 @@
 """Baths as a list shows them: one line each, with where the bath is."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from django.core.paginator import Paginator
 from django.db.models import Q
 
 from shadewright.records import recipe_reads
@@ -13,8 +14,8 @@ from shadewright.workflows.bath_pages import BathStatus, status_of
 from shadewright.workflows.stamps import today
 
 _DAY, _WEEK = timedelta(days=1), timedelta(days=7)
-MOST_ROWS = 100
-"""How many past baths a page shows; older ones are found by searching."""
+PAGE_ROWS = 30
+"""How many past baths one page shows."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,6 +35,15 @@ class BathEntry:
     has_lot: bool
 
 
+@dataclass(frozen=True, kw_only=True)
+class PastBaths:
+    """A page of the baths that were, newest first."""
+
+    rows: tuple[BathEntry, ...]
+    page: int
+    pages: int
+
+
 def coming_baths() -> tuple[BathEntry, ...]:
     """Return the baths of today and later, and any of this week still going."""
     rows = recipe_reads.listed_bath_rows().order_by("dyed_on", "id")
@@ -43,18 +53,23 @@ def coming_baths() -> tuple[BathEntry, ...]:
     return old + _entries(rows.filter(dyed_on__gte=today()))
 
 
-def past_baths(query: str = "") -> tuple[BathEntry, ...]:
-    """Return the newest baths before today; with a query, those that say so."""
+def past_baths(
+    query: str = "", *, page: int = 1, without: Collection[str] = ()
+) -> PastBaths:
+    """Return a page of the baths before today; with a query, those that say so."""
     rows = recipe_reads.listed_bath_rows().filter(dyed_on__lt=today())
     for word in query.split():
         rows = rows.filter(_says(word))
-    return _entries(rows[:MOST_ROWS])
+    found = Paginator(rows.exclude(number__in=without), PAGE_ROWS).get_page(page)
+    return PastBaths(
+        rows=_entries(found), page=found.number, pages=found.paginator.num_pages
+    )
 
 
-def baths_of_recipe(recipe_id: int) -> tuple[BathEntry, ...]:
+def baths_of_recipe(recipe_id: int, *, most: int) -> tuple[BathEntry, ...]:
     """Return the newest baths that a recipe was planned for, newest first."""
     rows = recipe_reads.listed_bath_rows().filter(version__recipe_id=recipe_id)
-    return _entries(rows[:MOST_ROWS])
+    return _entries(rows[:most])
 
 
 def _says(word: str) -> Q:

@@ -12,6 +12,7 @@ from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.bench import Tap, keep_tap
 from shadewright.workflows.bottles import enter_bottle, pour_away
 from shadewright.workflows.filling import Particulars
+from shadewright.workflows.lots import Grade, LotWords, finish_bath
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import stamp_now, today
 from tests.web.dyeing import Dyeing, dyeing_things
@@ -80,7 +81,7 @@ def test_days_stand_in_order_and_past_ones_are_found(
     assert places == sorted(places)
     assert "1 bath today, 1 later." in shown.text
     assert "Tomorrow," in shown.text
-    assert "Yesterday," in shown.text
+    assert shown.text.count(gone) == 1
     assert f"/baths/cards.pdf?number={number}" in shown.links
     assert "Swatch tags" not in shown.text
     Bath.objects.filter(number=number).update(is_swatch=True)
@@ -91,6 +92,36 @@ def test_days_stand_in_order_and_past_ones_are_found(
     assert gone in found.text
     assert number not in found.text
     assert "No past bath says “puce”" in page(client, "/baths/?q=puce").text
+
+
+def test_many_past_baths_come_a_page_at_a_time(
+    client: Client, things: Dyeing, number: str
+) -> None:
+    version_id = things.recipe("Moss")
+    for _ in range(31):
+        things.bath(version_id)
+    before = today() - timedelta(days=1)
+    Bath.objects.exclude(number=number).update(dyed_on=before)
+    shown = page(client, "/baths/")
+    assert shown.text.count("Moss, version 1") == 30
+    assert "Page 1 of 2" in shown.text
+    assert page(client, "/baths/?page=2").text.count("Moss, version 1") == 1
+    assert page(client, "/baths/?page=99").text.count("Moss, version 1") == 1
+    found = page(client, "/baths/?q=moss&page=2")
+    assert "/baths/?q=moss&page=1" in {f"/baths/{link}" for link in found.links}
+
+
+def test_a_dyed_swatch_leads_to_its_tag_lot_and_trace(
+    client: Client, number: str
+) -> None:
+    Bath.objects.filter(number=number).update(is_swatch=True)
+    tapped(number, BathAct.STARTED, "fill")
+    said = LotWords(grade=Grade.SWATCH)
+    finish_bath(number=number, said=said, stamp=stamp_now(by=None))
+    shown = page(client, f"/baths/{number}/")
+    assert f"/baths/tags.pdf?number={number}" in shown.links
+    assert f"/lots/{number}/" in shown.links
+    assert f"/lots/{number}/trace/" in shown.links
 
 
 def test_a_planned_bath_shows_its_round(

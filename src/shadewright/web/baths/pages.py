@@ -6,6 +6,7 @@ from typing import ClassVar
 from uuid import UUID
 
 from shadewright.web.baths.forms import BottleForm, GiveUpForm, PlanForm
+from shadewright.web.lots.pages import Pages
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip, Measured
 
@@ -16,6 +17,7 @@ class BathRow:
 
     number: str
     address: str
+    day: str
     recipe: str
     base: str
     yarn: str
@@ -40,9 +42,9 @@ class BathsPage(Page):
     place: ClassVar[str] = "Dye days"
 
     coming: tuple[DayRows, ...]
-    past: tuple[DayRows, ...]
+    past: tuple[BathRow, ...]
+    pages: Pages
     query: str
-    is_cut: bool
     cards: str
     tags: str
 

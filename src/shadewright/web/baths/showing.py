@@ -50,23 +50,28 @@ def _keys(bath: BathNow) -> Iterator[Key]:
     if bath.status in _OPEN:
         yield from _open_keys(bath)
     elif bath.has_lot:
-        lot = reverse("lot", args=[bath.number])
+        at = [bath.number]
+        lot, trace = reverse("lot", args=at), reverse("trace-lot", args=at)
         yield Key(words="Its lot", address=lot, icon="yarn", css="first")
+        yield Key(words="Trace", address=trace)
     elif bath.status is BathStatus.FINISHED:
         finish = reverse("finish-bath", args=[bath.number])
         yield Key(words="Write the lot", address=finish, css="first")
+    if bath.is_swatch:
+        yield Key(words="Swatch tag", address=_paper("swatch-tags", bath))
 
 
 def _open_keys(bath: BathNow) -> Iterator[Key]:
     at = [bath.number]
-    paper = urlencode({"number": bath.number})
-    bench, card = reverse("bench", args=at), f"{reverse('bath-cards')}?{paper}"
+    bench, card = reverse("bench", args=at), _paper("bath-cards", bath)
     yield Key(words="To the bench", address=bench, icon="drop", css="first")
     yield Key(words="Card", address=card, icon="print")
     yield Key(words="Finish", address=reverse("finish-bath", args=at))
-    if bath.is_swatch:
-        yield Key(words="Swatch tag", address=f"{reverse('swatch-tags')}?{paper}")
     yield Key(words="Type a card in", address=reverse("type-card", args=at))
+
+
+def _paper(name: str, bath: BathNow) -> str:
+    return f"{reverse(name)}?{urlencode({'number': bath.number})}"
 
 
 def _more(bath: BathNow) -> Iterator[Key]:
@@ -103,10 +108,9 @@ def _entry(bath: BathNow, line: DoneLine) -> Entry:
 
 
 def _words(bath: BathNow, line: DoneLine) -> str:
-    said = [act_words(line.act)]
-    if line.step:
-        said.append(title_of(bath, line.step))
-    words = ": ".join(part for part in said if part)
+    act, step = act_words(line.act), line.step and title_of(bath, line.step)
+    is_said = step.casefold().startswith(act.casefold())
+    words = step if is_said else ": ".join(part for part in (act, step) if part)
     if line.value is not None:
         words = f"{words}, {amount_text(line.value, line.unit)}"
     return f"{words} from {line.bottle}" if line.bottle else words

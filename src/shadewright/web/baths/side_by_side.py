@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from django.urls import reverse
+from django.utils.timezone import localtime
 
 from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.quantities import amount_text
@@ -51,7 +52,7 @@ def _row(bath: BathNow, each: StepNow, depth: str) -> StepRow:
         title=each.step.title,
         code=each.step.code,
         planned=_planned(each.step),
-        dyed=tuple(_done(line) for line in (*each.parts, *each.ticks)),
+        dyed=tuple(_done(line, bath) for line in (*each.parts, *each.ticks)),
         differs=differs,
         state=_state(each, is_same=not differs),
         change_address=change if is_open else "",
@@ -75,10 +76,12 @@ def _state(each: StepNow, *, is_same: bool) -> Chip | None:
     return _DONE if is_same else _OTHERWISE
 
 
-def _done(line: DoneLine) -> str:
+def _done(line: DoneLine, bath: BathNow) -> str:
+    at = localtime(line.at)
+    when = f"{at:%H:%M}" if at.date() == bath.dyed_on else moment(line.at)
     if line.act == BathAct.MISSED:
-        return f"left out, {moment(line.at)}"
-    parts = [moment(line.at)]
+        return f"left out, {when}"
+    parts = [when]
     if line.value is not None:
         parts.insert(0, amount_text(line.value, line.unit))
     if line.bottle:

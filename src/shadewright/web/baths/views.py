@@ -14,32 +14,29 @@ from shadewright.web.baths.pages import BathRow, BathsPage, DayRows
 from shadewright.web.baths.showing import bath_page
 from shadewright.web.baths.words import status_chip
 from shadewright.web.finding import asked
+from shadewright.web.lots.paging import page_asked, pages_of
 from shadewright.web.pages import show
 from shadewright.web.templatetags.house import day as day_words
-from shadewright.workflows.bath_lists import (
-    MOST_ROWS,
-    BathEntry,
-    coming_baths,
-    past_baths,
-)
+from shadewright.workflows.bath_lists import BathEntry, coming_baths, past_baths
 from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.stamps import today
 
 
 @require_safe
 def baths(request: HttpRequest) -> HttpResponse:
-    """Show today's and coming baths, then those that were, by day."""
+    """Show today's and coming baths by day, then those that were, newest first."""
     query = asked(request)
-    past = past_baths(query)
     coming = () if query else coming_baths()
+    shown = {each.number for each in coming}
+    past = past_baths(query, page=page_asked(request), without=shown)
     now = [each for each in coming if each.dyed_on <= today() and _is_open(each)]
     page = BathsPage(
         title="Dye days",
         fact=_fact(coming),
         coming=_days(coming),
-        past=_days(past),
+        past=tuple(_row(each) for each in past.rows),
+        pages=pages_of(request, page=past.page, pages=past.pages),
         query=query,
-        is_cut=len(past) == MOST_ROWS,
         cards=_paper("bath-cards", [each for each in now if not each.is_swatch]),
         tags=_paper("swatch-tags", [each for each in now if each.is_swatch]),
     )
@@ -92,6 +89,7 @@ def _row(entry: BathEntry) -> BathRow:
     return BathRow(
         number=entry.number,
         address=reverse("bath", args=[entry.number]),
+        day=day_words(entry.dyed_on),
         recipe=f"{entry.recipe_name}, version {entry.version_number}",
         base=entry.base_name,
         yarn=f"{amount_text(entry.fibre_g, 'g')}{skeins}",

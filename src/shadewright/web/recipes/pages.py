@@ -108,6 +108,7 @@ class RecipePage(Page):
     tries: tuple[Said, ...]
     versions: tuple[VersionShown, ...]
     baths: tuple[BathRow, ...]
+    all_baths: str
     is_retired: bool
 
 

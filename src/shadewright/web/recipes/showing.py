@@ -29,7 +29,7 @@ from shadewright.workflows.recipe_words import (
     ratio_words,
 )
 
-_MOST_BATHS = 20
+_MOST_BATHS = 6
 _COMPLETE = Chip(words="complete", kind="good")
 _INCOMPLETE = Chip(words="incomplete", kind="caution")
 
@@ -42,6 +42,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         address=reverse("recipe", args=[recipe.id]),
     )
     said = tuple(_said(shown.text))
+    baths = baths_of_recipe(recipe.id, most=_MOST_BATHS)
     return RecipePage(
         title=recipe.name,
         fact=_fact(recipe, shown),
@@ -60,7 +61,8 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         cautions=tuple(_cautions(shown)),
         tries=tuple(_tries(recipe, shown)),
         versions=tuple(_version(recipe, each, shown) for each in recipe.versions),
-        baths=tuple(_bath(each) for each in baths_of_recipe(recipe.id)[:_MOST_BATHS]),
+        baths=tuple(_bath(each) for each in baths),
+        all_baths=f"{reverse('baths')}?{urlencode({'q': recipe.name})}",
         is_retired=recipe.is_retired,
     )
 
