@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from datetime import timedelta
 from uuid import uuid4
 
+from django.urls import reverse
 from django.utils import timezone
 
 from shadewright.core.baths.measures import dose_slack_ml
@@ -149,7 +150,7 @@ def _trouble(asked: DoseAsked) -> Caution | None:
 def _finish(bath: BathNow, step: RoundStep) -> str:
     if step.kind is not StepKind.FINISH:
         return ""
-    return f"/baths/{bath.number}/finish/"
+    return reverse("finish-bath", args=[bath.number])
 
 
 def _question(step: RoundStep, number: str, unit: str) -> str:

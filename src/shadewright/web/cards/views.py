@@ -70,7 +70,7 @@ def _way_on(bath: BathNow) -> str:
     after = bath.next_step
     is_ready = after is not None and after.step.kind is StepKind.FINISH
     is_ready = is_ready and not bath.has_lot
-    return f"/baths/{bath.number}/finish/" if is_ready else f"/baths/{bath.number}/"
+    return reverse("finish-bath" if is_ready else "bath", args=[bath.number])
 
 
 def _page(bath: BathNow, form: CardForm, *, is_first_shown: bool = False) -> CardPage:
@@ -78,7 +78,7 @@ def _page(bath: BathNow, form: CardForm, *, is_first_shown: bool = False) -> Car
     return CardPage(
         title=f"Card of {bath.number}",
         fact=card_fact(bath),
-        crumbs=(Link(words=bath.number, address=f"/baths/{bath.number}/"),),
+        crumbs=(Link(words=bath.number, address=reverse("bath", args=[bath.number])),),
         form=form,
         lines=tuple(_lines(bath, form)),
         bench=reverse("bench", args=[bath.number]),

@@ -11,7 +11,7 @@ export function givesWords(about, amount) {
   const [given, planned] = [grams, about.dye_g].map((g) => amountText((100 * g) / about.fibre_g, "%"));
   if (Math.abs(share) <= 0.02) return `Gives ${given}, as planned.`;
   const how = share > 0 ? "deeper" : "lighter";
-  return `Gives ${given} instead of ${planned}, ${amountText(Math.abs(100 * share), "%")} ${how}.`;
+  return `Gives ${given} instead of ${planned}, ${Number((100 * Math.abs(share)).toPrecision(2))}\u00a0% ${how}.`;
 }
 
 // What is still to come after a part of a dose came from one bottle.
