@@ -21,6 +21,7 @@ class BathRow:
     recipe: str
     base: str
     yarn: str
+    skeins: str
     pot: str
     state: Chip
 

@@ -50,15 +50,19 @@ def bath(request: HttpRequest, number: str) -> HttpResponse:
 
 
 def _fact(coming: tuple[BathEntry, ...]) -> str:
-    now = sum(1 for each in coming if each.dyed_on <= today())
-    later = len(coming) - now
     if not coming:
         return "No bath is planned."
-    return f"{_counted(now)} today, {later} later."
+    days = [each.dyed_on for each in coming]
+    before = sum(day < today() for day in days)
+    later = sum(day > today() for day in days)
+    said = [f"{_counted(len(days) - before - later)} today"]
+    said += [f"{before} from before"] if before else []
+    said += [f"{later} later"] if later else []
+    return f"{', '.join(said)}."
 
 
 def _counted(count: int) -> str:
-    return "1 bath" if count == 1 else f"{count or 'no'} baths"
+    return "1 bath" if count == 1 else f"{count or 'No'} baths"
 
 
 def _is_open(entry: BathEntry) -> bool:
@@ -85,14 +89,14 @@ def _words(day: date) -> str:
 
 
 def _row(entry: BathEntry) -> BathRow:
-    skeins = f", {entry.skeins} skeins" if (entry.skeins or 0) > 1 else ""
     return BathRow(
         number=entry.number,
         address=reverse("bath", args=[entry.number]),
         day=day_words(entry.dyed_on),
         recipe=f"{entry.recipe_name}, version {entry.version_number}",
         base=entry.base_name,
-        yarn=f"{amount_text(entry.fibre_g, 'g')}{skeins}",
+        yarn=amount_text(entry.fibre_g, "g"),
+        skeins=f"{entry.skeins} skeins" if (entry.skeins or 0) > 1 else "",
         pot=entry.pot_name,
         state=status_chip(entry.status),
     )
