@@ -87,7 +87,7 @@ def plan_the_bath(page: Page, bottle: str) -> str:
     """Plan 100 g of weighed yarn, and return the number of the bath."""
     page.get_by_role("link", name="Plan a bath").first.click()
     page.get_by_label("Base", exact=True).select_option(label="Fell DK")
-    page.get_by_label("Dry yarn, weighed").fill("100")
+    page.get_by_label("Weight of the dry yarn").fill("100")
     plan = page.locator("#plan")
     expect(plan).to_contain_text(f"50\u00a0ml of {bottle}")
     sound(page)

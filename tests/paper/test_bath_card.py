@@ -95,7 +95,7 @@ def test_cautions_stand_at_their_steps_and_end_in_the_data_sheet() -> None:
     words = words_on(printed(card(doses=4)))
     for part in (
         "do not carry them hot and alone",
-        "Dry powder: respirator, goggles, gloves.",
+        "Dry powder: fitted N95/FFP2 respirator or better",
         "Acid into water, never the reverse",
         "heat gloves, open a window",
         "only where your sewer authority allows",

@@ -24,6 +24,9 @@ METAL = (
     "septic tank, and no bleach on residues. Follow the dye’s safety data sheet and "
     "your local rules."
 )
+NO_ACID = (
+    "No acid stands in this recipe: without one most of an acid dye stays in the bath."
+)
 _CLASSES = {each.value: each for each in DyeClass}
 
 
@@ -54,8 +57,10 @@ def _of_recipe(version: RecipeVersion) -> Iterator[str]:
     classes = [_CLASSES.get(dye.dye_class) for dye in known]
     depths = tuple(dose.depth_percent or 0.0 for dose in doses)
     said = [class_caution(dye_classes=classes)]
-    if _has_salt(version):
+    if _has(version, AuxiliaryKind.SALT):
         said += [salt_caution(dye_class=each) for each in dict.fromkeys(classes)]
+    if not _has(version, AuxiliaryKind.ACID, AuxiliaryKind.ACID_SALT):
+        said.append(NO_ACID)
     said.append(depth_caution(total_depth_percent=sum_of(depths)))
     yield from (each for each in said if each)
     yield from _metals(known)
@@ -111,6 +116,5 @@ def _doses(version: RecipeVersion) -> list[RecipeDose]:
     return [dose for part in version.parts.all() for dose in part.doses.all()]
 
 
-def _has_salt(version: RecipeVersion) -> bool:
-    kinds = (row.auxiliary.kind for row in version.auxiliaries.all())
-    return AuxiliaryKind.SALT.value in kinds
+def _has(version: RecipeVersion, *kinds: AuxiliaryKind) -> bool:
+    return any(row.auxiliary.kind in kinds for row in version.auxiliaries.all())

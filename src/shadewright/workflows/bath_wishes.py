@@ -99,7 +99,7 @@ def _check_yarn(wish: BathWish) -> None:
     if wish.skeins is not None and not 0 < wish.skeins <= MOST_SKEINS:
         raise OutOfRangeError(
             name="The number of skeins",
-            given=str(wish.skeins),
+            given=number_text(wish.skeins, digits=5),
             allowed=f"from 1 to {MOST_SKEINS}",
             argument="skeins",
         )

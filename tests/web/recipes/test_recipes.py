@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Bath, Dye, Lot
-from shadewright.records.models.catalogue import DyeClass
+from shadewright.records.models import Auxiliary, Bath, Dye, Lot
+from shadewright.records.models.catalogue import AuxiliaryKind, DyeClass
 from shadewright.workflows.planned_baths import give_up
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import version, write_recipe, write_version
@@ -94,6 +94,22 @@ def test_its_cautions_stand_there(client: Client, things: Dyeing) -> None:
     Dye.objects.filter(pk=things.gorse).update(dye_class=DyeClass.LEVELLING)
     shown = page(client, home(things.recipe()))
     assert "levelling wants pH 2 to 4, milling wants pH 5 to 7" in shown.text
+
+
+@pytest.mark.parametrize(
+    ("kind", "is_missed"),
+    [
+        (AuxiliaryKind.ACID, False),
+        (AuxiliaryKind.ACID_SALT, False),
+        (AuxiliaryKind.SALT, True),
+    ],
+)
+def test_a_recipe_without_acid_says_so(
+    client: Client, things: Dyeing, kind: AuxiliaryKind, *, is_missed: bool
+) -> None:
+    Auxiliary.objects.filter(pk=things.acid).update(kind=kind)
+    shown = page(client, home(things.recipe()))
+    assert ("No acid stands in this recipe" in shown.text) == is_missed
 
 
 def test_an_incomplete_one_cannot_be_dyed_but_completed(client: Client) -> None:

@@ -21,6 +21,7 @@ ACID_CARE = (
     "Acid into water, never the reverse; well diluted, with the yarn lifted. "
     "Follow the acid’s safety data sheet and your local rules."
 )
+DRY_POWDER = "Dry powder: fitted N95/FFP2 respirator or better, goggles, gloves."
 HOT_BATH = "Hot bath and steam: heat gloves, open a window, nothing left unwatched."
 
 
@@ -209,7 +210,7 @@ def _dose(number: int, dose: DoseWanted) -> RoundStep:
         amount=dose.amount,
         unit=dose.unit,
         scale_g=dose.scale_g,
-        caution="" if dose.code else "Dry powder: respirator, goggles, gloves.",
+        caution="" if dose.code else DRY_POWDER,
     )
 
 

@@ -21,7 +21,7 @@ class PlanForm(DeedForm):
     base = forms.TypedChoiceField(label="Base", coerce=int)
     mill_lot = forms.TypedChoiceField(label="Mill lot", coerce=int, required=False)
     fibre_g = mass_field(
-        label="Dry yarn, weighed",
+        label="Weight of the dry yarn",
         help_text="What the scale says, not what the band says.",
     )
     skeins = forms.IntegerField(label="Skeins", required=False, widget=NumberInput())

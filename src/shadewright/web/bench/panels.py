@@ -25,6 +25,7 @@ from shadewright.workflows.shelf import ShelfBottle
 
 _SHORT, _LONG = 3, 5
 _INTERRUPTED = timedelta(minutes=2)
+_SHEET = "Follow the dye’s safety data sheet and your local rules."
 _CLOCK_IS_THE_NUMBER = {StepKind.LOOK, StepKind.HOLD}
 
 
@@ -138,7 +139,11 @@ def _fine(asked: DoseAsked) -> str:
 
 
 def _caution(step: RoundStep) -> Caution | None:
-    return Caution(title="Mind", text=step.caution) if step.caution else None
+    if not step.caution:
+        return None
+    is_powder = step.kind is StepKind.DOSE
+    text = f"{step.caution} {_SHEET}" if is_powder else step.caution
+    return Caution(title="Mind", text=text)
 
 
 def _trouble(asked: DoseAsked) -> Caution | None:
