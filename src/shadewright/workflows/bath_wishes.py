@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from shadewright.core.quantities import amount_text, require_mass
+from shadewright.core.quantities import amount_text, number_text, require_mass
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
 from shadewright.records.models import Pot
