@@ -59,7 +59,8 @@ def _of_recipe(version: RecipeVersion) -> Iterator[str]:
     said = [class_caution(dye_classes=classes)]
     if _has(version, AuxiliaryKind.SALT):
         said += [salt_caution(dye_class=each) for each in dict.fromkeys(classes)]
-    if not _has(version, AuxiliaryKind.ACID, AuxiliaryKind.ACID_SALT):
+    is_known = all(dose.dye and dose.depth_percent for dose in doses)
+    if is_known and not _has(version, AuxiliaryKind.ACID, AuxiliaryKind.ACID_SALT):
         said.append(NO_ACID)
     said.append(depth_caution(total_depth_percent=sum_of(depths)))
     yield from (each for each in said if each)

@@ -73,10 +73,10 @@ def _facts(plan: BathPlan) -> Iterator[Said]:
     liquor = amount_text(plan.liquor_ml / 1000, "l")
     yield Said(term="Liquor", words=f"{liquor} in all, 1:{ratio}")
     if plan.water.stock_ml:
-        yield Said(term="Of it stock", words=amount_text(plan.water.stock_ml, "ml"))
+        yield Said(term="Stock in it", words=amount_text(plan.water.stock_ml, "ml"))
     if plan.water.wet_yarn_ml:
         wet = amount_text(plan.water.wet_yarn_ml, "ml")
-        yield Said(term="Of it in the yarn", words=wet)
+        yield Said(term="Water in the yarn", words=wet)
     for helper in plan.helpers:
         yield Said(term=helper.name, words=helper_amount(helper))
 

@@ -78,7 +78,10 @@ def _page(bath: BathNow, form: CardForm, *, is_first_shown: bool = False) -> Car
     return CardPage(
         title=f"Card of {bath.number}",
         fact=card_fact(bath),
-        crumbs=(Link(words=bath.number, address=reverse("bath", args=[bath.number])),),
+        crumbs=(
+            Link(words="Dye days", address=reverse("baths")),
+            Link(words=bath.number, address=reverse("bath", args=[bath.number])),
+        ),
         form=form,
         lines=tuple(_lines(bath, form)),
         bench=reverse("bench", args=[bath.number]),

@@ -115,8 +115,8 @@ class VersionForm(DeedForm):
 
     @property
     def _helper_numbers(self) -> range:
-        """Half as many rows as for dyes: a bath has fewer helpers."""
-        return range(1, self.count // 2 + 1)
+        """One row fewer than for dyes: a bath has fewer helpers."""
+        return range(1, self.count)
 
     @property
     def dose_rows(self) -> tuple[DoseRow, ...]:
@@ -227,8 +227,8 @@ class RecipeForm(VersionForm):
 
 def initial_of(text: RecipeText) -> dict[str, Any]:
     """Return a version as its form shows it, with a row or two to spare."""
-    most = max(len(text.doses) + 1, 2 * len(text.helpers) + 2)
-    said: dict[str, Any] = {"rows": max(LEAST_ROWS, most)}
+    rows = max(LEAST_ROWS, len(text.doses) + 1, len(text.helpers) + 2)
+    said: dict[str, Any] = {"rows": rows}
     said |= {name: getattr(text, name) for name in (*_AMOUNTS, *_WORDS)}
     for number, dose in enumerate(text.doses, start=1):
         said[f"dye_{number}"] = dose.dye_id or ""
