@@ -144,10 +144,11 @@ def watched_page(
         context.close()
 
 
-def axe(page: Page) -> list[str]:
-    """Return what axe-core finds wrong with the page, one line a fault."""
+def axe(page: Page, *, inside: str = "html") -> list[str]:
+    """Return what axe-core finds wrong with the page, or a part, one line a fault."""
     page.evaluate(AXE.read_text(encoding="utf-8"))
-    found = page.evaluate("rules => axe.run(document, {runOnly: rules})", list(RULES))
+    run = "([part, rules]) => axe.run(part, {runOnly: rules})"
+    found = page.evaluate(run, [inside, list(RULES)])
     return [
         f"{rule['id']}: {node['target']} {node['failureSummary']}"
         for rule in found["violations"]

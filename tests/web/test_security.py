@@ -103,6 +103,14 @@ def test_a_form_without_its_token_is_refused() -> None:
     assert studio.post("/sample/", sent).status_code == 302
 
 
+@pytest.mark.usefixtures("ines")
+@pytest.mark.parametrize("address", ["/recipes/?q=%00", "/lots/?q=a%00b", "/a%00/"])
+def test_an_address_with_the_null_sign_is_refused(client: Client, address: str) -> None:
+    answer = client.get(address, SERVER_NAME="127.0.0.1")
+    assert answer.status_code == 400
+    assert "cannot be read" in answer.content.decode()
+
+
 @pytest.mark.parametrize("length", ["12000001", "many", "-1"])
 def test_too_large_an_upload_is_refused_unread(studio: Client, length: str) -> None:
     answer = studio.post("/sample/", SENT, CONTENT_LENGTH=length)
@@ -130,6 +138,7 @@ def test_too_large_an_upload_is_refused_unread(studio: Client, length: str) -> N
         ("/sample/broken/", 500),
     ],
 )
+@pytest.mark.usefixtures("ines")
 def test_every_answer_carries_the_safety_headers(
     studio: Client, address: str, status: int
 ) -> None:

@@ -49,6 +49,11 @@ def bad_request(_request: HttpRequest, exception: Exception) -> HttpResponse:
     """Answer a request that cannot be read (Django's 400)."""
     if isinstance(exception, RequestDataTooBig):
         return too_large(_request)
+    return unreadable(_request)
+
+
+def unreadable(_request: HttpRequest) -> HttpResponse:
+    """Answer a request that holds what no text can hold."""
     sentence = "What the browser sent cannot be read; go back and send it again."
     return _fault(FaultPage(title="That cannot be read", sentence=sentence), 400)
 

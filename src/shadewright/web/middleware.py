@@ -47,6 +47,8 @@ HEADERS = {
     "Referrer-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
 }
+_NULL = "%00"
+"""No text holds this sign, and PostgreSQL will not even look for it."""
 _SAFE_METHODS = {"GET", "HEAD", "OPTIONS", "TRACE"}
 _OWN_SITE = {"same-origin", "none"}
 
@@ -89,6 +91,8 @@ def _refusal(request: HttpRequest) -> HttpResponse | None:
         return faults.wrong_host(request)
     if _is_too_large(request):
         return faults.too_large(request)
+    if _NULL in request.META.get("QUERY_STRING", "") or "\0" in request.path:
+        return faults.unreadable(request)
     if request.method not in _SAFE_METHODS and not _comes_from_here(request):
         return faults.not_from_here(request)
     return None

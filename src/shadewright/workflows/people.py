@@ -6,6 +6,7 @@ from django.db import transaction
 
 from shadewright.errors import ConflictError, MissingError, NotFoundError
 from shadewright.records import reads
+from shadewright.records.lengths import refuse_text_that_does_not_fit
 from shadewright.records.models import Person as PersonRow
 from shadewright.workflows.stamps import this_moment
 
@@ -39,6 +40,7 @@ def add_person(name: str) -> Person:
         raise MissingError(
             name="The name", advice="Write a first name.", argument="name"
         )
+    refuse_text_that_does_not_fit(instance=PersonRow(name=wanted))
     twin = PersonRow.objects.filter(name__iexact=wanted).first()
     if twin is not None:
         raise ConflictError(

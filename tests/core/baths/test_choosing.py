@@ -58,15 +58,13 @@ def test_where_none_holds_it_all_they_follow_each_other() -> None:
     old = bottle("OLD", usable_ml=40.0, age_days=40)
     new = bottle("NEW", usable_ml=20.0, age_days=4, strength_percent=2.0)
     chosen = choose(new, old)
-    assert chosen.shares == (
-        BottleShare(code="OLD", volume_ml=40.0, dye_g=0.4, strength_percent=1.0),
-        BottleShare(
-            code="NEW",
-            volume_ml=pytest.approx(10.0),
-            dye_g=pytest.approx(0.2),
-            strength_percent=2.0,
-        ),
+    first, second = chosen.shares
+    assert first == BottleShare(
+        code="OLD", volume_ml=40.0, dye_g=0.4, strength_percent=1.0
     )
+    assert (second.code, second.strength_percent) == ("NEW", 2.0)
+    assert second.volume_ml == pytest.approx(10.0)
+    assert second.dye_g == pytest.approx(0.2)
     assert chosen.missing_g == 0.0
 
 

@@ -185,6 +185,9 @@ def test_a_number_is_typed_with_gloves(
     assert (line.step, line.bottle) == ("dose-1", "")
 
 
+NEAR_S = 1.5
+"""The figure's own step is 1 s; the rest is a page that loads on a busy machine."""
+
 SHOWN = """() => {
   const shown = [...document.querySelectorAll("[data-timer] strong")]
     .find((one) => one.offsetParent).textContent;
@@ -210,16 +213,16 @@ def test_a_clock_is_right_after_half_an_hour_of_sleep_and_a_reload(
         shown_s, now_ms = phone.evaluate(SHOWN)
         return float(abs(rings_s - (now_ms / 1000 - offset_s) - shown_s))
 
-    assert is_out_by(0) <= 1.1
+    assert is_out_by(0) <= NEAR_S
     phone.context.set_offline(True)
     phone.clock.fast_forward("30:00")
     phone.clock.run_for(600)
-    assert is_out_by(0) <= 1.1  # the phone’s own clock went on alone
+    assert is_out_by(0) <= NEAR_S  # the phone’s own clock went on alone
     phone.context.set_offline(False)
     opened(live_server, phone, pot)
     phone.clock.run_for(600)
     # here the phone’s clock is half an hour ahead of the server’s, which counts
-    assert is_out_by(half_an_hour) <= 1.1
+    assert is_out_by(half_an_hour) <= NEAR_S
 
 
 def test_an_alarm_rings_in_words_and_is_heard_with_one_tap(

@@ -92,7 +92,7 @@ def test_an_age_that_cannot_be_counts_as_now(
         ({"value": "lots"}, "how much went in was not said"),
         ({"value": None}, "how much went in was not said"),
         ({"value": -1}, "which cannot be"),
-        ({"bottle": "x\x00\ud8009x"}, "no bottle X9X is known"),
+        ({"bottle": "b\x00\ud8008o"}, "no bottle B8O is known"),
         ({"act": "danced"}, "danced:"),
         ({"act": "undone"}, "undone:"),
         ({"note": HOSTILE}, HOSTILE),

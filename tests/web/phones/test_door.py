@@ -115,7 +115,7 @@ def test_twenty_wrong_codes_lock_the_door(
         ({"code": "123456", "name": " "}, "A name for this phone is missing."),
         ({"code": "123456", "name": "x" * 41}, "may have up to 40 characters"),
         ({"code": "1" * 21, "name": "x"}, "may have up to 20 characters"),
-        ({"code": "123\x00456", "name": "x"}, "Null characters"),
+        ({"code": "123\x00456", "name": "x"}, "holds a sign that no one can read"),
     ],
 )
 def test_what_cannot_be_used_is_told_and_is_no_wrong_code(
