@@ -237,10 +237,26 @@ def test_a_dose_that_went_differently_says_what_it_does(pot: Ready) -> None:
     )
     assert "cannot be taken out" in over.advice
     assert over.missing_ml is None
-    assert missed.words.replace("\xa0", " ") == (
-        "Gorse: 0 % instead of 0.3 %, 100 % lighter."
-    )
+    assert missed.words.replace("\xa0", " ") == ("Gorse: left out; 0.3 % was planned.")
     assert missed.missing_ml == pytest.approx(30.0)
+
+
+@pytest.mark.by_hand
+def test_a_share_of_a_split_dose_is_weighed_against_the_whole() -> None:
+    pot = ready(bottle_ml=100.0)
+    entered(pot.slate_dye, volume_ml=25.0)
+    number = pot.another()
+    first, second = (
+        each.step for each in bath_now(number).steps if each.step.title == "Slate"
+    )
+    assert (first.amount or 0) + (second.amount or 0) == pytest.approx(60.0)
+    poured = (first.amount or 0) + 6.0
+    tapped(number, BathAct.DOSED, "dose-1", value=poured, unit="ml", bottle=first.code)
+    (over,) = deviations(bath_now(number))
+    # 6 ml of 1 % on 100 g are 0.06 % more than 0.6 %, a tenth
+    assert over.words.replace("\xa0", " ") == (
+        "Slate: 0.66 % instead of 0.6 %, 10 % deeper."
+    )
 
 
 def test_undo_gives_the_dose_back_to_its_bottle(pot: Ready) -> None:

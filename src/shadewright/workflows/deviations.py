@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from shadewright.core.baths import depth_percent
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.workflows.bath_shapes import BathNow, DoseNow, StepNow
@@ -41,32 +40,36 @@ def _deviations(bath: BathNow) -> Iterator[Deviation]:
         dose = each.dose
         if dose is None or not each.is_done:
             continue
-        share = dose.given_g / dose.dye_g - 1
+        share = (dose.given_g - dose.dye_g) / whole_dose_g(bath, dose)
         if abs(share) > TOLERATED:
-            yield _deviation(bath, each, dose, share)
+            yield _deviation(each, dose, share)
 
 
-def _deviation(bath: BathNow, each: StepNow, dose: DoseNow, share: float) -> Deviation:
-    given, planned = (_depth(bath, each) for each in (dose.given_g, dose.dye_g))
-    how = "deeper" if share > 0 else "lighter"
-    words = (
-        f"{dose.dye_name}: {amount_text(given, '%')} instead of "
-        f"{amount_text(planned, '%')}, "
-        f"{number_text(100 * abs(share), digits=2)}{NO_BREAK}% {how}."
-    )
+def whole_dose_g(bath: BathNow, dose: DoseNow) -> float:
+    """Return all that is planned of a dye, from however many bottles."""
+    doses = (each.dose for each in bath.steps)
+    return sum(one.dye_g for one in doses if one and one.dye_id == dose.dye_id)
+
+
+def _deviation(each: StepNow, dose: DoseNow, share: float) -> Deviation:
     missing_ml = None
     if share < 0 and dose.strength_percent:
         missing_ml = 100 * (dose.dye_g - dose.given_g) / dose.strength_percent
     return Deviation(
         step=each.step.key,
         title=dose.dye_name,
-        words=words,
+        words=f"{dose.dye_name}: {_words(dose.depth_percent, share)}",
         advice=OVER if share > 0 else UNDER,
         missing_ml=missing_ml,
     )
 
 
-def _depth(bath: BathNow, dye_g: float) -> float:
-    if not dye_g:
-        return 0.0
-    return depth_percent(dye_mass_g=dye_g, fibre_mass_g=bath.fibre_g)
+def _words(planned_percent: float, share: float) -> str:
+    """Say how deep a dye is now, as a share of its whole dose is over or under."""
+    planned = amount_text(planned_percent, "%")
+    if share <= -1:
+        return f"left out; {planned} was planned."
+    given = amount_text(planned_percent * (1 + share), "%")
+    how = "deeper" if share > 0 else "lighter"
+    much = f"{number_text(100 * abs(share), digits=2)}{NO_BREAK}%"
+    return f"{given} instead of {planned}, {much} {how}."

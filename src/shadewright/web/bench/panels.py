@@ -21,6 +21,7 @@ from shadewright.workflows.bath_pages import BathAct, BathNow, StepNow
 from shadewright.workflows.bath_shapes import PART
 from shadewright.workflows.bench_doses import DoseAsked, dose_asked
 from shadewright.workflows.clocks import clock_plans
+from shadewright.workflows.deviations import whole_dose_g
 from shadewright.workflows.shelf import ShelfBottle
 
 _SHORT, _LONG = 3, 5
@@ -177,6 +178,7 @@ def _data(bath: BathNow, each: StepNow, asked: DoseAsked) -> dict[str, object]:
         "strength": asked.strength_percent,
         "rest_g": None if dose is None else dose.rest_g,
         "dye_g": None if dose is None else dose.dye_g,
+        "whole_g": None if dose is None else whole_dose_g(bath, dose),
         "fibre_g": bath.fibre_g,
         "others": [[x.code, x.strength_percent, x.usable_ml] for x in asked.others],
         "begins": [

@@ -7,8 +7,9 @@ export function givesWords(about, amount) {
   if (!about.dye_g || !about.amount || amount === null || !(amount > 0)) return "";
   const before = about.dye_g - about.rest_g;
   const grams = before + (about.rest_g * amount) / about.amount;
-  const share = grams / about.dye_g - 1;
-  const [given, planned] = [grams, about.dye_g].map((g) => amountText((100 * g) / about.fibre_g, "%"));
+  const over = grams - about.dye_g;
+  const share = over / about.whole_g; // of all of this dye, from however many bottles
+  const [given, planned] = [about.whole_g + over, about.whole_g].map((g) => amountText((100 * g) / about.fibre_g, "%"));
   if (Math.abs(share) <= 0.02) return `Gives ${given}, as planned.`;
   const how = share > 0 ? "deeper" : "lighter";
   return `Gives ${given} instead of ${planned}, ${Number((100 * Math.abs(share)).toPrecision(2))}\u00a0% ${how}.`;
