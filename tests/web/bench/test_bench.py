@@ -15,7 +15,7 @@ from shadewright.workflows.shelf import shelf_bottle
 from shadewright.workflows.stamps import stamp_now
 from tests.web.pages_read import Answer, read
 from tests.web.sample import HOSTILE
-from tests.workflows.bench import founded
+from tests.workflows.bench import entered, founded
 from tests.workflows.pots import Ready, ago, ready, tapped
 
 pytestmark = pytest.mark.django_db
@@ -53,6 +53,19 @@ def test_the_first_dose_says_what_and_how_much(client: Client, pot: Ready) -> No
     assert f"{pot.slate} Slate 1 %" in page.text
     assert "Done, 60 ml" in page.text
     assert "± 0.6 ml is fine" in page.text
+
+
+def test_a_wrong_bottle_says_what_it_did(client: Client, pot: Ready) -> None:
+    tapped(pot.number, BathAct.STARTED, "fill")
+    mistake = {"step": "dose-1/part", "note": "wrong bottle", "unit": "ml"}
+    page = sent(client, pot, value="30", bottle=pot.gorse, **mistake)
+    assert f"30 ml of {pot.gorse} Gorse went in." in page.text
+    assert "cannot be taken out again" in page.text
+    assert "Done, 60 ml" in page.text
+    other = entered(pot.slate_dye).code
+    page = sent(client, pot, value="30", bottle=other, **mistake)
+    assert "It is the same dye" in page.text
+    assert "Done, 30 ml" in page.text
 
 
 def test_a_plain_form_ticks_and_shows_the_next_step(client: Client, pot: Ready) -> None:

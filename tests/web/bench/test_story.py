@@ -79,6 +79,15 @@ def test_the_taps_of_a_pot_are_few(
     assert shelf_bottle(pot.gorse).volume_ml == 469.0
 
 
+@pytest.mark.parametrize("step", ["fill", "dose-1", "heat"])
+def test_done_is_in_view_without_scrolling(
+    live_server: LiveServer, page: Page, pot: Ready, step: str
+) -> None:
+    page.goto(f"{live_server.url}/bench/{pot.number}/?step={step}&view=main")
+    done = page.get_by_role("button", name="Done").locator("visible=true")
+    expect(done).to_be_in_viewport(ratio=1)
+
+
 def test_taps_without_a_connection_wait_and_outlive_a_reload(
     live_server: LiveServer, phone: Page, finger: Finger, pot: Ready
 ) -> None:

@@ -12,6 +12,7 @@ from shadewright.workflows.bath_pages import BathAct, StepNow
 from shadewright.workflows.bath_shapes import ACT_OF_STEP, MORE, PART
 from shadewright.workflows.bench_doses import DoseAsked
 
+WRONG_BOTTLE = "wrong bottle"
 _AFTER = "said after an interruption"
 _AMOUNT_STEPS = {StepKind.DOSE, StepKind.ADD}
 _CLOCK_STEPS = {StepKind.LOOK, StepKind.TOP, StepKind.HOLD}
@@ -116,7 +117,7 @@ def wrong_key(each: StepNow, asked: DoseAsked) -> TapKey | None:
     if not asked.code:
         return None
     key = _part(each, asked, asked.amount, words="Poured from it")
-    return _with(key, bottle="", is_emptied=False, note="wrong bottle")
+    return _with(key, bottle="", is_emptied=False, note=WRONG_BOTTLE)
 
 
 def rest_key(each: StepNow, missing_ml: float, code: str) -> TapKey:

@@ -23,6 +23,7 @@ from shadewright.workflows.bath_pages import (
     BathAct,
     BathNow,
     BathStatus,
+    DoneLine,
     StepNow,
     bath_now,
     open_baths,
@@ -100,6 +101,21 @@ def bench_page(
     )
 
 
+def _mistaken(bath: BathNow, line: DoneLine, key: str) -> Caution:
+    """Return what another bottle did in place of a dose."""
+    wanted = next((x.dose for x in bath.steps if x.step.key == key and x.dose), None)
+    poured = "" if line.value is None else f"{amount_text(line.value, line.unit)} of "
+    title = f"{poured}{line.bottle} {line.dye} went in."
+    if wanted is not None and wanted.dye_name == line.dye:
+        text = "It is the same dye: only what is still missing is asked for now."
+    else:
+        text = (
+            "Another dye cannot be taken out again. If it is on this card, give that "
+            "much less of it; its own step still asks for the whole."
+        )
+    return Caution(title=title, text=text)
+
+
 def _step_at_hand(bath: BathNow, asked: str) -> str:
     if any(each.step.key == asked for each in bath.steps):
         return asked
@@ -152,8 +168,12 @@ def _double(bath: BathNow, each: StepNow) -> DoubleTick:
 def _deviation(bath: BathNow) -> DeviationNote | None:
     """Return what the newest dose did, if it went differently."""
     acts = {BathAct.DOSED, BathAct.MISSED}
-    last = next((x.step for x in bath.standing if x.act in acts), "")
-    key = last.partition("/")[0]
+    last = next((x for x in bath.standing if x.act in acts), None)
+    if last is None:
+        return None
+    key = last.step.partition("/")[0]
+    if last.note == keys.WRONG_BOTTLE:
+        return DeviationNote(note=_mistaken(bath, last, key), top_up=None)
     found = next((x for x in deviations(bath) if x.step == key), None)
     if found is None:
         return None
