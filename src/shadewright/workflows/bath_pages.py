@@ -16,6 +16,7 @@ from shadewright.workflows.bath_shapes import (
     DoneLine,
     DoseNow,
     StepNow,
+    called,
 )
 from shadewright.workflows.clocks import clocks_of
 from shadewright.workflows.rounds import round_of
@@ -69,12 +70,13 @@ def open_baths() -> tuple[BathNow, ...]:
 
 def shaped_bath(row: Bath) -> BathNow:
     """Return a row as the bath stands now."""
+    name = row.version.recipe.name
     lines = tuple(_shaped(line) for line in _newest_first(row))
     doses = {f"dose-{n}": dose for n, dose in enumerate(row.doses.all(), start=1)}
     steps = tuple(_step(step, lines, doses.get(step.key)) for step in round_of(row))
     return BathNow(
         number=row.number,
-        recipe_name=row.version.recipe.name,
+        recipe_name=name,
         version_id=row.version_id,
         version_number=row.version.number,
         base_name=row.base.name,
@@ -88,7 +90,7 @@ def shaped_bath(row: Bath) -> BathNow:
         notes=row.notes,
         status=status_of(line.act for line in lines if not line.is_undone),
         steps=steps,
-        clocks=clocks_of(row.number, steps, lines),
+        clocks=clocks_of(row.number, called(row.number, name), steps, lines),
         lines=lines,
         has_lot=lot_reads.has_standing_lot(row),
     )

@@ -33,6 +33,15 @@ NOTHING_LEFT = 0.01
 """A dose is in once less than this share of its dye is still to come."""
 
 
+def called(number: str, recipe_name: str) -> str:
+    """Return what a bath is called at the pot: its short number and its recipe.
+
+    >>> called("261125-B2", "Low Tide")
+    'B2 Low Tide'
+    """
+    return f"{number.rpartition('-')[2]} {recipe_name}"
+
+
 class BathStatus(StrEnum):
     """Where a bath is."""
 
@@ -140,6 +149,11 @@ class BathNow:
     clocks: tuple[Clock, ...]
     lines: tuple[DoneLine, ...]
     has_lot: bool
+
+    @property
+    def called(self) -> str:
+        """What the bath is called at the pot: ``B2 Low Tide``."""
+        return called(self.number, self.recipe_name)
 
     @property
     def next_step(self) -> StepNow | None:

@@ -23,7 +23,7 @@ class ClockPlan:
     minutes: float
 
 
-def clock_plans(number: str, round_: Sequence[RoundStep]) -> tuple[ClockPlan, ...]:
+def clock_plans(called: str, round_: Sequence[RoundStep]) -> tuple[ClockPlan, ...]:
     """Return what would ring: the first look, the top reached, the end of the hold."""
     by_kind = {step.kind: step for step in round_}
     heat, look = by_kind[StepKind.HEAT], by_kind[StepKind.LOOK]
@@ -37,7 +37,7 @@ def clock_plans(number: str, round_: Sequence[RoundStep]) -> tuple[ClockPlan, ..
         ClockPlan(
             begun_by=begun.key,
             key=awaited.key,
-            words=f"{number}: {awaited.title}",
+            words=f"{called}: {awaited.title}",
             minutes=minutes,
         )
         for begun, awaited, minutes in waits
@@ -46,20 +46,20 @@ def clock_plans(number: str, round_: Sequence[RoundStep]) -> tuple[ClockPlan, ..
 
 
 def clocks_of(
-    number: str, steps: Sequence[StepNow], lines: Sequence[DoneLine]
+    number: str, called: str, steps: Sequence[StepNow], lines: Sequence[DoneLine]
 ) -> tuple[Clock, ...]:
-    """Return the clocks that run or ring, the soonest first."""
+    """Return the clocks that run or ring, the soonest first, each naming its pot."""
     standing = [line for line in lines if not line.is_undone]
-    running = _running(number, steps, standing)
+    running = _running(number, called, steps, standing)
     return tuple(sorted(running, key=lambda clock: clock.rings_at))
 
 
 def _running(
-    number: str, steps: Sequence[StepNow], standing: Sequence[DoneLine]
+    number: str, called: str, steps: Sequence[StepNow], standing: Sequence[DoneLine]
 ) -> Iterator[Clock]:
     by_key = {each.step.key: each for each in steps}
     is_off = any(each.is_done for each in steps if each.step.kind is StepKind.OFF)
-    for plan in clock_plans(number, [each.step for each in steps]):
+    for plan in clock_plans(called, [each.step for each in steps]):
         begun = by_key[plan.begun_by]
         if is_off or not begun.ticks or by_key[plan.key].is_done:
             continue

@@ -179,17 +179,18 @@ def test_the_page_hears_of_time_clocks_and_other_phones(
 
 def test_the_pot_that_rings_stands_first(client: Client, pot: Ready) -> None:
     late, soon = pot.another(), pot.another()
+    called = f"{soon.rpartition('-')[2]} Low Tide"
     tapped(late, BathAct.HEAT_ON, "heat", at=ago(minutes=2))
     tapped(soon, BathAct.HEAT_ON, "heat", at=ago(minutes=16))
     page = read(client.get("/bench/"))
     order = [page.source.index(f'href="/bench/{x}/"') for x in (soon, late, pot.number)]
     assert order == sorted(order)
     assert "asks for you" in page.text
-    assert f"{soon}: Look at 15 minutes" in page.text
+    assert f"{called}: Look at 15 minutes" in page.text
     heard = {"key": str(uuid4()), "act": "note", "step": "look/heard"}
     client.post(f"/bench/{soon}/tap/", heard)
     page = read(client.get("/bench/"))
-    assert f"{soon}: Look at 15 minutes" not in page.text
+    assert f"{called}: Look at 15 minutes" not in page.text
 
 
 def test_today_has_the_pots_too(client: Client, pot: Ready) -> None:

@@ -127,7 +127,7 @@ def _clock(bath: BathNow, step: RoundStep) -> str:
     running = next((x for x in bath.clocks if x.key == step.key), None)
     if running is not None:
         return left_words(running.rings_at, timezone.now())
-    plans = clock_plans(bath.number, [each.step for each in bath.steps])
+    plans = clock_plans(bath.called, [each.step for each in bath.steps])
     plan = next((x for x in plans if x.key == step.key), None)
     return "" if plan is None else f"{plan.minutes:.0f}:00"
 
@@ -168,7 +168,7 @@ def _question(step: RoundStep, number: str, unit: str) -> str:
 def _data(bath: BathNow, each: StepNow, asked: DoseAsked) -> dict[str, object]:
     """Return what the script needs when nobody answers."""
     dose = each.dose
-    plans = clock_plans(bath.number, [one.step for one in bath.steps])
+    plans = clock_plans(bath.called, [one.step for one in bath.steps])
     return {
         "kind": each.step.kind,
         "code": asked.code,

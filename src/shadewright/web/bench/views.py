@@ -69,7 +69,7 @@ def bench_page(
     asked_view = view if view in VIEWS else ""
     undoable = [str(line.deed) for line in bath.standing if line.may_undo]
     return BenchPage(
-        title=f"{bath.number.rpartition('-')[2]} {bath.recipe_name}",
+        title=bath.called,
         fact=_fact(bath),
         number=bath.number,
         kind=kind(),
