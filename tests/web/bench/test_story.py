@@ -31,7 +31,8 @@ def opened(live_server: LiveServer, phone: Page, pot: Ready) -> None:
 
 
 def sees(phone: Page, words: str) -> None:
-    expect(phone.get_by_text(words).locator("visible=true").first).to_be_visible()
+    seen = phone.get_by_text(words).locator("visible=true").first
+    expect(seen).to_be_visible(timeout=10_000)
 
 
 def type_signs(phone: Page, signs: str) -> None:
