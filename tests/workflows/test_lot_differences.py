@@ -1,9 +1,14 @@
 """Two lots side by side: what differs, what cannot be told, what is the same."""
 
+from dataclasses import replace
+
 import pytest
 
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.lot_differences import Compared, compare_lots
+from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
+from shadewright.workflows.recipes import write_recipe
+from shadewright.workflows.stamps import stamp_now
 from tests.workflows.bench import founded, made, new_jar
 from tests.workflows.dyed import dyed, finished
 from tests.workflows.pots import Ready, ready, tapped
@@ -67,6 +72,19 @@ def test_another_bottle_from_another_jar_shows_with_its_age(pot: Ready) -> None:
     assert untold["Slate, jar"][1].startswith("J")
     assert untold["Gorse, depth given"] == ("0.3 %", "")
     assert untold["Problems"] == ("", "not said which")
+
+
+def test_a_dye_of_the_other_recipe_was_not_in_this_bath(pot: Ready) -> None:
+    first = finished(dyed(pot))
+    slate = DoseLine(dye_id=pot.slate_dye, dye_name="Slate", depth_percent=0.6)
+    text = RecipeText(doses=(slate,))
+    paler = write_recipe(name="Ebb", text=text, stamp=stamp_now(by=None))
+    other = replace(pot, version=paler.id).another()
+    tapped(other, BathAct.DOSED, "dose-1", value=60.0, unit="ml", bottle=pot.slate)
+    differ = by_name(compare_lots(first, finished(other)).differ)
+    assert differ["Gorse, depth given"] == ("0.3 %", "not in this bath")
+    assert differ["Citric acid, amount"] == ("2 g", "not in this bath")
+    assert differ["Recipe"] == ("Low Tide", "Ebb")
 
 
 def test_a_dose_left_out_is_known_to_be(pot: Ready) -> None:

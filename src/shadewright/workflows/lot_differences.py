@@ -20,6 +20,8 @@ from shadewright.workflows.poured import Poured, PouredBath, poured_bath
 from shadewright.workflows.trace_nodes import counted
 
 Facts = Mapping[str, str]
+NOT_IN_IT = "not in this bath"
+_COLOUR = "Colour noted"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -56,7 +58,7 @@ def compare_lots(first: str, second: str) -> Comparison:
     one, other = facts_of(first), facts_of(second)
     names = [*one, *(name for name in other if name not in one)]
     rows = [
-        Compared(name=name, first=one.get(name, ""), second=other.get(name, ""))
+        Compared(name=name, first=_of(one, name), second=_of(other, name))
         for name in names
     ]
     return Comparison(
@@ -67,6 +69,11 @@ def compare_lots(first: str, second: str) -> Comparison:
         neither=tuple(x.name for x in rows if not (x.first or x.second)),
         same=tuple(x for x in rows if x.is_known and x.first == x.second),
     )
+
+
+def _of(facts: Facts, name: str) -> str:
+    """Return what is said; a dye or helper of the other recipe was not in this bath."""
+    return facts.get(name, "" if name == _COLOUR else NOT_IN_IT)
 
 
 def facts_of(number: str) -> dict[str, str]:
@@ -84,7 +91,7 @@ def facts_of(number: str) -> dict[str, str]:
     facts["Grade"] = "" if said.grade is None else said.grade.label
     facts["Dry weight"] = "" if said.grams is None else amount_text(said.grams, "g")
     if said.colour is not None:
-        facts["Colour noted"] = f"{said.colour.words}, {said.colour.evidence}"
+        facts[_COLOUR] = f"{said.colour.words}, {said.colour.evidence}"
     return facts
 
 

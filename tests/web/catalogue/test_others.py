@@ -50,7 +50,7 @@ FORMS: dict[str, dict[str, str]] = {
     },
 }
 NEEDED = {
-    "bases": {"name": "Sock", "fibres": "wool", "undyeable_percent": "0"},
+    "bases": {"name": "Sock", "fibres": "wool"},
     "acids": {"name": "Salt", "kind": "salt"},
     "pots": {"name": "Pot", "material": "enamel", "volume_l": "12"},
     "tools": {"name": "Scale", "kind": "balance"},
@@ -107,7 +107,6 @@ def test_its_page_tells_what_is_known(
         ("bases", "fibres", "x" * 121, "Fibres may have up to 120 characters"),
         ("bases", "undyeable_percent", "101", "must be from 0 % to 100 %"),
         ("bases", "undyeable_percent", "-1", "must be from 0 % to 100 %"),
-        ("bases", "undyeable_percent", "", "takes no acid dye is missing."),
         ("bases", "skein_g", "0", "One skein must be above 0"),
         ("bases", "skein_g", "heavy", "One skein is written as a weight"),
         ("bases", "skein_g", "100 ml", "One skein is written as a weight"),

@@ -29,6 +29,7 @@ class YarnForm(ItemForm):
 
     undyeable_percent = share_field(
         label="Fibre that takes no acid dye",
+        required=False,
         help_text="Its share of the weight, like polyester or cotton in a blend.",
     )
     skein_g = mass_field(label="One skein", required=False)
@@ -44,6 +45,10 @@ class YarnForm(ItemForm):
         ("price_per_kg",),
         ("notes",),
     )
+
+    def clean_undyeable_percent(self) -> float:
+        """Take an empty field for none: pure wool has no such fibre."""
+        return self.cleaned_data["undyeable_percent"] or 0.0
 
     class Meta:
         model = Base

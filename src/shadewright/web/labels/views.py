@@ -106,7 +106,7 @@ def _opened(
 
 def _address(found: Scanned) -> str:
     is_bath = found.kind == "bath"
-    return f"/baths/{found.key}/" if is_bath else bottle_address(found.key)
+    return reverse("bath", args=[found.key]) if is_bath else bottle_address(found.key)
 
 
 def _by_photo(typed: dict[str, Any]) -> Scanned:
