@@ -36,7 +36,6 @@ def main() -> None:
     with demo(), sync_playwright() as engines:
         browser = engines.chromium.launch(executable_path=chromium, args=FLAGS)
         take(browser, "shelf", "/shelf/", DESK, height=1020)
-        take(browser, "today", "/", DESK)
         take(browser, "making", first_link(browser, "/", "/stocks/making/"), PHONE)
         take(browser, "bench", first_link(browser, "/bench/", "/bench/"), PHONE)
         take(browser, "bottle", first_link(browser, "/shelf/", "/bottles/"), DESK)
