@@ -66,6 +66,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         used = set(getattr(item, "fixturenames", ()))
         if "browser" in used:
             item.add_marker("browser")
+        elif item.get_closest_marker("one_store"):
+            continue
         elif used & STORE_FIXTURES or item.get_closest_marker("django_db"):
             item.add_marker("store")
     items.sort(key=lambda item: item.get_closest_marker("browser") is not None)

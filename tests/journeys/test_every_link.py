@@ -16,7 +16,7 @@ from pytest_django.fixtures import Settings
 
 from shadewright.workflows.demo import build_demo
 
-pytestmark = [pytest.mark.slow, pytest.mark.django_db]
+pytestmark = [pytest.mark.slow, pytest.mark.one_store, pytest.mark.django_db]
 
 MOST_OF_A_KIND = 8
 """So many pages of one kind, asked for in one way, stand for all of them."""
