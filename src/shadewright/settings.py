@@ -135,13 +135,11 @@ INSTALLED_APPS = [
 MIDDLEWARE = [
     "shadewright.web.middleware.page_safety",
     "shadewright.web.guests.guests",
-    "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
-    "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
     "shadewright.web.middleware.PlainRefusals",
     "shadewright.web.start.gate.FoundedFirst",
@@ -200,6 +198,3 @@ SESSION_COOKIE_AGE = 60 * 60 * 24 * 365
 CSRF_COOKIE_HTTPONLY = True
 CSRF_COOKIE_SAMESITE = "Strict"
 CSRF_FAILURE_VIEW = "shadewright.web.faults.csrf_failed"
-X_FRAME_OPTIONS = "DENY"
-SECURE_REFERRER_POLICY = "same-origin"
-SECURE_CROSS_ORIGIN_OPENER_POLICY = None  # plain http is no secure context

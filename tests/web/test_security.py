@@ -10,7 +10,7 @@ from django.db.migrations.recorder import MigrationRecorder
 from django.db.utils import OperationalError
 from django.test import Client
 
-from shadewright.web import health
+from shadewright.records import copying
 
 WEB = Path(__file__).parents[2] / "src" / "shadewright" / "web"
 TEMPLATES = sorted(WEB.rglob("*.html"))
@@ -217,7 +217,7 @@ def test_healthz_says_so_when_the_database_is_away(
     def away(_connection: object) -> None:
         raise OperationalError
 
-    monkeypatch.setattr(health, "MigrationExecutor", away)
+    monkeypatch.setattr(copying, "MigrationLoader", away)
     assert studio.get("/healthz").status_code == 503
 
 

@@ -161,12 +161,6 @@ class BathNow:
         return next((step for step in self.steps if not step.is_done), None)
 
     @property
-    def last_dose(self) -> DoneLine | None:
-        """The newest dose that stands, to ask for after an interruption."""
-        doses = (line for line in self.lines if line.act == BathAct.DOSED)
-        return next((line for line in doses if not line.is_undone), None)
-
-    @property
     def standing(self) -> tuple[DoneLine, ...]:
         """The lines that nobody took back, newest first."""
         return tuple(line for line in self.lines if not line.is_undone)

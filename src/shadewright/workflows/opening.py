@@ -7,6 +7,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from django.conf import settings
+from django.db import DatabaseError
 from django.utils import timezone
 
 from shadewright import __version__
@@ -43,7 +44,10 @@ def _brought_up_to_date(stands: copying.Schema) -> tuple[str, ...]:
 
 def is_open() -> bool:
     """Whether the database answers and is up to date."""
-    stands = copying.schema()
+    try:
+        stands = copying.schema()
+    except DatabaseError:
+        return False
     return not stands.waiting and not stands.unknown
 
 
