@@ -17,8 +17,8 @@ pytestmark = pytest.mark.django_db
         (lambda: reads.dye_row(7), "no dye “7”", "dye"),
         (lambda: reads.jar_row(7), "no jar “7”", "jar"),
         (lambda: reads.locked_jar(7), "no jar “7”", "jar"),
-        (lambda: reads.bottle_row("T7K"), "no bottle “T7K”", "code"),
-        (lambda: reads.locked_bottle("T7K"), "Read the code on its label", "code"),
+        (lambda: reads.bottle_row("T7KK"), "no bottle “T7KK”", "code"),
+        (lambda: reads.locked_bottle("T7KK"), "Read the code on its label", "code"),
         (lambda: reads.making_row(7), "no stock in the making “7”", ""),
     ],
 )

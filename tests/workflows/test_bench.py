@@ -116,8 +116,8 @@ def test_a_bottle_poured_away_keeps_the_tap_and_its_own_ledger(pot: Ready) -> No
 
 
 def test_a_bottle_that_nobody_knows_keeps_the_tap(pot: Ready) -> None:
-    dosed(pot, bottle="X9X")
-    assert note_of_last() == "no bottle X9X is known"
+    dosed(pot, bottle="X9XX")
+    assert note_of_last() == "no bottle X9XX is known"
 
 
 def test_a_bath_that_is_finished_takes_late_taps_with_a_note(pot: Ready) -> None:
@@ -214,7 +214,7 @@ def test_a_bottle_is_refused_that_is_not_on_the_card(pot: Ready) -> None:
     with pytest.raises(NotFoundError):
         confirm_bottle(bath=pot.number, step="fill", code=pot.slate)
     with pytest.raises(NotFoundError):
-        confirm_bottle(bath=pot.number, step="dose-1", code="X9X")
+        confirm_bottle(bath=pot.number, step="dose-1", code="X9XX")
 
 
 def test_a_settled_and_an_empty_bottle_are_refused(pot: Ready) -> None:

@@ -241,7 +241,7 @@ def test_a_bottle_that_never_was_is_not_found(
     verb: Callable[[str], ShelfBottle],
 ) -> None:
     with pytest.raises(NotFoundError):
-        verb("T7K")
+        verb("T7KK")
 
 
 def test_a_refusal_leaves_no_line(bottle: ShelfBottle) -> None:

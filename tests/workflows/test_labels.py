@@ -59,7 +59,7 @@ def test_the_label_can_be_read_back_and_says_what_it_must(bottle: ShelfBottle) -
     ("codes", "format_key", "skip_first", "error"),
     [
         ([], "a4-21", 0, MissingError),
-        (["K7R"], "a4-21", 0, NotFoundError),
+        (["K7RR"], "a4-21", 0, NotFoundError),
         (None, "a3-9", 0, OutOfRangeError),
         (None, "a4-21", 21, OutOfRangeError),
         (None, "a4-21", -1, OutOfRangeError),

@@ -103,7 +103,7 @@ def test_a_bottle_is_confirmed_or_refused_in_one_sentence(
     assert good.status == 200
     for code, sentence in (
         (pot.gorse, f"got {pot.gorse} (Gorse)"),
-        ("X9X", "There is no bottle"),
+        ("X9XX", "There is no bottle"),
         ("", "Type the three signs"),
         (HOSTILE, "code must be letter, digit, letter"),
     ):

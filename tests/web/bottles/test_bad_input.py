@@ -80,7 +80,7 @@ def test_powder_that_the_jar_lacks_is_refused(bench: Bench) -> None:
 def test_only_a_bottle_that_is_offered_is_poured_over(
     bench: Bench, source: str, act: str, name: str, rest: dict[str, str]
 ) -> None:
-    page = bench.send(act, **{name: getattr(bench, source, "T7K"), **rest})
+    page = bench.send(act, **{name: getattr(bench, source, "T7KK"), **rest})
     assert page.status == 422
     assert page.fault(name)
     assert bench.bottle.volume_ml == 500.0

@@ -23,7 +23,7 @@ pytestmark = pytest.mark.django_db
         ("dose-1-amount", "60 g", "Line 2, Slate: the amount is written as"),
         ("dose-1-amount", HOSTILE, "Line 2, Slate: the amount is written as"),
         ("dose-1-bottle", "S5B", "Line 2, Slate: the other bottle: A bottle’s code"),
-        ("dose-1-bottle", "K7R", "There is no bottle “K7R”."),
+        ("dose-1-bottle", "K7RR", "There is no bottle “K7RR”."),
         ("dose-1-time", "25:00", "the time is written as hours and minutes"),
         ("dose-1-time", "9:75", "the time is written as hours and minutes"),
         ("dose-1-time", "noon", "such as 14:05; got “noon”."),

@@ -113,7 +113,7 @@ def test_there_is_no_preview_of_what_cannot_be(
     ("changed", "field", "sentence"),
     [
         ({"codes": []}, "codes", "Tick at least one bottle."),
-        ({"codes": ["Q9Q"]}, "codes", "must be one of those offered"),
+        ({"codes": ["Q9QQ"]}, "codes", "must be one of those offered"),
         ({"codes": [HOSTILE]}, "codes", "must be one of those offered"),
         ({"format": "a3"}, "format", "must be one of those offered"),
         ({"skip_first": "-1"}, "skip_first", "from 0 to 20; got -1"),
