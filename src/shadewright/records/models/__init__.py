@@ -6,11 +6,13 @@ from shadewright.records.models.catalogue import (
     Base,
     CatalogueVersion,
     Dye,
+    HeatSource,
     MeasuringTool,
     MillLot,
+    Water,
 )
 from shadewright.records.models.devices import Device, PairingCode, PairingTry
-from shadewright.records.models.ledgers import BottleLine, JarLine
+from shadewright.records.models.ledgers import BottleLine, JarLine, ToolCheck
 from shadewright.records.models.lots import Lot, LotLine
 from shadewright.records.models.people import Person, Studio
 from shadewright.records.models.recipes import (
@@ -32,6 +34,7 @@ __all__ = [
     "CatalogueVersion",
     "Device",
     "Dye",
+    "HeatSource",
     "JarLine",
     "Lot",
     "LotLine",
@@ -50,4 +53,6 @@ __all__ = [
     "StockBottle",
     "StockMaking",
     "Studio",
+    "ToolCheck",
+    "Water",
 ]

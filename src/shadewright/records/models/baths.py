@@ -3,10 +3,18 @@
 from django.db import models
 from django.utils import timezone
 
-from shadewright.records.models.catalogue import Base, CatalogueItem, Dye, MillLot
+from shadewright.records.models.catalogue import (
+    Base,
+    CatalogueItem,
+    Dye,
+    HeatSource,
+    MeasuringTool,
+    MillLot,
+    Water,
+)
 from shadewright.records.models.ledgers import BottleLine, LedgerRow
 from shadewright.records.models.people import Person
-from shadewright.records.models.recipes import RecipeVersion
+from shadewright.records.models.recipes import Purpose, RecipeVersion
 from shadewright.records.models.shelf import StockBottle
 
 
@@ -48,6 +56,19 @@ class Bath(models.Model):
     pot = models.ForeignKey(
         Pot, null=True, on_delete=models.PROTECT, related_name="baths"
     )
+    water = models.ForeignKey(
+        Water, null=True, on_delete=models.PROTECT, related_name="baths"
+    )
+    source = models.ForeignKey(
+        HeatSource, null=True, on_delete=models.PROTECT, related_name="baths"
+    )
+    yarn_scale = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    purpose = models.CharField(
+        max_length=12, choices=Purpose.choices, default=Purpose.USUAL
+    )
+    is_by_weight = models.BooleanField(default=False)
     is_swatch = models.BooleanField(default=False)
     dyed_on = models.DateField()
     fibre_g = models.FloatField()
@@ -74,7 +95,8 @@ class BathDose(models.Model):
     """A dose as planned: one dye, its depth, and its share from one bottle.
 
     A dose that is split over two bottles is two rows of one ``position``.
-    Without a bottle the dye is weighed dry.
+    Without a bottle the dye is weighed dry. ``spread`` holds the terms of the
+    depth as planned, the whole dye's, the same on each row of a position.
     """
 
     bath = models.ForeignKey(Bath, on_delete=models.PROTECT, related_name="doses")
@@ -87,6 +109,11 @@ class BathDose(models.Model):
     )
     volume_ml = models.FloatField(null=True)
     strength_percent = models.FloatField(null=True)
+    tool = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    spread = models.JSONField(default=list)
+    spread_method = models.CharField(max_length=40, blank=True)
 
     class Meta:
         ordering = ["bath", "position", "id"]
@@ -142,6 +169,9 @@ class BathLine(LedgerRow):
         BottleLine, null=True, on_delete=models.PROTECT, related_name="bath_line"
     )
     device = models.CharField(max_length=40, blank=True)
+    tool = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )

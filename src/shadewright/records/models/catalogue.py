@@ -147,8 +147,35 @@ class Auxiliary(CatalogueItem):
     )
 
 
+class Water(CatalogueItem):
+    """A water that baths are filled with, as its report or a test has it."""
+
+    alkalinity_mg_per_l = models.FloatField("Alkalinity", null=True, blank=True)
+    hardness_mg_per_l = models.FloatField("Hardness", null=True, blank=True)
+    ph = models.FloatField("pH", null=True, blank=True)
+    tested_on = models.DateField(null=True, blank=True)
+
+
+class SourceKind(models.TextChoices):
+    """How a heat source warms a pot."""
+
+    GAS = "gas", "Gas"
+    COIL = "coil", "Electric ring or hot plate"
+    INDUCTION = "induction", "Induction"
+
+
+class HeatSource(CatalogueItem):
+    """A burner, a ring, a plate."""
+
+    kind = models.CharField(max_length=12, choices=SourceKind.choices)
+    power_kw = models.FloatField()
+
+
 class MeasuringTool(CatalogueItem):
-    """A scale, a cylinder, a syringe: what a number was read from."""
+    """A scale, a cylinder, a syringe: what a number was read from.
+
+    ``own_error`` is how far it may be off by its sheet, a half-width in its unit.
+    """
 
     kind = models.CharField(max_length=20, choices=ToolKind.choices)
     size = models.FloatField(null=True, blank=True)
@@ -156,6 +183,8 @@ class MeasuringTool(CatalogueItem):
     tool_class = models.CharField("Class", max_length=4, blank=True)
     standard = models.CharField(max_length=40, blank=True)
     checked_on = models.DateField(null=True, blank=True)
+    own_error = models.FloatField(null=True, blank=True)
+    price = models.DecimalField(max_digits=9, decimal_places=2, null=True, blank=True)
 
 
 class CatalogueVersion(models.Model):

@@ -12,6 +12,7 @@ from django.utils import timezone
 
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError
+from shadewright.records.models.catalogue import MeasuringTool
 from shadewright.records.models.people import Person
 from shadewright.records.models.shelf import PowderJar, StockBottle
 
@@ -103,6 +104,11 @@ class BottleLine(LedgerRow):
     powder_g = models.FloatField(default=0.0)
     dye_g = models.FloatField(default=0.0)
     is_guess = models.BooleanField(default=False)
+    tool = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    gross_g = models.FloatField(null=True)
+    spread = models.JSONField(default=list)
     jar = models.ForeignKey(
         PowderJar, null=True, on_delete=models.PROTECT, related_name="+"
     )
@@ -121,3 +127,34 @@ class BottleLine(LedgerRow):
     def __str__(self) -> str:
         """Return the bottle and what happened."""
         return f"{self.bottle} {self.act}"
+
+
+class ToolCheck(LedgerRow):
+    """A tool looked at: a check weight on a scale, or the water of a mark weighed.
+
+    ``nominal`` is in the tool's unit (g of the weight, ml of the mark) and
+    ``tolerance`` its half-width; ``readings`` are what the scale showed, in g.
+    """
+
+    tool = models.ForeignKey(
+        MeasuringTool, on_delete=models.PROTECT, related_name="checks"
+    )
+    nominal = models.FloatField(default=0.0)
+    tolerance = models.FloatField(default=0.0)
+    readings = models.JSONField(default=list)
+    scale = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    temperature_c = models.FloatField(null=True)
+    undoes = models.OneToOneField(
+        "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
+    )
+
+    objects = LedgerRows["ToolCheck"].as_manager()
+
+    class Meta:
+        ordering = ["id"]
+
+    def __str__(self) -> str:
+        """Return the tool and what it was looked at with."""
+        return f"{self.tool} at {self.nominal:g}"

@@ -1,8 +1,17 @@
 """The studio and the people in it."""
 
+from typing import Any
+
 from django.db import models
 from django.db.models.functions import Lower
 from django.utils import timezone
+
+
+def _usual(model: str) -> models.ForeignKey[Any, Any]:
+    """Return a link to what the studio uses where nothing else is said."""
+    return models.ForeignKey(
+        f"records.{model}", null=True, on_delete=models.PROTECT, related_name="+"
+    )
 
 
 class Studio(models.Model):
@@ -15,6 +24,13 @@ class Studio(models.Model):
     rate_per_hour = models.DecimalField(
         max_digits=9, decimal_places=2, null=True, blank=True
     )
+    altitude_m = models.FloatField(default=0.0)
+    usual_water = _usual("Water")
+    powder_scale = _usual("MeasuringTool")
+    yarn_scale = _usual("MeasuringTool")
+    fill_tool = _usual("MeasuringTool")
+    dose_tool = _usual("MeasuringTool")
+    doses_by_weight = models.BooleanField(default=False)
     created_at = models.DateTimeField(default=timezone.now)
 
     def __str__(self) -> str:

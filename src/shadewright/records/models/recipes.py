@@ -38,6 +38,14 @@ class When(models.TextChoices):
     TWO_HALVES = "two halves", "half before the heat, half at the top"
 
 
+class Purpose(models.TextChoices):
+    """How well a colour must come out, and so which bottles it may take."""
+
+    MUST_REPEAT = "must repeat", "Must repeat"
+    USUAL = "usual", "As usual"
+    PLAY = "play", "Play"
+
+
 class Written(models.Model):
     """A row that is written once and never changed."""
 
@@ -96,6 +104,10 @@ class RecipeVersion(Written):
     rise_c_per_min = models.FloatField(null=True)
     top_c = models.FloatField(null=True)
     hold_min = models.FloatField(null=True)
+    curve = models.JSONField(default=list)
+    purpose = models.CharField(
+        max_length=12, choices=Purpose.choices, default=Purpose.USUAL
+    )
     ties = models.CharField(max_length=200, blank=True)
     stirring = models.CharField(max_length=200, blank=True)
     look_at_15 = models.CharField(max_length=200, blank=True)

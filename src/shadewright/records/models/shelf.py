@@ -9,7 +9,7 @@ import uuid
 from django.db import models
 from django.utils import timezone
 
-from shadewright.records.models.catalogue import Dye
+from shadewright.records.models.catalogue import Dye, MeasuringTool
 from shadewright.records.models.people import Person
 
 
@@ -49,6 +49,8 @@ class StockBottle(models.Model):
     """A bottle of stock; ``strength_percent`` is the true strength at the start.
 
     ``labelled_percent`` is what its newest printed label says; None before one.
+    ``spread`` holds the terms of its first strength, ``gross_g`` what the full
+    bottle weighed.
     """
 
     code = models.CharField(max_length=4, unique=True)
@@ -72,6 +74,16 @@ class StockBottle(models.Model):
     discard_by = models.DateField(null=True)
     dead_volume_ml = models.FloatField(default=0.0)
     labelled_percent = models.FloatField(null=True)
+    scale = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    ware = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    is_by_weight = models.BooleanField(default=False)
+    gross_g = models.FloatField(null=True)
+    spread = models.JSONField(default=list)
+    spread_method = models.CharField(max_length=40, blank=True)
     notes = models.TextField(max_length=2000, blank=True)
     method = models.CharField(max_length=40)
     created_at = models.DateTimeField(default=timezone.now)
@@ -95,7 +107,15 @@ class StockMaking(models.Model):
     wanted_percent = models.FloatField()
     volume_ml = models.FloatField()
     step = models.CharField(max_length=12)
+    scale = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    ware = models.ForeignKey(
+        MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
+    )
+    is_by_weight = models.BooleanField(default=False)
     powder_g = models.FloatField(null=True)
+    filled_g = models.FloatField(null=True)
     final_ml = models.FloatField(null=True)
     water = models.CharField(max_length=80, blank=True)
     place = models.CharField(max_length=40, blank=True)
