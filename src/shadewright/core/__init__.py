@@ -4,8 +4,9 @@ Pure functions and frozen values, in reading order:
 
 1. ``tables``      constants as published
 2. ``quantities``  numbers with units, as a dyer writes and reads them
-3. ``solutions``   stock strength, dilution, rescue, merging
-4. ``baths``       depth of shade, liquor ratio, doses, auxiliaries
+3. ``uncertainty`` a value and its spread; measuring tools
+4. ``solutions``   stock strength, dilution, rescue, merging
+5. ``baths``       depth of shade, liquor ratio, doses, auxiliaries
 
 Nothing here knows of a file, a clock, a database or a screen.
 """
