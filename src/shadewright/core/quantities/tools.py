@@ -27,12 +27,17 @@ _CLASS = "KIND SIZE alone: only a cylinder, a flask or a pipette has a class A o
 
 @dataclass(frozen=True, kw_only=True)
 class MeasuringTool:
-    """A piece of measuring ware: kind, size, class (A, B or none) and standard."""
+    """A piece of measuring ware: kind, size, class (A, B or none) and standard.
+
+    ``error_ml`` is how far this very piece may be off when full, a half-width,
+    where its sheet or a check says so; else its standard does.
+    """
 
     kind: str
     size_ml: float
     accuracy_class: str
     standard: str
+    error_ml: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

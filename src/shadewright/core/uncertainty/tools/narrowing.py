@@ -1,0 +1,92 @@
+"""A tool as its checks found it: no longer what its kind may be, but what it is."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from shadewright.core.quantities import Balance, MeasuringTool, require_mass
+from shadewright.core.uncertainty.tools.checks import Finding
+from shadewright.core.uncertainty.tools.scales import unchecked_balance
+from shadewright.core.uncertainty.tools.ware import half_width_ml
+
+
+def checked_balance(
+    *, step_g: float, findings: Sequence[Finding], own_error_g: float | None = None
+) -> Balance:
+    """Return a scale as its checks found it.
+
+    Parameters
+    ----------
+    step_g : float
+        The step that it shows. [g]
+    findings : sequence of Finding
+        The newest check at each weight; the widest of them counts. [-]
+    own_error_g : float or None
+        Half-width by the scale's own sheet, for want of a check. [g]
+
+    Returns
+    -------
+    Balance
+        The scale; unchecked and without a sheet it is off by two steps. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        If the step is not above zero.
+
+    Notes
+    -----
+    A check beats the sheet. Check with a weight near what is weighed.
+
+    Examples
+    --------
+    >>> checked_balance(step_g=0.1, findings=[]).error_g
+    0.2
+    """
+    step = require_mass(step_g, name="Step", argument="step_g")
+    if findings:
+        own_error_g = max(found.half_width for found in findings)
+    if own_error_g is None:
+        return unchecked_balance(step_g=step)
+    return Balance(step_g=step, error_g=own_error_g)
+
+
+def checked_ware(
+    *, tool: MeasuringTool, findings: Mapping[float, Finding]
+) -> MeasuringTool:
+    """Return a piece of ware as its checks found it.
+
+    Parameters
+    ----------
+    tool : MeasuringTool
+        The ware, by its standard or its sheet. [-]
+    findings : mapping of float to Finding
+        The newest check at each mark; the worst of them, as a share of what its
+        kind may be off there, counts for the whole scale of marks. [mL]
+
+    Returns
+    -------
+    MeasuringTool
+        The ware with ``error_ml``, its half-width at full size. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        If a mark is not above zero.
+
+    Examples
+    --------
+    >>> from shadewright.core.quantities import measuring_tool
+    >>> jug = measuring_tool("jug 1000ml", name="Vessel")
+    >>> found = Finding(correction=-8.0, u=1.0, half_width=10.0)
+    >>> checked_ware(tool=jug, findings={500.0: found}).error_ml
+    20.0
+    """
+    if not findings:
+        return tool
+    by_table = replace(tool, error_ml=None)
+    share = max(
+        found.half_width / half_width_ml(tool=by_table, volume_ml=mark_ml)
+        for mark_ml, found in findings.items()
+    )
+    whole = half_width_ml(tool=by_table, volume_ml=tool.size_ml)
+    return replace(tool, error_ml=share * whole)
