@@ -30,6 +30,8 @@ R       regain: water on the bone-dry fibre             %
 11. ``choosing``    the bottles that a dose is measured from
 12. ``rounds``      every step at the pot, in order
 
+``heating``, a part of its own, reckons what the heat does.
+
 Sources: [broadbent2001]_ for classes of dye; [ciaaw2021]_ for molar masses;
 [astmd1909]_ and [eu1007]_ for regain. Most of the rest is arithmetic by
 definition, and what is only common practice says so.
@@ -59,11 +61,9 @@ from shadewright.core.baths.depth import (
 )
 from shadewright.core.baths.doses import (
     Dose,
-    MeasuredDose,
     dose_advice,
     dry_dose_advice,
     measurable_strength_percent,
-    measured_dose,
 )
 from shadewright.core.baths.fibre import (
     bone_dry_mass_g,
@@ -83,6 +83,11 @@ from shadewright.core.baths.measures import (
     depth_given_percent,
     dose_slack_ml,
     stock_volume_ml,
+)
+from shadewright.core.baths.measuring_out import (
+    MeasuredDose,
+    MeasuredWith,
+    measured_dose,
 )
 from shadewright.core.baths.rounds import (
     DoseWanted,
@@ -108,6 +113,14 @@ from shadewright.core.baths.sums import (
     SaltWanted,
     bath_sum,
 )
+from shadewright.core.baths.sureness import (
+    Drawn,
+    SureDepth,
+    depth_value,
+    drawn_dye,
+    stock_density,
+    sure_depth,
+)
 
 __all__ = [
     "AcidDose",
@@ -121,8 +134,10 @@ __all__ = [
     "ChosenBottles",
     "Dose",
     "DoseWanted",
+    "Drawn",
     "HelperWanted",
     "MeasuredDose",
+    "MeasuredWith",
     "Moment",
     "Programme",
     "RoundStep",
@@ -130,6 +145,7 @@ __all__ = [
     "SaltDose",
     "SaltWanted",
     "StepKind",
+    "SureDepth",
     "WaterBalance",
     "acid_cautions",
     "acid_dose",
@@ -148,8 +164,10 @@ __all__ = [
     "depth_given_percent",
     "depth_on_dyeable_percent",
     "depth_percent",
+    "depth_value",
     "dose_advice",
     "dose_slack_ml",
+    "drawn_dye",
     "dry_dose_advice",
     "dye_mass_g",
     "dyeable_mass_g",
@@ -161,7 +179,9 @@ __all__ = [
     "regain_from_content_percent",
     "salt_caution",
     "salt_dose",
+    "stock_density",
     "stock_volume_ml",
+    "sure_depth",
     "total_depth_percent",
     "water_balance",
     "water_in_wet_yarn_ml",

@@ -1,0 +1,130 @@
+"""Temperature programmes as curves: a start, and legs that rise and hold."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from shadewright.core.quantities import amount_text, require_between
+from shadewright.errors import OutOfRangeError
+
+MOST_LEGS = 6
+
+
+@dataclass(frozen=True, kw_only=True)
+class Leg:
+    """One leg: to a temperature [°C], at a rise [°C/min], then held [min]."""
+
+    to_c: float
+    rise_c_per_min: float
+    hold_min: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Curve:
+    """A whole programme; no leg ends below the one before it.
+
+    ``legs`` holds at least one; the last one is the way to the top.
+    """
+
+    start_c: float
+    legs: tuple[Leg, ...]
+
+    def __post_init__(self) -> None:
+        """Refuse what no pot can follow."""
+        _check(self)
+
+    @property
+    def top_c(self) -> float:
+        """The temperature of the last hold [°C]."""
+        return self.legs[-1].to_c
+
+    @property
+    def rise_min(self) -> float:
+        """Minutes from the start to the top, stops on the way counted [min]."""
+        return self.total_min - self.legs[-1].hold_min
+
+    @property
+    def total_min(self) -> float:
+        """Minutes from heat on to the end of the last hold [min]."""
+        return curve_points(self)[-1].minute
+
+
+@dataclass(frozen=True, kw_only=True)
+class CurvePoint:
+    """A corner of the curve: when, and how warm."""
+
+    minute: float
+    temperature_c: float
+
+
+def curve_points(curve: Curve) -> tuple[CurvePoint, ...]:
+    """Return the corners of a curve, for a picture and for the clock.
+
+    t_i = t_(i−1) + (T_i − T_(i−1))/r_i + hold_i                   (8)
+
+    Parameters
+    ----------
+    curve : Curve
+        Start [°C] and legs [°C, °C/min, min]. [-]
+
+    Returns
+    -------
+    tuple of CurvePoint
+        The start, and the end of each rise and of each hold. [-]
+
+    Notes
+    -----
+    Arithmetic by definition.
+
+    Examples
+    --------
+    >>> curve = Curve(
+    ...     start_c=40.0, legs=(Leg(to_c=98.0, rise_c_per_min=1.0, hold_min=45.0),)
+    ... )
+    >>> [(point.minute, point.temperature_c) for point in curve_points(curve)]
+    [(0.0, 40.0), (58.0, 98.0), (103.0, 98.0)]
+    """
+    return tuple(_points(curve))
+
+
+def _points(curve: Curve) -> Iterator[CurvePoint]:
+    minute, now_c = 0.0, curve.start_c
+    yield CurvePoint(minute=minute, temperature_c=now_c)
+    for leg in curve.legs:
+        if leg.to_c > now_c:
+            minute += (leg.to_c - now_c) / leg.rise_c_per_min
+            now_c = leg.to_c
+            yield CurvePoint(minute=minute, temperature_c=now_c)
+        if leg.hold_min:
+            minute += leg.hold_min
+            yield CurvePoint(minute=minute, temperature_c=now_c)
+
+
+def _check(curve: Curve) -> None:
+    require_between(
+        len(curve.legs),
+        least=1,
+        most=MOST_LEGS,
+        unit="",
+        name="The number of legs",
+        argument="curve",
+    )
+    _bounded(curve.start_c, 0.0, 100.0, "°C", "The start")
+    for leg in curve.legs:
+        _bounded(leg.to_c, 0.0, 105.0, "°C", "A temperature of the curve")
+        _bounded(leg.rise_c_per_min, 0.05, 20.0, "°C/min", "A rise")
+        _bounded(leg.hold_min, 0.0, 600.0, "min", "A hold")
+    for before, after in pairwise([curve.start_c, *(leg.to_c for leg in curve.legs)]):
+        if after < before:
+            raise OutOfRangeError(
+                name="Each temperature of the curve",
+                given=amount_text(after, "°C"),
+                allowed=f"at least the one before it, {amount_text(before, '°C')}",
+                argument="curve",
+            )
+
+
+def _bounded(value: float, least: float, most: float, unit: str, name: str) -> None:
+    require_between(
+        value, least=least, most=most, unit=unit, name=name, argument="curve"
+    )

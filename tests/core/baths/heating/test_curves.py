@@ -1,0 +1,105 @@
+"""Temperature programmes: corners, minutes, what no pot can follow."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from shadewright.core.baths.heating import PROGRAMMES, Curve, Leg, curve_points
+from shadewright.errors import OutOfRangeError
+
+
+@st.composite
+def curves(draw: st.DrawFn) -> Curve:
+    temperatures = sorted(draw(st.lists(st.floats(0, 100), min_size=2, max_size=6)))
+    legs = tuple(
+        Leg(
+            to_c=to_c,
+            rise_c_per_min=draw(st.floats(0.05, 20)),
+            hold_min=draw(st.floats(0, 600)),
+        )
+        for to_c in temperatures[1:]
+    )
+    return Curve(start_c=temperatures[0], legs=legs)
+
+
+@pytest.mark.by_hand
+def test_a_stop_on_the_way() -> None:
+    """40 to 70 at 1: 30 min; 15 held; 70 to 98 at 0.8: 35 min; 45 held."""
+    curve = Curve(
+        start_c=40.0,
+        legs=(
+            Leg(to_c=70.0, rise_c_per_min=1.0, hold_min=15.0),
+            Leg(to_c=98.0, rise_c_per_min=0.8, hold_min=45.0),
+        ),
+    )
+    corners = [(round(p.minute, 9), p.temperature_c) for p in curve_points(curve)]
+    assert corners == [(0, 40), (30, 70), (45, 70), (80, 98), (125, 98)]
+    assert curve.rise_min == pytest.approx(80.0)
+    assert curve.total_min == pytest.approx(125.0)
+    assert curve.top_c == 98.0
+
+
+@given(curves())
+def test_a_curve_goes_on_and_never_down(curve: Curve) -> None:
+    points = curve_points(curve)
+    minutes = [point.minute for point in points]
+    degrees = [point.temperature_c for point in points]
+    assert minutes == sorted(minutes)
+    assert degrees == sorted(degrees)
+    assert degrees[-1] == curve.top_c
+    held = sum(leg.hold_min for leg in curve.legs)
+    slowest = min(leg.rise_c_per_min for leg in curve.legs)
+    fastest = max(leg.rise_c_per_min for leg in curve.legs)
+    rise = curve.top_c - curve.start_c
+    slack = 1e-6 + 1e-9 * minutes[-1]
+    assert rise / fastest - slack <= minutes[-1] - held <= rise / slowest + slack
+
+
+@pytest.mark.parametrize("key", PROGRAMMES)
+def test_a_programme_to_start_from(key: str) -> None:
+    programme = PROGRAMMES[key]
+    assert programme.source
+    assert programme.curve.top_c < 100.0
+    assert 60.0 <= programme.curve.total_min <= 200.0
+
+
+def test_each_class_that_dyers_ask_for_has_its_programme() -> None:
+    assert list(PROGRAMMES) == [
+        "levelling",
+        "milling",
+        "super-milling",
+        "metal-complex",
+        "silk",
+        "nylon",
+    ]
+
+
+def test_faster_dyes_are_not_hurried_more() -> None:
+    """The faster a dye goes on, the longer the way to the top."""
+    ways = [
+        PROGRAMMES[key].curve.rise_min
+        for key in ("levelling", "milling", "super-milling")
+    ]
+    assert ways == sorted(ways)
+
+
+TOP = Leg(to_c=90.0, rise_c_per_min=1.0)
+
+
+@pytest.mark.parametrize(
+    ("start_c", "legs"),
+    [
+        (40.0, ()),
+        (40.0, (TOP,) * 7),
+        (95.0, (TOP,)),
+        (-1.0, (TOP,)),
+        (40.0, (TOP, Leg(to_c=80.0, rise_c_per_min=1.0))),
+        (40.0, (Leg(to_c=90.0, rise_c_per_min=0.0),)),
+        (40.0, (Leg(to_c=90.0, rise_c_per_min=1.0, hold_min=-1.0),)),
+        (40.0, (Leg(to_c=120.0, rise_c_per_min=1.0),)),
+    ],
+)
+def test_what_no_pot_can_follow(start_c: float, legs: tuple[Leg, ...]) -> None:
+    with pytest.raises(OutOfRangeError) as refused:
+        Curve(start_c=start_c, legs=legs)
+    assert refused.value.argument == "curve"
