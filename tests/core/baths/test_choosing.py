@@ -21,6 +21,7 @@ def bottle(
     usable_ml: float = 400.0,
     age_days: int | None = 10,
     is_good: bool = True,
+    days_left: int | None = None,
 ) -> Candidate:
     return Candidate(
         code=code,
@@ -28,6 +29,7 @@ def bottle(
         usable_ml=usable_ml,
         age_days=age_days,
         is_good=is_good,
+        days_left=days_left,
     )
 
 
@@ -50,6 +52,27 @@ def test_a_bottle_of_unknown_age_counts_as_the_oldest() -> None:
     assert drawn(choose(bottle("A", age_days=300), bottle("B", age_days=None))) == {
         "B": 60.0
     }
+
+
+def test_the_first_to_expire_goes_before_the_oldest() -> None:
+    # A younger bottle of a dye that settles sooner, or with a day written on it.
+    old = bottle("OLD", age_days=100, days_left=200)
+    short = bottle("NEW", age_days=10, days_left=5)
+    assert drawn(choose(old, short)) == {"NEW": 60.0}
+
+
+def test_a_bottle_past_its_day_that_may_be_used_is_used_up_first() -> None:
+    tested = bottle("OLD", age_days=200, days_left=-18)
+    new = bottle("NEW", age_days=10, days_left=172)
+    assert drawn(choose(new, tested)) == {"OLD": 60.0}
+
+
+@pytest.mark.by_hand
+def test_without_a_day_of_its_own_common_practice_stands() -> None:
+    # Six months, 182 days, from the day made: 182 − 100 = 82, after the other's 81.
+    assert bottle("A", age_days=100).expires_in == 82
+    first = choose(bottle("A", age_days=100), bottle("B", age_days=1, days_left=81))
+    assert drawn(first) == {"B": 60.0}
 
 
 @pytest.mark.by_hand

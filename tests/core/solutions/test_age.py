@@ -57,6 +57,19 @@ def test_the_discard_day_itself_is_still_good() -> None:
     assert past.age_class is AgeClass.PAST
 
 
+@pytest.mark.parametrize(
+    ("days", "age_class"),
+    [
+        (20, AgeClass.FRESH),
+        (21, AgeClass.OLD),
+        (60, AgeClass.OLD),
+        (61, AgeClass.PAST),
+    ],
+)
+def test_a_dye_may_have_bounds_of_its_own(days: int, age_class: AgeClass) -> None:
+    assert aged(days, look_by_days=20, discard_by_days=60) is age_class
+
+
 @given(days=st.integers(0, 1000), later=st.integers(0, 1000), is_fresh=st.booleans())
 def test_law_a_bottle_never_grows_younger(
     days: int, later: int, *, is_fresh: bool

@@ -1,27 +1,29 @@
-"""Which bottles a dose is measured from: the oldest good one that has enough.
+"""Which bottles a dose is measured from: the good one that expires first.
 
 The rules, in this order:
 
-1. Only good bottles: clear or not looked at, not past their time, with more in
-   them than the last drops that cannot be drawn.
+1. Only good bottles: those that the job may use (``solutions.keeping.purpose``),
+   with more in them than the last drops that cannot be drawn.
 2. A strength that suits: the dose is at least 5 ml, so that it can be measured,
    and takes no more than a quarter of the bath.
-3. Of those, the oldest that holds the whole dose.
-4. If none does, those that suit one after the other, the oldest first.
+3. Of those, the one that expires first and holds the whole dose.
+4. If none does, those that suit one after the other, the first to expire first.
 5. If all that suit are too little: a bottle of another strength that holds the
    whole dose, the one whose dose comes nearest to suiting.
 6. Failing that, every good bottle one after the other, those that suit first.
 7. What is then still short is said, in grams of dye.
 
-Old stock goes first so that no bottle grows old unseen (common practice). A
-bottle of unknown age counts as the oldest. Strength differs from bottle to
-bottle, so each share is reckoned with its own.
+First to expire, first drawn, so that no bottle grows old unseen (common practice):
+that is the oldest, unless its dye keeps longer or a day stands on it. A bottle of
+unknown age counts as the first. Strength differs from bottle to bottle, so each
+share is reckoned with its own.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from shadewright.core.baths.doses import LEAST_DOSE_ML
+from shadewright.core.solutions.age import PAST_DAYS
 
 LARGEST_SHARE_OF_BATH = 0.25
 _TRACE_G = 1e-9
@@ -30,13 +32,25 @@ _TRACE_ML = 1e-6
 
 @dataclass(frozen=True, kw_only=True)
 class Candidate:
-    """A bottle that could be drawn on; ``age_days`` None where nobody knows."""
+    """A bottle that could be drawn on; ``age_days`` None where nobody knows.
+
+    ``days_left`` counts to the day to discard it by, less than 0 once it has gone by;
+    None: by common practice, from its age.
+    """
 
     code: str
     strength_percent: float
     usable_ml: float
     age_days: int | None
     is_good: bool
+    days_left: int | None = None
+
+    @property
+    def expires_in(self) -> int | None:
+        """Days until it is past its time; None where nobody knows."""
+        if self.days_left is not None or self.age_days is None:
+            return self.days_left
+        return PAST_DAYS - self.age_days
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -108,10 +122,10 @@ def chosen_bottles(
 def _rank(
     bottle: Candidate, dye_g: float, liquor_ml: float
 ) -> tuple[float, bool, int, str]:
-    """Put what suits before what does not, and then the old before the new."""
-    is_known = bottle.age_days is not None
+    """Put what suits before what does not, and then the first to expire."""
+    expires_in = bottle.expires_in
     misfit = _misfit(bottle, dye_g, liquor_ml)
-    return (misfit, is_known, -(bottle.age_days or 0), bottle.code)
+    return (misfit, expires_in is not None, expires_in or 0, bottle.code)
 
 
 def _misfit(bottle: Candidate, dye_g: float, liquor_ml: float) -> float:

@@ -3,7 +3,8 @@
 Sources disagree on how long a stock of acid dye keeps: three to six months in
 the dark is common practice, one or two weeks for a few dyes. No published
 test was found. So age here is a reason to look at a bottle, never a verdict:
-the dyer's own checks, and a discard-by date where one is set, decide.
+the studio's own checks of the dye (see ``keeping.life``) move the bounds, and a
+discard-by date, where one is set, decides.
 """
 
 from dataclasses import dataclass
@@ -39,6 +40,8 @@ def stock_age(
     today: date,
     discard_by: date | None = None,
     is_mix_fresh: bool = False,
+    look_by_days: int = OLD_DAYS,
+    discard_by_days: int = PAST_DAYS,
 ) -> StockAge:
     """Return how old a stock is and what that suggests.
 
@@ -52,6 +55,10 @@ def stock_age(
         Day set by the dyer; the day itself is still good. [-]
     is_mix_fresh : bool
         The dye is known to settle on cooling and is made for the day.
+    look_by_days : int
+        Age from which a bottle of this dye is looked at first. [d]
+    discard_by_days : int
+        Age from which it is past its time. [d]
 
     Returns
     -------
@@ -60,7 +67,8 @@ def stock_age(
 
     Notes
     -----
-    Bounds are common practice, with no authority behind them.
+    Bounds are common practice, with no authority behind them, until the dye's own
+    life is known.
     """
     days = None if made_on is None else (today - made_on).days
     if discard_by is not None and today > discard_by:
@@ -72,12 +80,14 @@ def stock_age(
         return StockAge(
             days=days, age_class=AgeClass.PAST if is_past else AgeClass.FRESH
         )
-    return StockAge(days=days, age_class=_by_days(days))
+    bounds = (min(FRESH_DAYS, look_by_days), look_by_days, discard_by_days)
+    return StockAge(days=days, age_class=_by_days(days, bounds))
 
 
-def _by_days(days: int) -> AgeClass:
-    if days <= FRESH_DAYS:
+def _by_days(days: int, bounds: tuple[int, int, int]) -> AgeClass:
+    fresh, look_by, discard_by = bounds
+    if days <= fresh:
         return AgeClass.FRESH
-    if days <= OLD_DAYS:
+    if days <= look_by:
         return AgeClass.WEEKS
-    return AgeClass.OLD if days <= PAST_DAYS else AgeClass.PAST
+    return AgeClass.OLD if days <= discard_by else AgeClass.PAST
