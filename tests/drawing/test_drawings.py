@@ -13,10 +13,17 @@ from hypothesis import strategies as st
 
 from shadewright import drawing
 from shadewright.core.solutions.age import AgeClass
+from shadewright.core.uncertainty import BudgetLine
 from shadewright.drawing import svg
 
 HOSTILE = "\"><script>alert('1')</script>&"
 NS = "{http://www.w3.org/2000/svg}"
+BUDGET = (
+    BudgetLine(name=HOSTILE, source="pour", u_rel=0.0115, share=0.79),
+    BudgetLine(name="mark of the cylinder", source="mark", u_rel=0.0058, share=0.206),
+    BudgetLine(name="reading the scale", source="scale", u_rel=0.0004, share=0.003),
+    BudgetLine(name="the scale itself", source="own", u_rel=0.0003, share=0.001),
+)
 
 
 def parsed(text: str) -> ET.Element:
@@ -42,6 +49,7 @@ def every_drawing() -> Iterator[str]:
     yield drawing.fill_bar(full=0.1, is_low=True)
     yield drawing.spread_bar(relative_spread=0.02)
     yield drawing.spread_bar(relative_spread=0.4)
+    yield drawing.budget_bars(BUDGET)
     yield drawing.progress_line(step=2, steps=7)
     yield drawing.swatch("#5b7f63", evidence=HOSTILE)
     yield drawing.swatch(None)
@@ -191,3 +199,32 @@ def test_a_colour_says_where_it_comes_from() -> None:
 )
 def test_lengths_are_short(value: float, written: str) -> None:
     assert svg.length(value) == written
+
+
+def test_a_budget_draws_shares_and_says_them() -> None:
+    text = drawing.budget_bars(BUDGET)
+    (most,), others = rects(text, "most"), rects(text, "other")
+    assert [bar["width"] / 240 for bar in (most, *others)] == pytest.approx(
+        [0.79, 0.206, 0.004], abs=1e-3
+    )
+    said = drawing.budget_words(BUDGET).replace("\u00a0", " ")
+    assert "mark of the cylinder 21 % (± 0.58 %)" in said
+    assert said.endswith("2 smaller ones under 1 % (± 0.05 %).")
+    assert parsed(text).get("aria-label") == drawing.budget_words(BUDGET)
+
+
+def test_one_small_term_keeps_its_name() -> None:
+    names = [row.name for row in drawing.budget_rows(BUDGET[:3])]
+    assert names == [HOSTILE, "mark of the cylinder", "reading the scale"]
+
+
+def test_a_long_name_is_cut_in_the_picture_alone() -> None:
+    long = "what is read on the scale " * 4
+    line = BudgetLine(name=long, source="scale", u_rel=0.01, share=1.0)
+    (name, _share) = parsed(drawing.budget_bars([line])).iter(f"{NS}text")
+    assert name.text == f"{long[:45]}…"
+    assert long in drawing.budget_words([line])
+
+
+def test_a_spread_of_nothing_is_no_picture() -> None:
+    assert not drawing.budget_bars(())

@@ -9,7 +9,8 @@ Every drawing is a pure function of frozen values. Three rules hold for all:
   without one it stands beside the same words and is hidden from a screen reader.
 
 Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
-progress), ``swatch``, ``code_square`` (a QR code).
+progress), ``budget`` (what a spread is made of), ``swatch``, ``code_square`` (a QR
+code).
 """
 
 from shadewright.drawing.bars import (
@@ -18,6 +19,12 @@ from shadewright.drawing.bars import (
     spread_bar,
 )
 from shadewright.drawing.bottle import Bottle, bottle, liquid_sample
+from shadewright.drawing.budget import (
+    BudgetBar,
+    budget_bars,
+    budget_rows,
+    budget_words,
+)
 from shadewright.drawing.code_square import code_square
 from shadewright.drawing.icons import ICONS, icon
 from shadewright.drawing.swatch import colour_field, swatch
@@ -25,7 +32,11 @@ from shadewright.drawing.swatch import colour_field, swatch
 __all__ = [
     "ICONS",
     "Bottle",
+    "BudgetBar",
     "bottle",
+    "budget_bars",
+    "budget_rows",
+    "budget_words",
     "code_square",
     "colour_field",
     "fill_bar",

@@ -47,6 +47,11 @@ def line(x1: float, y1: float, x2: float, y2: float, css: str) -> str:
     )
 
 
+def words(x: float, y: float, said: str, css: str) -> str:
+    """Write words that stand on y and begin at x."""
+    return f'<text x="{length(x)}" y="{length(y)}" class="{css}">{text(said)}</text>'
+
+
 def drawing(css: str, box: Box, body: str, *, name: str = "") -> str:
     """Wrap a body as one SVG picture, named for a screen reader or hidden."""
     said = f'role="img" aria-label="{text(name)}"' if name else 'aria-hidden="true"'

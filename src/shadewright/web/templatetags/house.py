@@ -16,6 +16,7 @@ from django.utils.safestring import SafeString
 from shadewright import drawing
 from shadewright.core.quantities.writing import amount_text
 from shadewright.core.solutions.age import AgeClass
+from shadewright.core.uncertainty import BudgetLine
 from shadewright.web.parts import Caution, Chip, Measured, Step, TreeNode
 from shadewright.web.sorting import Order
 
@@ -59,6 +60,12 @@ def fill_bar(full: float, state: Literal["", "low"] = "") -> SafeString:
 def spread_bar(relative_spread: float) -> SafeString:
     """Draw a relative spread on its tape."""
     return SafeString(drawing.spread_bar(relative_spread=relative_spread))
+
+
+@register.simple_tag
+def budget_bars(lines: tuple[BudgetLine, ...]) -> SafeString:
+    """Draw what a spread is made of: ``{% budget_bars row.budget %}``."""
+    return SafeString(drawing.budget_bars(lines))
 
 
 @register.simple_tag
