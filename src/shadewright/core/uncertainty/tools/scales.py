@@ -82,8 +82,9 @@ def mass_read(
 
     Examples
     --------
-    >>> mass_read(Balance(step_g=0.1, error_g=None), 5.0, role="powder", key="scale").u
-    0.0408248290463863
+    >>> scale = Balance(step_g=0.1, error_g=None)
+    >>> round(mass_read(scale, 5.0, role="powder", key="tool 3").u, 4)
+    0.0408
     """
     require_between(
         mass_g, least=0.0, most=MOST_MASS_G, unit="g", name="Mass", argument="mass_g"
