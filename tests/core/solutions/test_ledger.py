@@ -68,6 +68,7 @@ def numbers(state: BottleState) -> tuple[float, float, float]:
         (BottleAct.POURED, {}, 0, 0.0, 1.0),
         (BottleAct.STIRRED, {}, 500, 5.0, 1.0),
         (BottleAct.REWARMED, {}, 500, 5.0, 1.0),
+        (BottleAct.WEIGHED, {}, 500, 5.0, 1.0),
         (BottleAct.CLEAR, {}, 500, 5.0, 1.0),
         (BottleAct.SETTLED, {}, 500, 5.0, 1.0),
     ],

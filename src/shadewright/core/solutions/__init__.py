@@ -14,7 +14,9 @@ powder is weaker or stronger than the dye's standard has an s other than
   ``powder_mass_g``, ``powder_on_scale``.
 - *Filling*: ``cooled_strength_percent`` and ``hot_fill_warning`` for one made
   up hot, ``filled_mass_g`` for one made up on a scale.
-- *Knowing* it: ``true_strength_percent``.
+- *Knowing* it: ``true_strength_percent``; how sure that is, ``made_strength``,
+  ``weighed_volume``, ``cooled``, ``labelled_strength``; and after something came in,
+  ``diluted_strength``, ``joined_strength``, ``strengthened_strength``.
 - *Rescue*: ``make_up_to_ml``, ``rescue_weighed``, ``rescue_filled``,
   ``rescue_dried``; ``powder_to_strengthen_g``, ``stock_to_strengthen_ml``.
 - *Mixing*: ``dilution``, ``blend``, ``merged``, and the older and wider rule
@@ -26,8 +28,8 @@ powder is weaker or stronger than the dye's standard has an s other than
   its short code, ``unused_code`` and ``typed_code``.
 
 Sources: the definition of mass/volume percent; alligation and ratio strength as
-taught to pharmacists [ansel2012]_; the density of water [kell1975]_. Paste,
-hot water and cooling are common practice.
+taught to pharmacists [ansel2012]_; the density of water [kell1975]_; spreads by the
+rules of [jcgm100]_. Paste, hot water and cooling are common practice.
 """
 
 from shadewright.core.solutions.age import AgeClass, StockAge, stock_age
@@ -68,17 +70,31 @@ from shadewright.core.solutions.series import (
     serial_series_percent,
     strength_of_ratio_percent,
 )
+from shadewright.core.solutions.shares import (
+    diluted_strength,
+    joined_strength,
+    strengthened_strength,
+)
 from shadewright.core.solutions.steps import MakingStep, making_steps
 from shadewright.core.solutions.strength import powder_mass_g, true_strength_percent
 from shadewright.core.solutions.strengthening import (
     powder_to_strengthen_g,
     stock_to_strengthen_ml,
 )
+from shadewright.core.solutions.sureness import (
+    GUESS,
+    cooled,
+    labelled_strength,
+    made_strength,
+    of_stock,
+    weighed_volume,
+)
 from shadewright.core.solutions.weighing import OnScale, powder_on_scale
 
 __all__ = [
     "CODE_DIGITS",
     "CODE_LETTERS",
+    "GUESS",
     "AgeClass",
     "Blend",
     "BottleAct",
@@ -95,16 +111,22 @@ __all__ = [
     "WeighedRescue",
     "blend",
     "bottle_state",
+    "cooled",
     "cooled_strength_percent",
+    "diluted_strength",
     "dilution",
     "filled_mass_g",
     "first_share",
     "geometric_series_percent",
     "hot_fill_warning",
+    "joined_strength",
+    "labelled_strength",
+    "made_strength",
     "make_up_to_ml",
     "making_steps",
     "merged",
     "mixture",
+    "of_stock",
     "paste_water_ml",
     "powder_mass_g",
     "powder_on_scale",
@@ -120,7 +142,9 @@ __all__ = [
     "stock_plan",
     "stock_to_strengthen_ml",
     "strength_of_ratio_percent",
+    "strengthened_strength",
     "true_strength_percent",
     "typed_code",
     "unused_code",
+    "weighed_volume",
 ]

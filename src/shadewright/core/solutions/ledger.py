@@ -1,18 +1,14 @@
 """What is left in a bottle, reckoned from everything that happened to it.
 
-What each line does stands in ``moves``. Nothing is ever rubbed out: an undo is a
-line of its own that names the line it takes back; both stay in the ledger and
-neither counts.
+What each line does stands in ``moves``, and what it does to the spread in
+``carrying``. Nothing is ever rubbed out: an undo is a line of its own that names
+the line it takes back; both stay in the ledger and neither counts.
 """
 
 from collections.abc import Iterable, Sequence
 
-from shadewright.core.solutions.moves import (
-    BottleAct,
-    BottleState,
-    LedgerLine,
-    after,
-)
+from shadewright.core.solutions.acts import BottleAct, BottleState, LedgerLine
+from shadewright.core.solutions.moves import after
 
 __all__ = [
     "BottleAct",

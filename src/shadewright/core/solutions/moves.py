@@ -25,74 +25,15 @@ two bottles disagree about the dye that went over.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
-from enum import StrEnum
+from dataclasses import replace
 from math import isclose
 
 from shadewright.core.quantities import MOST_STRENGTH_PERCENT, amount_text
+from shadewright.core.solutions.acts import BottleAct, BottleState, LedgerLine
+from shadewright.core.solutions.carrying import carried
 from shadewright.errors import ConflictError, OutOfRangeError
 
 _TRACE_ML = 1e-9
-
-
-class BottleAct(StrEnum):
-    """What can happen to a bottle of stock."""
-
-    FILLED = "filled"
-    DRAWN = "drawn"
-    GIVEN = "given"
-    EVAPORATED = "evaporated"
-    COUNTED = "counted"
-    WATER_ADDED = "water added"
-    POWDER_ADDED = "powder added"
-    STOCK_ADDED = "stock added"
-    TESTED = "strength tested"
-    STIRRED = "stirred"
-    REWARMED = "re-warmed"
-    CLEAR = "checked clear"
-    SETTLED = "checked settled"
-    POURED = "poured away"
-    UNDO = "undone"
-
-
-@dataclass(frozen=True, kw_only=True)
-class LedgerLine:
-    """One line of a bottle's ledger.
-
-    ``volume_ml`` is what moved or, for evaporated and counted, what was read;
-    ``strength_percent`` belongs to the liquid that came in or was tested;
-    ``dye_g`` is standard dye added as powder or given to another bottle;
-    ``is_guess`` marks a strength that nobody weighed or tested; ``undoes``
-    numbers a line.
-    """
-
-    number: int
-    act: BottleAct
-    volume_ml: float = 0.0
-    strength_percent: float = 0.0
-    dye_g: float = 0.0
-    is_guess: bool = False
-    undoes: int | None = None
-
-
-@dataclass(frozen=True, kw_only=True)
-class BottleState:
-    """A bottle as its ledger leaves it.
-
-    ``strength_percent`` is the last that was known, also once it is empty.
-    ``is_settled`` is None while nobody has looked; ``is_mixed`` means that stock
-    from another bottle came in after the last test.
-    """
-
-    volume_ml: float = 0.0
-    dye_g: float = 0.0
-    strength_percent: float = 0.0
-    is_settled: bool | None = None
-    is_filled: bool = False
-    is_poured: bool = False
-    is_tested: bool = False
-    is_mixed: bool = False
-    is_guess: bool = False
 
 
 def after(state: BottleState, line: LedgerLine) -> BottleState:
@@ -137,7 +78,9 @@ def after(state: BottleState, line: LedgerLine) -> BottleState:
     if not state.is_filled and line.act is not BottleAct.FILLED:
         raise ConflictError(why="The bottle was never filled.")
     move = _MOVES.get(line.act)
-    return state if move is None else _dissolved(move(state, line), line)
+    if move is None:
+        return state
+    return carried(state, _dissolved(move(state, line), line), line)
 
 
 def _dissolved(state: BottleState, line: LedgerLine) -> BottleState:
