@@ -158,9 +158,12 @@ def _phi(term: Term, t: float) -> float:
     if term.shape is Shape.NORMAL:
         return exp(-((term.u * t) ** 2) / 2.0)
     at = abs(term.u) * HALF_WIDTHS[term.shape] * t
-    if term.shape is Shape.RECTANGULAR:
-        return sin(at) / at
-    return (sin(at / 2.0) / (at / 2.0)) ** 2
+    return _ripple(at) if term.shape is Shape.RECTANGULAR else _ripple(at / 2.0) ** 2
+
+
+def _ripple(at: float) -> float:
+    """Return sin x / x."""
+    return sin(at) / at if at else 1.0
 
 
 def _bound(terms: Sequence[Term], t: float) -> float:
@@ -173,8 +176,8 @@ def _envelope(term: Term, t: float) -> float:
         return _phi(term, t)
     at = abs(term.u) * HALF_WIDTHS[term.shape] * t
     if term.shape is Shape.RECTANGULAR:
-        return min(1.0, 1.0 / at)
-    return min(1.0, 4.0 / (at * at))
+        return 1.0 / max(1.0, at)
+    return 4.0 / max(4.0, at * at)
 
 
 def _product(factors: Iterable[float]) -> float:

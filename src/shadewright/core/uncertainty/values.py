@@ -87,7 +87,7 @@ def bounded(
     Returns
     -------
     Value
-        The number with its term. [as value]
+        The number with its term; with none where the half-width is 0. [as value]
 
     Raises
     ------
@@ -107,9 +107,8 @@ def bounded(
     0.577
     """
     u = standard_uncertainty(half_width=half_width, shape=shape)
-    return Value(
-        value=float(value), terms=(Term(name=name, source=source, u=u, shape=shape),)
-    )
+    term = Term(name=name, source=source, u=u, shape=shape)
+    return Value(value=float(value), terms=merged([term]))
 
 
 def merged(terms: Iterable[Term]) -> tuple[Term, ...]:
