@@ -28,6 +28,11 @@ SUMS: dict[str, tuple[str, ...]] = {
         *("--volume", "1040ml"),
     ),
     "bath": ("bath", "--fibre", "100g", "--dose", "Gorse=0.6%@1%"),
+    "acid": ("acid", "--acid", "citric:2g", "--water", "3l"),
+    "heat": (
+        *("heat", "--water", "4l", "--fibre", "100g", "--vessel", "2kg:stainless"),
+        *("--from", "20C", "--to", "95C", "--power", "1.8kW", "--source", "induction"),
+    ),
     "stock make --json": (
         *("stock", "make", "--volume", "500ml", "--strength", "1%"),
         "--json",

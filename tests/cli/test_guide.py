@@ -27,7 +27,12 @@ def examples(page: str) -> list[tuple[str, str]]:
     ]
 
 
-SHOWN = examples("command-line-stock.md") + examples("command-line-bath.md")
+SHOWN = [
+    *examples("command-line-stock.md"),
+    *examples("command-line-bath.md"),
+    *examples("command-line-acid.md"),
+    *examples("command-line-heat.md"),
+]
 
 
 def test_the_guide_has_an_example_of_every_sum() -> None:
@@ -35,7 +40,7 @@ def test_the_guide_has_an_example_of_every_sum() -> None:
     assert {line for line in sums if line.startswith("stock")} == {
         f"stock {name}" for name in ("make", "rescue", "dilute", "merge", "series")
     }
-    assert "bath --fibre" in sums
+    assert {"bath --fibre", "acid --acid", "heat --water"} <= sums
 
 
 @pytest.mark.parametrize(("line", "shown"), SHOWN)

@@ -23,6 +23,14 @@ COMMANDS = {
         module="shadewright.cli.bath",
         says="Doses, water, acid and salt for a bath.",
     ),
+    "acid": Listed(
+        module="shadewright.cli.acid",
+        says="How sour water and acid are, without any fibre.",
+    ),
+    "heat": Listed(
+        module="shadewright.cli.heat",
+        says="Energy and minutes to bring a bath to a temperature.",
+    ),
     "lot": Listed(
         module="shadewright.cli.lot",
         says="Trace a lot back to the jars.",

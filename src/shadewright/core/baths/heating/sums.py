@@ -130,8 +130,8 @@ def _warnings(wanted: HeatWanted, share: float) -> Iterator[str]:
     )
     part = amount_text(100 * share, "%")
     yield (
-        f"That {part} of the power reach the pot is a guess, and what it loses on the "
-        "way is left out: time one heat-up with this pot."
+        f"That {part} of the power reaches the pot is a guess, and what it loses on "
+        "the way is left out: time one heat-up with this pot."
     )
     yield (
         f"Keep the lid on: each {amount_text(_LOST_ML, 'ml')} that steams away takes "
