@@ -34,7 +34,7 @@ def acid_dose(
     *,
     acid: Acid,
     amount: Amount,
-    fibre_mass_g: float,
+    fibre_mass_g: float | None,
     liquor_volume_ml: float,
     strength_g_per_100ml: float | None = None,
 ) -> AcidDose:
@@ -46,8 +46,9 @@ def acid_dose(
         Which acid, as the studio has it. [-]
     amount : Amount
         How much; millilitres only for a liquid. [-]
-    fibre_mass_g : float
-        Conditioned weight of the fibre; above zero. [g]
+    fibre_mass_g : float or None
+        Conditioned weight of the fibre; above zero. None where no yarn is
+        spoken of: then an amount in % is refused. [g]
     liquor_volume_ml : float
         Volume of the whole bath; above zero. [mL]
     strength_g_per_100ml : float or None
@@ -152,7 +153,7 @@ def _pure_mass_g(
     amount: Amount,
     strength: float | None,
     *,
-    fibre_mass_g: float,
+    fibre_mass_g: float | None,
     liquor_volume_ml: float,
 ) -> float:
     """Return the pure acid in an amount; only grams of a mixture are ambiguous."""

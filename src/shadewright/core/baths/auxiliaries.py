@@ -51,7 +51,7 @@ class Amount:
 def auxiliary_mass_g(
     *,
     amount: Amount,
-    fibre_mass_g: float,
+    fibre_mass_g: float | None,
     liquor_volume_ml: float,
     name: str = "auxiliary",
     argument: str = "amount",
@@ -66,8 +66,9 @@ def auxiliary_mass_g(
     ----------
     amount : Amount
         How much, p in % on weight of fibre, q in g/l, or plain grams. [-]
-    fibre_mass_g : float
-        Conditioned weight of the fibre, W; above zero. [g]
+    fibre_mass_g : float or None
+        Conditioned weight of the fibre, W; above zero. None where no yarn is
+        spoken of: then an amount in % is refused. [g]
     liquor_volume_ml : float
         Volume of the whole bath, B; above zero. [mL]
     name : str
@@ -85,7 +86,7 @@ def auxiliary_mass_g(
     OutOfRangeError
         If one of them is out of range.
     UnitError
-        If the amount is in millilitres.
+        If the amount is in millilitres, or in % of no yarn.
 
     Notes
     -----
@@ -101,8 +102,7 @@ def auxiliary_mass_g(
     require_amount(amount, name=name, argument=argument)
     match amount.unit:
         case AmountUnit.PERCENT_OWF:
-            require_mass(fibre_mass_g, name="Weight of fibre", argument="fibre_mass_g")
-            return fibre_mass_g * amount.value / 100
+            return _on_fibre_g(amount, fibre_mass_g, name=name, argument=argument)
         case AmountUnit.G_PER_L:
             require_volume(liquor_volume_ml, name="Liquor", argument="liquor_volume_ml")
             return liquor_volume_ml * amount.value / 1000
@@ -201,3 +201,17 @@ def require_amount(
         argument=argument,
     )
     return amount
+
+
+def _on_fibre_g(
+    amount: Amount, fibre_mass_g: float | None, *, name: str, argument: str
+) -> float:
+    if fibre_mass_g is None:
+        raise UnitError(
+            name=f"Amount of {name}",
+            given=amount_text(amount.value, "%"),
+            allowed="g, ml or g/l, since no yarn is weighed here",
+            argument=argument,
+        )
+    require_mass(fibre_mass_g, name="Weight of fibre", argument="fibre_mass_g")
+    return fibre_mass_g * amount.value / 100
