@@ -1,6 +1,7 @@
 """A row as a frozen core value, and back."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from typing import Any
 
 from shadewright.core.solutions.ledger import (
     BottleAct,
@@ -8,8 +9,59 @@ from shadewright.core.solutions.ledger import (
     LedgerLine,
     bottle_state,
 )
+from shadewright.core.uncertainty import Shape, Term
 from shadewright.records.models import BottleLine, JarLine, StockBottle
 from shadewright.records.models.ledgers import JarAct
+
+SpreadRow = Mapping[str, Any]
+"""A term as it is kept: name, source, u and shape, and what it is ``of``."""
+
+_STRENGTH, _AMOUNT, _LACKING = "strength", "amount", "lacking"
+
+
+def terms_to_json(terms: Iterable[Term], *, of: str = _STRENGTH) -> list[SpreadRow]:
+    """Return terms as they are kept; ``of`` is said where it is no strength."""
+    kind = {} if of == _STRENGTH else {"of": of}
+    return [
+        {
+            "name": term.name,
+            "source": term.source,
+            "u": term.u,
+            "shape": term.shape.value,
+            **kind,
+        }
+        for term in terms
+    ]
+
+
+def terms_from_json(
+    rows: Iterable[SpreadRow], *, of: str = _STRENGTH
+) -> tuple[Term, ...]:
+    """Return the terms that were kept, of a strength or of an amount."""
+    return tuple(
+        Term(
+            name=row["name"],
+            source=row["source"],
+            u=row["u"],
+            shape=Shape(row["shape"]),
+        )
+        for row in rows
+        if row.get("of", _STRENGTH) == of
+    )
+
+
+def line_spread(
+    *,
+    strength: Iterable[Term] = (),
+    amount: Iterable[Term] = (),
+    lacks: Iterable[str] = (),
+) -> list[SpreadRow]:
+    """Return what a line keeps: terms of both, and what no term is known for."""
+    return [
+        *terms_to_json(strength),
+        *terms_to_json(amount, of=_AMOUNT),
+        *({"name": words, "of": _LACKING} for words in lacks),
+    ]
 
 
 def ledger_line(row: BottleLine) -> LedgerLine:
@@ -22,7 +74,15 @@ def ledger_line(row: BottleLine) -> LedgerLine:
         dye_g=row.dye_g,
         is_guess=row.is_guess,
         undoes=row.undoes_id,
+        strength_terms=terms_from_json(row.spread),
+        amount_terms=terms_from_json(row.spread, of=_AMOUNT),
+        lacks=lacks_of(row.spread),
     )
+
+
+def lacks_of(rows: Iterable[SpreadRow]) -> tuple[str, ...]:
+    """Return what no term is known for."""
+    return tuple(row["name"] for row in rows if row.get("of") == _LACKING)
 
 
 def state_of(bottle: StockBottle) -> BottleState:
