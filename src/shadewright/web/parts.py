@@ -4,10 +4,11 @@ Each has a template tag of the same name in ``templatetags/house.py`` and a
 template in ``templates/parts``. When to use which: docs/contributing/web.md.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
-from shadewright.core.quantities.writing import NO_BREAK, amount_text
+from shadewright.core.quantities.writing import NO_BREAK, amount_text, spread_text
+from shadewright.core.uncertainty import Value, half_width
 
 ChipKind = Literal["", "good", "caution", "problem", "guess"]
 StepState = Literal["done", "now", "to come"]
@@ -44,6 +45,17 @@ def measured(value: float, unit: str) -> Measured:
     """Return an amount in as many digits as make sense, its spread not known."""
     number, _, written = amount_text(value, unit).partition(NO_BREAK)
     return Measured(number=number, unit=written)
+
+
+def measured_value(value: Value, unit: str) -> Measured:
+    """Return an amount and how far it may be off, 19 times in 20; if that is known."""
+    bare = measured(value.value, unit)
+    if not value.terms or not value.value:
+        return bare
+    reach = half_width(value)
+    return replace(
+        bare, spread=spread_text(reach), relative_spread=reach / abs(value.value)
+    )
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities.writing import spread_text
 
 
 @pytest.mark.parametrize(
@@ -53,3 +54,13 @@ def test_any_number_can_be_written(value: float, digits: int) -> None:
     assert "-" not in text
     assert len(text) <= 20
     assert float(text.replace("−", "-")) == pytest.approx(value, rel=0.5)
+
+
+@pytest.mark.parametrize(
+    ("half_width", "text"),
+    [(0.0096, "0.01"), (0.0145, "0.015"), (2.47, "2.5"), (0.3, "0.3"), (9.6, "10")],
+)
+def test_a_spread_has_one_digit_or_two_where_one_says_too_little(
+    half_width: float, text: str
+) -> None:
+    assert spread_text(half_width) == text

@@ -107,3 +107,28 @@ def about_text(value: float, unit: str) -> str:
     'about 320 ml'
     """
     return f"about {amount_text(float(f'{value:.1e}'), unit)}"
+
+
+def spread_text(half_width: float) -> str:
+    """Return how far a value may be off, in as few digits as say something.
+
+    Parameters
+    ----------
+    half_width : float
+        Half of an interval; zero or more. [any]
+
+    Returns
+    -------
+    str
+        One digit, or two where the first of them is 1 or 2; without a unit. [-]
+
+    Notes
+    -----
+    One digit alone would round 0.014 by a third. No source: a habit.
+
+    Examples
+    --------
+    >>> spread_text(0.0096), spread_text(0.0145), spread_text(2.47)
+    ('0.01', '0.015', '2.5')
+    """
+    return number_text(half_width, digits=2 if f"{half_width:.1e}"[0] in "12" else 1)
