@@ -127,7 +127,7 @@ def test_a_deed_sent_twice_is_written_once(bottle: ShelfBottle) -> None:
 @pytest.mark.parametrize(
     ("look", "is_settled", "trouble"),
     [
-        (Look.CLEAR, False, "look first"),
+        (Look.CLEAR, False, ""),
         (Look.SETTLED, True, "settled"),
         (Look.STIRRED, None, "look first"),
         (Look.REWARMED, None, "look first"),

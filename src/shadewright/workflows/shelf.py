@@ -1,17 +1,19 @@
 """What stands on the shelf: every bottle with what its ledger leaves in it."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from math import isclose
 
-from shadewright.core.solutions.age import AgeClass, StockAge, stock_age
+from shadewright.core.solutions.age import StockAge, stock_age
+from shadewright.core.solutions.keeping import DyeLife, Fate
 from shadewright.core.solutions.ledger import BottleState
 from shadewright.records import reads
 from shadewright.records.models import StockBottle
 from shadewright.records.models.shelf import Evidence
 from shadewright.records.shapes import state_of
+from shadewright.workflows.dye_lives import COMMON, dye_lives, life_of_dye
 from shadewright.workflows.stamps import today
+from shadewright.workflows.standings import Keeping, keeping_of
 
 LOW_SHARE = 0.2
 """A bottle with less than this share of its first volume is low."""
@@ -45,6 +47,7 @@ class ShelfBottle:
     is_void: bool
     place: str
     labelled_percent: float | None
+    keeping: Keeping
 
     @property
     def wants_label(self) -> bool:
@@ -74,7 +77,7 @@ class ShelfBottle:
     @property
     def is_past(self) -> bool:
         """Whether it is past its time by its age."""
-        return self.age.age_class is AgeClass.PAST
+        return self.keeping.standing.is_past
 
     @property
     def trouble(self) -> str:
@@ -84,22 +87,24 @@ class ShelfBottle:
             (not self.is_on_shelf, "poured away"),
             (self.is_settled is True, "settled"),
             (self.is_empty, "empty"),
-            (self.is_past, "test or pour"),
+            (self.keeping.fate is Fate.TEST, "test or pour"),
             (self.is_low, "low"),
-            (self.age.age_class is AgeClass.OLD, "look first"),
+            (self.keeping.fate is Fate.LOOK, "look first"),
         )
         return next((words for is_so, words in troubles if is_so), "")
 
 
 def shelf() -> tuple[ShelfBottle, ...]:
     """Return the bottles that stand on the shelf, by dye and code."""
-    standing = _shaped(reads.standing_bottle_rows())
+    lives = dye_lives()
+    rows = reads.standing_bottle_rows()
+    standing = (shaped_bottle(row, life=lives.get(row.dye_id)) for row in rows)
     return tuple(bottle for bottle in standing if bottle.is_on_shelf)
 
 
 def bottles_gone() -> tuple[ShelfBottle, ...]:
     """Return the bottles that were poured away or taken back."""
-    every = _shaped(reads.bottle_rows())
+    every = (shaped_bottle(row, life=COMMON) for row in reads.bottle_rows())
     return tuple(bottle for bottle in every if not bottle.is_on_shelf)
 
 
@@ -108,9 +113,11 @@ def shelf_bottle(code: str) -> ShelfBottle:
     return shaped_bottle(reads.bottle_row(code))
 
 
-def shaped_bottle(row: StockBottle, state: BottleState | None = None) -> ShelfBottle:
-    """Return a row as it stands on the shelf."""
-    left = state or state_of(row)
+def shaped_bottle(row: StockBottle, *, life: DyeLife | None = None) -> ShelfBottle:
+    """Return a row as it stands on the shelf; its dye's life is asked for."""
+    left = state_of(row)
+    known = life or life_of_dye(row.dye_id)
+    age = _age(row, known)
     return ShelfBottle(
         code=row.code,
         dye_id=row.dye_id,
@@ -127,17 +134,31 @@ def shaped_bottle(row: StockBottle, state: BottleState | None = None) -> ShelfBo
         made_on=row.made_on,
         is_date_about=row.is_date_about,
         discard_by=row.discard_by,
-        age=stock_age(
-            made_on=row.made_on,
-            today=today(),
-            discard_by=row.discard_by,
-            is_mix_fresh=row.dye.is_mix_fresh,
-        ),
+        age=age,
         is_settled=left.is_settled,
         is_on_shelf=left.is_filled and not left.is_poured,
         is_void=not left.is_filled,
         place=row.place,
         labelled_percent=row.labelled_percent,
+        keeping=keeping_of(
+            row,
+            left,
+            age,
+            life=known,
+            today=today(),
+            is_empty=left.volume_ml <= row.dead_volume_ml,
+        ),
+    )
+
+
+def _age(row: StockBottle, life: DyeLife) -> StockAge:
+    return stock_age(
+        made_on=row.made_on,
+        today=today(),
+        discard_by=row.discard_by,
+        is_mix_fresh=row.dye.is_mix_fresh,
+        look_by_days=life.look_by_days,
+        discard_by_days=life.discard_by_days,
     )
 
 
@@ -145,7 +166,3 @@ def _evidence(row: StockBottle, left: BottleState) -> str:
     if left.is_tested:
         return "tested"
     return (Evidence.MIXED if left.is_mixed else Evidence(row.evidence)).label
-
-
-def _shaped(rows: Iterable[StockBottle]) -> Iterable[ShelfBottle]:
-    return (shaped_bottle(row) for row in rows)
