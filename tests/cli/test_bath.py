@@ -72,12 +72,18 @@ def test_a_scale_shows_its_steps(typed: Terminal) -> None:
 
 
 def test_a_missing_tool_is_warned_of(typed: Terminal) -> None:
-    assert "No measuring tool" in typed(f"{BATH} --json").answer["warnings"][-1]
-    named = typed(f'{BATH} --measure "syringe 20ml" --json').answer
+    tool, balance = typed(f"{BATH} --json").answer["warnings"]
+    assert "No measuring tool" in tool
+    assert "how well the yarn is weighed" in balance
+    named = typed(f'{BATH} --measure "syringe 20ml" --balance 1g+-1g --json').answer
     assert named["warnings"] == []
     assert named["doses"][0]["advice"] == "Fill the 20\u00a0ml syringe 3 times."
     dry = typed(f"{DRY} --json").answer["warnings"]
-    assert "No balance" in dry[-1]
+    assert "how well yarn and dry dye are weighed" in dry[-1]
+    weighed = typed(f"{BATH} --by-weight --json").answer["warnings"]
+    assert weighed == [
+        "No balance was named: how well yarn and doses are weighed is left out."
+    ]
 
 
 def test_the_ratio_is_written_either_way(typed: Terminal) -> None:
@@ -198,3 +204,55 @@ def test_what_a_label_and_a_jar_may_mean_is_said(typed: Terminal) -> None:
     dry = typed("bath --fibre 100g --dose Gorse=1% --json").answer["warnings"]
     assert any("divided by 0.8" in told for told in dry)
     assert not any("divided by" in told for told in typed(bath).answer["warnings"])
+
+
+@pytest.mark.by_hand
+def test_a_depth_says_how_sure_it_is(typed: Terminal) -> None:
+    tools = '--balance 1g --measure "cylinder 100ml B" --json'
+    gorse, slate = typed(f"{BATH} {tools}").answer["doses"]
+    # ±1 ml of 60 ml: 1/60/√3; yarn 100 g on 1 g, tared: 0.01/√6
+    assert gorse["u_depth_rel"] == pytest.approx(0.0104527, abs=1e-6)
+    assert [term["name"] for term in gorse["terms"]] == [
+        "mark of the 100\u00a0ml cylinder",
+        "reading the scale, yarn",
+    ]
+    assert gorse["terms"][0]["u_rel"] == pytest.approx(0.0096225, abs=1e-6)
+    assert gorse["terms"][1]["u_rel"] == pytest.approx(0.0040825, abs=1e-6)
+    # the rectangle of ±1.667 % and the triangle of ±1 % reach 2.667 % together
+    assert 0.6 * (1 - 0.02667) < gorse["depth_from_percent"] < 0.6 * (1 - 0.0165)
+    assert gorse["depth_to_percent"] - 0.6 == pytest.approx(
+        0.6 - gorse["depth_from_percent"]
+    )
+    assert slate["u_depth_rel"] > gorse["u_depth_rel"]
+    assert "u_why" not in gorse
+
+
+def test_a_strength_brings_its_own_spread(typed: Terminal) -> None:
+    (dose,) = typed("bath --fibre 100g --dose Gorse=0.6%@1%+-2% --json").answer["doses"]
+    assert dose["u_depth_rel"] == pytest.approx(0.02)
+    assert dose["terms"] == [
+        {"name": "strength of the Gorse stock", "u_rel": pytest.approx(0.02)}
+    ]
+
+
+def test_what_is_not_known_is_null_with_its_reason(typed: Terminal) -> None:
+    (dose,) = typed(f"{DRY} --json").answer["doses"]
+    for key in ("u_depth_rel", "depth_from_percent", "depth_to_percent"):
+        assert dose[key] is None
+    assert dose["terms"] == []
+    assert "--balance" in dose["u_why"]
+
+
+def test_stock_by_weight_comes_in_grams_first(typed: Terminal) -> None:
+    line = f"{BATH} --by-weight --balance 0.1g+-0.2g"
+    out = typed(line).out.replace("\u00a0", " ")
+    assert "60.49 g of the 1 % stock, or 60 ml (0.6 % ± 0.0066 %)" in out
+    assert "least sure: room that the dye takes up in the stock" in out
+    answer = typed(f"{line} --json").answer
+    assert [dose["stock_g_scale"] for dose in answer["doses"]] == [60.5, 40.3]
+
+
+def test_the_same_command_gives_the_same_answer(typed: Terminal) -> None:
+    line = 'bath --fibre 100g --dose G=0.004%@1% --measure "syringe 20ml"'
+    assert typed(line).out == typed(line).out
+    assert "from 0.001" in typed(line).out

@@ -12,7 +12,15 @@ from shadewright.cli.auxiliary_words import (
 from shadewright.cli.bath_texts import Reckoned
 from shadewright.cli.commands import SumCommand
 from shadewright.cli.dose_words import dose_from_words
-from shadewright.core.baths import AcidWanted, BathWanted, Dose, SaltWanted, bath_sum
+from shadewright.cli.lots import Lots
+from shadewright.core.baths import (
+    AcidWanted,
+    BathWanted,
+    Dose,
+    MeasuredWith,
+    SaltWanted,
+    bath_sum,
+)
 from shadewright.core.quantities import (
     Balance,
     MeasuringTool,
@@ -76,6 +84,11 @@ from shadewright.core.tables.dye_classes import DyeClass
     type=words.WET_YARN,
     help="Weight of the yarn with the water it was wetted out in, as 200g.",
 )
+@click.option(
+    "--by-weight",
+    is_flag=True,
+    help="Stock is weighed on the balance, not measured in ml.",
+)
 @as_json
 def bath(  # ruff: ignore[too-many-arguments] - one for each option
     *,
@@ -88,6 +101,7 @@ def bath(  # ruff: ignore[too-many-arguments] - one for each option
     balance: Balance | None,
     measure: MeasuringTool | None,
     wet: float | None,
+    by_weight: bool,
     as_json: bool,
 ) -> None:
     """Reckon a bath: doses, fresh water, acid and salt."""
@@ -99,10 +113,14 @@ def bath(  # ruff: ignore[too-many-arguments] - one for each option
         salt=salt,
         wet_yarn_g=wet,
         dye_class=dye_class,
-        tool=measure,
-        balance=balance,
+        measured_with=MeasuredWith(
+            tool=measure, balance=balance, is_by_weight=by_weight
+        ),
     )
-    answer = Reckoned(found=bath_sum(wanted=wanted), balance=balance, tool=measure)
+    answer = Reckoned(
+        found=bath_sum(wanted=wanted, generator=Lots()),
+        measured_with=wanted.measured_with,
+    )
     say(
         answer.as_answer(),
         as_json=as_json,

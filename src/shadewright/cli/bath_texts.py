@@ -2,16 +2,11 @@
 
 from dataclasses import dataclass
 
-from shadewright.cli.answers import NO_SPREAD_YET, UNCHECKED, Rows
-from shadewright.core.baths import AcidDose, BathSum, MeasuredDose, SaltDose
-from shadewright.core.quantities import (
-    Balance,
-    MeasuringTool,
-    amount_text,
-    rounded_to_step,
-)
+from shadewright.cli.answers import UNCHECKED, Rows
+from shadewright.cli.dose_texts import dose_answer, dose_rows
+from shadewright.core.baths import AcidDose, BathSum, MeasuredWith, SaltDose
+from shadewright.core.quantities import amount_text
 
-NO_STOCK = "No strength was given: the dye is weighed out dry."
 NO_ACID = "No acid was asked for."
 NO_SALT = "No salt was asked for."
 NO_LABEL = (
@@ -28,22 +23,23 @@ AT_STANDARD = (
 )
 IS_SOLID = "It is weighed, not poured."
 NO_TOOL = "No measuring tool was named: how well stock is measured is left out."
-NO_BALANCE = "No balance was named: how well dry dye is weighed is left out."
+NO_BALANCE = "No balance was named: how well {what} weighed is left out."
 
 
 @dataclass(frozen=True, kw_only=True)
 class Reckoned:
-    """A bath with what the terminal was told about scale and measuring tool."""
+    """A bath with what the terminal was told that it is measured with."""
 
     found: BathSum
-    balance: Balance | None
-    tool: MeasuringTool | None
+    measured_with: MeasuredWith
 
     def as_answer(self) -> dict[str, object]:
         """Return every key of the answer."""
         water = self.found.water
         return {
-            "doses": [_dose_answer(dose, self.balance) for dose in self.found.doses],
+            "doses": [
+                dose_answer(dose, self.measured_with) for dose in self.found.doses
+            ],
             "total_depth_percent": self.found.total_depth_percent,
             "liquor_ml": water.liquor_ml,
             "water_ml": water.fresh_water_ml,
@@ -56,18 +52,31 @@ class Reckoned:
     def warnings(self) -> list[str]:
         """Return what to mind, most weighty first."""
         doses = self.found.doses
-        is_poured = any(dose.stock_ml is not None for dose in doses)
-        is_weighed = any(dose.stock_ml is None for dose in doses)
+        is_dry = any(dose.stock_ml is None for dose in doses)
+        balance = self.measured_with.balance
         looked_at = (
             *self.found.warnings,
             NO_LABEL if _is_unlabelled(self.found.acid) else "",
             BY_WEIGHT if _is_labelled(self.found.acid) else "",
-            AT_STANDARD if is_weighed else "",
-            NO_TOOL if is_poured and not (self.tool or self.balance) else "",
-            NO_BALANCE if is_weighed and self.balance is None else "",
-            UNCHECKED if self.balance and self.balance.error_g is None else "",
+            AT_STANDARD if is_dry else "",
+            NO_TOOL if self._is_tool_missing() else "",
+            "" if balance else NO_BALANCE.format(what=self._on_the_balance()),
+            UNCHECKED if balance and balance.error_g is None else "",
         )
         return [warning for warning in looked_at if warning]
+
+    def _is_tool_missing(self) -> bool:
+        """Whether stock is poured, and nobody said from what."""
+        told = self.measured_with
+        is_poured = any(dose.stock_ml is not None for dose in self.found.doses)
+        return is_poured and not (told.tool or told.is_by_weight)
+
+    def _on_the_balance(self) -> str:
+        """Say what the balance would weigh."""
+        is_dry = any(dose.stock_ml is None for dose in self.found.doses)
+        if self.measured_with.is_by_weight:
+            return "yarn and doses are"
+        return "yarn and dry dye are" if is_dry else "the yarn is"
 
     def advice(self) -> list[str]:
         """Return the advice on each dose under the dye's name."""
@@ -83,34 +92,14 @@ class Reckoned:
             ("fresh water", amount_text(water.fresh_water_ml, "ml")),
             ("salt", _salt_text(salt) if salt else ""),
             ("acid", _acid_text(acid) if acid else ""),
-            *((dose.dye, _dose_text(dose)) for dose in self.found.doses),
+            *(
+                row
+                for dose in self.found.doses
+                for row in dose_rows(dose, self.measured_with)
+            ),
             ("all dyes", amount_text(self.found.total_depth_percent, "%")),
         )
         return [(label, text) for label, text in rows if text]
-
-
-def _dose_answer(dose: MeasuredDose, balance: Balance | None) -> dict[str, object]:
-    answer: dict[str, object] = {
-        "dye": dose.dye,
-        "depth_percent": dose.depth_percent,
-        "dye_g": dose.dye_g,
-        "strength_percent": dose.strength_percent,
-        "stock_ml": dose.stock_ml,
-        "stock_g": dose.stock_g,
-        "u_depth_rel": None,
-        "u_why": NO_SPREAD_YET,
-        "advice": dose.advice,
-    }
-    if dose.stock_g is None:
-        answer["stock_why"] = NO_STOCK
-    if balance is not None:
-        weighed, key = (
-            (dose.dye_g, "dye_g_scale")
-            if dose.stock_g is None
-            else (dose.stock_g, "stock_g_scale")
-        )
-        answer[key] = rounded_to_step(weighed, step=balance.step_g)
-    return answer
 
 
 def _acid_answer(acid: AcidDose | None) -> dict[str, object]:
@@ -132,15 +121,6 @@ def _salt_answer(salt: SaltDose | None) -> dict[str, object]:
         "salt_anhydrous_g": salt.anhydrous_g,
         "salt_decahydrate_g": salt.decahydrate_g,
     }
-
-
-def _dose_text(dose: MeasuredDose) -> str:
-    depth = amount_text(dose.depth_percent, "%")
-    if dose.stock_ml is None or dose.stock_g is None or dose.strength_percent is None:
-        return f"{amount_text(dose.dye_g, 'g')} of dry dye ({depth})"
-    volume, weight = amount_text(dose.stock_ml, "ml"), amount_text(dose.stock_g, "g")
-    strength = amount_text(dose.strength_percent, "%")
-    return f"{volume} of the {strength} stock, or {weight} ({depth})"
 
 
 def _is_unlabelled(acid: AcidDose | None) -> bool:

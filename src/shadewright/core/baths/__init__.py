@@ -19,7 +19,7 @@ R       regain: water on the bone-dry fibre             %
 
 1. ``depth``        dye on weight of fibre; recipes in grams to the pound or ounce
 2. ``measures``     a volume of stock, the dye in it, the depth that it gives
-3. ``doses``        what is measured out for a depth, and doses too small for it
+3. ``doses``        a dye, its depth and its stock; doses too small to measure
 4. ``liquor``       the bath's volume, and the fresh water left to add
 5. ``fibre``        the weight that per cents are taken on; damp yarn, blends
 6. ``auxiliaries``  amounts on weight of fibre or to the litre; liquids by strength
@@ -29,6 +29,8 @@ R       regain: water on the bone-dry fibre             %
 10. ``sums``        all of it together
 11. ``choosing``    the bottles that a dose is measured from
 12. ``rounds``      every step at the pot, in order
+13. ``sureness``    how sure a depth is, from scale and syringe to the yarn
+14. ``measuring_out``  a dose in ml and g, with the spread of its depth
 
 ``heating``, a part of its own, reckons what the heat does.
 

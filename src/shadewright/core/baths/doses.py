@@ -1,4 +1,4 @@
-"""Doses: a depth of shade as it is measured out, and whether it can be.
+"""Doses: a depth of shade from a stock, and whether it can be measured out.
 
 A small volume cannot be measured well: a syringe that is 0.1 ml out is 2 % out
 at 5 ml and 10 % out at 1 ml. Below 5 ml a dose therefore comes with advice to
@@ -10,14 +10,12 @@ from dataclasses import dataclass
 from math import floor
 from typing import Final
 
-from shadewright.core.baths.depth import dye_mass_g as dye_for
 from shadewright.core.baths.measures import stock_volume_ml
 from shadewright.core.quantities import (
     Balance,
     MeasuringTool,
     amount_text,
     is_more,
-    water_density_g_per_ml,
 )
 
 LEAST_DOSE_ML: Final = 5.0  # common practice
@@ -37,23 +35,6 @@ class Dose:
     depth_percent: float
     strength_percent: float | None = None
     u_strength_rel: float = 0.0
-
-
-@dataclass(frozen=True, kw_only=True)
-class MeasuredDose:
-    """A dose as it is measured out at the pot.
-
-    ``stock_ml`` and ``stock_g`` are None for dry dye; ``advice`` is a sentence,
-    or None where there is nothing to mind.
-    """
-
-    dye: str
-    depth_percent: float
-    dye_g: float
-    strength_percent: float | None
-    stock_ml: float | None
-    stock_g: float | None
-    advice: str | None
 
 
 def measurable_strength_percent(*, dye_mass_g: float) -> float | None:
@@ -173,69 +154,4 @@ def _too_little(amount: str, dye_g: float, *, done: str) -> str:
     return (
         f"{amount} is too little to {done} well: take "
         f"{amount_text(volume_ml, 'ml')} of a {amount_text(strength, '%')} stock."
-    )
-
-
-def measured_dose(
-    *,
-    dose: Dose,
-    fibre_mass_g: float,
-    tool: MeasuringTool | None = None,
-    balance: Balance | None = None,
-) -> MeasuredDose:
-    """Return a dose in grams of dye and, from a stock, in ml and g of stock.
-
-    M = V rho + m                                              (6)
-
-    Parameters
-    ----------
-    dose : Dose
-        Dye, depth and stock. [-]
-    fibre_mass_g : float
-        Conditioned weight of the fibre; above zero. [g]
-    tool : MeasuringTool or None
-        What stock is measured in; for the advice only. [-]
-    balance : Balance or None
-        What dry dye is weighed on; for the advice only. [-]
-
-    Returns
-    -------
-    MeasuredDose
-        What to measure out. [-]
-
-    Raises
-    ------
-    OutOfRangeError
-        If depth, strength or weight is out of range.
-
-    Notes
-    -----
-    M is what a dose V weighs: its water, of density rho at 20 °C, and the dye m in
-    it, just as a stock is filled by weight. The dye takes up a little room, so a
-    dose weighed from a stock that was filled to a mark is high, by less than the
-    stock's own percentage (of a 1 % stock by less than a hundredth).
-
-    Examples
-    --------
-    >>> gorse = Dose(dye="Gorse", depth_percent=0.6, strength_percent=1.0)
-    >>> measured_dose(dose=gorse, fibre_mass_g=100.0).stock_ml
-    60.0
-    """
-    dye_g = dye_for(fibre_mass_g=fibre_mass_g, depth_percent=dose.depth_percent)
-    strength = dose.strength_percent
-    if strength is None:
-        stock_ml = stock_g = None
-        advice = dry_dose_advice(dye_mass_g=dye_g, balance=balance)
-    else:
-        stock_ml = stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength)
-        stock_g = stock_ml * water_density_g_per_ml(temperature_c=20.0) + dye_g
-        advice = dose_advice(dye_mass_g=dye_g, stock_ml=stock_ml, tool=tool)
-    return MeasuredDose(
-        dye=dose.dye,
-        depth_percent=dose.depth_percent,
-        dye_g=dye_g,
-        strength_percent=strength,
-        stock_ml=stock_ml,
-        stock_g=stock_g,
-        advice=advice,
     )

@@ -6,7 +6,7 @@ from math import fsum
 from shadewright.core.baths.acids import AcidDose, acid_cautions, acid_dose
 from shadewright.core.baths.auxiliaries import Amount
 from shadewright.core.baths.depth import depth_caution, total_depth_percent
-from shadewright.core.baths.doses import Dose, MeasuredDose, measured_dose
+from shadewright.core.baths.doses import Dose
 from shadewright.core.baths.liquor import (
     WaterBalance,
     excess_caution,
@@ -14,16 +14,18 @@ from shadewright.core.baths.liquor import (
     water_balance,
     water_in_wet_yarn_ml,
 )
-from shadewright.core.baths.salts import SaltDose, salt_caution, salt_dose
-from shadewright.core.quantities import (
-    MOST_VOLUME_ML,
-    Balance,
-    MeasuringTool,
-    require_between,
+from shadewright.core.baths.measuring_out import (
+    NOTHING_NAMED,
+    MeasuredDose,
+    MeasuredWith,
+    measured_dose,
 )
+from shadewright.core.baths.salts import SaltDose, salt_caution, salt_dose
+from shadewright.core.quantities import MOST_VOLUME_ML, require_between
 from shadewright.core.tables.acids import Acid
 from shadewright.core.tables.dye_classes import DyeClass
 from shadewright.core.tables.salts import Salt
+from shadewright.core.uncertainty.sampling import RandomSource
 from shadewright.errors import MissingError
 
 POWDER_CAUTION = (
@@ -53,8 +55,7 @@ class SaltWanted:
 class BathWanted:
     """Everything that is said of a bath before it is reckoned.
 
-    ``wet_yarn_g`` is the yarn with the water it was wetted out in; ``tool``
-    and ``balance`` are what doses are measured with.
+    ``wet_yarn_g`` is the yarn with the water it was wetted out in.
     """
 
     fibre_mass_g: float
@@ -64,8 +65,7 @@ class BathWanted:
     salt: SaltWanted | None = None
     wet_yarn_g: float | None = None
     dye_class: DyeClass | None = None
-    tool: MeasuringTool | None = None
-    balance: Balance | None = None
+    measured_with: MeasuredWith = NOTHING_NAMED
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -80,13 +80,15 @@ class BathSum:
     warnings: tuple[str, ...]
 
 
-def bath_sum(*, wanted: BathWanted) -> BathSum:
+def bath_sum(*, wanted: BathWanted, generator: RandomSource | None = None) -> BathSum:
     """Return what goes into a bath, and what to mind.
 
     Parameters
     ----------
     wanted : BathWanted
         Fibre, doses, liquor ratio, acid, salt and tools. [-]
+    generator : RandomSource or None
+        What draws lots for very unsure doses; seeded by the caller. [-]
 
     Returns
     -------
@@ -124,8 +126,8 @@ def bath_sum(*, wanted: BathWanted) -> BathSum:
         measured_dose(
             dose=dose,
             fibre_mass_g=wanted.fibre_mass_g,
-            tool=wanted.tool,
-            balance=wanted.balance,
+            measured_with=wanted.measured_with,
+            generator=generator,
         )
         for dose in wanted.doses
     )
