@@ -139,6 +139,11 @@ def metres(text: str, *, name: str, default_unit: str = "m") -> float:
     return require_above_zero(value, most=100_000.0, unit="m", name=name)
 
 
+def _altitude(text: str, *, name: str, default_unit: str = "m") -> float:
+    value = _in_words(text, name, default_unit, {"m": 1.0, "ft": 0.3048})
+    return require_between(value, least=-430.0, most=6000.0, unit="m", name=name)
+
+
 def _in_words(
     text: str, name: str, default_unit: str, worth: Mapping[str, float]
 ) -> float:
@@ -167,6 +172,7 @@ per_litre_field = _field("g/l", per_litre)
 per_100_ml_field = _field("g/100 ml", per_100_ml)
 metres_field = _field("m", metres)
 temperature_field = _field("°C", _temperature)
+altitude_field = _field("m", _altitude)
 
 
 def ratio_field(*, label: str, help_text: str = "") -> AmountField:

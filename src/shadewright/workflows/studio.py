@@ -6,6 +6,7 @@ from decimal import Decimal
 from django.db import transaction
 from django.dispatch import Signal
 
+from shadewright.core.baths.heating import air_pressure_kpa
 from shadewright.core.quantities import require_between
 from shadewright.errors import ConflictError, MissingError
 from shadewright.records import reads
@@ -28,6 +29,7 @@ class StudioFacts:
     water: str
     dead_volume_ml: float
     rate_per_hour: Decimal | None = None
+    altitude_m: float = 0.0
 
 
 def studio() -> StudioFacts | None:
@@ -41,6 +43,7 @@ def studio() -> StudioFacts | None:
         water=row.water,
         dead_volume_ml=row.dead_volume_ml,
         rate_per_hour=row.rate_per_hour,
+        altitude_m=row.altitude_m,
     )
 
 
@@ -77,6 +80,12 @@ def set_rate(rate_per_hour: Decimal | None) -> None:
             argument="rate_per_hour",
         )
     StudioRow.objects.update(rate_per_hour=rate_per_hour)
+
+
+def set_altitude(altitude_m: float) -> None:
+    """Set how high the studio stands; refused where no studio can."""
+    air_pressure_kpa(altitude_m=altitude_m)
+    StudioRow.objects.update(altitude_m=altitude_m)
 
 
 def open_own_studio() -> str:

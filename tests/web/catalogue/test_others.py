@@ -6,7 +6,14 @@ from typing import Any
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Auxiliary, Base, MeasuringTool, MillLot, Pot
+from shadewright.records.models import (
+    Auxiliary,
+    Base,
+    HeatSource,
+    MeasuringTool,
+    MillLot,
+    Pot,
+)
 from shadewright.workflows.catalogue import earlier_versions
 from tests.web.sample import HOSTILE
 
@@ -38,6 +45,12 @@ FORMS: dict[str, dict[str, str]] = {
         "mass_kg": "1,8",
         "notes": "springy",
     },
+    "burners": {
+        "name": "Left front",
+        "kind": "induction",
+        "power_kw": "1800 W",
+        "notes": "springy",
+    },
     "tools": {
         "name": "Tall cylinder",
         "kind": "cylinder",
@@ -53,12 +66,14 @@ NEEDED = {
     "bases": {"name": "Sock", "fibres": "wool"},
     "acids": {"name": "Salt", "kind": "salt"},
     "pots": {"name": "Pot", "material": "enamel", "volume_l": "12"},
+    "burners": {"name": "Ring", "kind": "coil", "power_kw": "2"},
     "tools": {"name": "Scale", "kind": "balance"},
 }
 MODELS: dict[str, Any] = {
     "bases": Base,
     "acids": Auxiliary,
     "pots": Pot,
+    "burners": HeatSource,
     "tools": MeasuringTool,
 }
 
@@ -88,6 +103,7 @@ def test_it_is_added_shown_edited_and_kept(client: Client, slug: str) -> None:
         ("bases", ("80 % wool, 20 % nylon", "100 g", "420 m", "41.50")),
         ("acids", ("5 g/100 ml", "1.20", "Acid into water, never water into acid")),
         ("pots", ("12 l", "1.8 kg", "Enamel")),
+        ("burners", ("1.8 kW", "Induction")),
         ("tools", ("500 ml", "5 ml", "ISO", "5 January")),
     ],
 )
@@ -126,6 +142,11 @@ def test_its_page_tells_what_is_known(
         ("pots", "mass_kg", "-2", "Weight, empty must be above 0"),
         ("pots", "mass_kg", "2 l", "Weight, empty is written as a weight"),
         ("pots", "material", "gold", "Material must be one of those offered."),
+        ("burners", "power_kw", "", "Power is missing."),
+        ("burners", "power_kw", "0", "Power must be above 0 and at most 100 kW"),
+        ("burners", "power_kw", "200", "Power must be above 0 and at most 100 kW"),
+        ("burners", "power_kw", "hot", "Power is written as a power"),
+        ("burners", "kind", "gold", "What it is must be one of those offered."),
         ("tools", "kind", "", "Kind is missing."),
         ("tools", "size", "-500", "Largest that it measures must be from 0 ml"),
         ("tools", "size", "tall", "Largest that it measures is written as a volume"),

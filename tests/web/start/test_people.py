@@ -68,3 +68,23 @@ def test_a_rate_that_is_none_stands_by_its_field(client: Client, typed: str) -> 
 
 def test_a_rate_takes_a_post_alone(client: Client) -> None:
     assert client.get("/people/rate/").status_code == 405
+
+
+def test_how_high_the_studio_stands_moves_the_boil(client: Client) -> None:
+    assert "about 100\u00a0°C" in client.get("/people/").content.decode()
+    page = client.post("/people/altitude/", {"altitude_m": "1600"}, follow=True)
+    assert "about 94.6\u00a0°C" in page.content.decode()
+    here = studio()
+    assert here is not None
+    assert here.altitude_m == 1600.0
+    client.post("/people/altitude/", {"altitude_m": ""})
+    assert "about 100\u00a0°C" in client.get("/people/").content.decode()
+
+
+@pytest.mark.parametrize("typed", ["high", "9000", "-500", "16 kg"])
+def test_a_height_that_is_none_stands_by_its_field(client: Client, typed: str) -> None:
+    answer = client.post("/people/altitude/", {"altitude_m": typed})
+    assert answer.status_code == 422
+    page = read(answer)
+    assert page.fault("altitude_m")
+    assert page.value("altitude_m") == typed

@@ -1,16 +1,24 @@
-"""The five kinds of the catalogue: how each is called, listed and edited."""
+"""The kinds of the catalogue: how each is called, listed and edited."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 from shadewright.core.quantities import amount_text
-from shadewright.records.models import Auxiliary, Base, Dye, MeasuringTool, Pot
+from shadewright.records.models import (
+    Auxiliary,
+    Base,
+    Dye,
+    HeatSource,
+    MeasuringTool,
+    Pot,
+)
 from shadewright.records.models.catalogue import CatalogueItem
 from shadewright.web.catalogue.dye_form import DyeForm
 from shadewright.web.catalogue.forms import AcidForm, ToolForm, YarnForm, tool_unit
 from shadewright.web.catalogue.item_form import ItemForm
 from shadewright.web.catalogue.pot_form import PotForm
+from shadewright.web.catalogue.source_form import SourceForm
 
 Item = Any
 """A row of whichever kind; its columns know which."""
@@ -29,7 +37,7 @@ class Column:
 
 @dataclass(frozen=True, kw_only=True)
 class Kind:
-    """Dyes, bases, acids, pots or tools."""
+    """Dyes, bases, acids, pots, burners or tools."""
 
     slug: str
     noun: str
@@ -156,6 +164,20 @@ POTS = Kind(
         _number("volume_l", "Holds", "l"),
         _number("mass_kg", "Weighs", "kg", "n desk"),
         _choice("material", "Made of", "desk"),
+    ),
+)
+BURNERS = Kind(
+    slug="burners",
+    noun="burner",
+    here="Burners",
+    title="Burners and plates",
+    fact="What a pot stands on: its power says how long the way to the top is.",
+    would_be="Your rings, plates and burners, each with its power.",
+    model=HeatSource,
+    form=SourceForm,
+    columns=(
+        _choice("kind", "What it is"),
+        _number("power_kw", "Power", "kW"),
     ),
 )
 TOOLS = Kind(

@@ -5,7 +5,15 @@ from collections.abc import Iterator
 from django.urls import URLPattern, path
 
 from shadewright.web.catalogue import views
-from shadewright.web.catalogue.kinds import ACIDS, BASES, DYES, POTS, TOOLS, Kind
+from shadewright.web.catalogue.kinds import (
+    ACIDS,
+    BASES,
+    BURNERS,
+    DYES,
+    POTS,
+    TOOLS,
+    Kind,
+)
 from shadewright.web.catalogue.lists import items, retired_items
 from shadewright.web.catalogue.lots import add_lot, edit_lot
 
@@ -26,5 +34,9 @@ urlpatterns = [
     path("dyes/<int:item_id>/sheet/", views.data_sheet, name="data-sheet"),
     path("bases/<int:item_id>/lots/new/", add_lot, name="add-mill-lot"),
     path("bases/<int:item_id>/lots/<int:lot_id>/", edit_lot, name="mill-lot"),
-    *(each for kind in (DYES, BASES, ACIDS, POTS, TOOLS) for each in _addresses(kind)),
+    *(
+        each
+        for kind in (DYES, BASES, ACIDS, POTS, BURNERS, TOOLS)
+        for each in _addresses(kind)
+    ),
 ]

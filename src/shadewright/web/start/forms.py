@@ -2,7 +2,7 @@
 
 from django import forms
 
-from shadewright.web.amounts import PriceField
+from shadewright.web.amounts import PriceField, altitude_field
 from shadewright.web.forms import StudioForm
 
 
@@ -37,4 +37,14 @@ class RateForm(StudioForm):
         label="One hour",
         help_text="In your own money. Empty: no work is reckoned, and no minutes are "
         "asked for at the end of a bath.",
+    )
+
+
+class AltitudeForm(StudioForm):
+    """How high the studio stands."""
+
+    altitude_m = altitude_field(
+        label="Height above the sea",
+        required=False,
+        help_text="In metres, or feet with ft behind it. Empty: at sea level.",
     )

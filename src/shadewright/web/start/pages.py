@@ -4,7 +4,12 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from shadewright.web.pages import Page
-from shadewright.web.start.forms import FoundForm, PersonForm, RateForm
+from shadewright.web.start.forms import (
+    AltitudeForm,
+    FoundForm,
+    PersonForm,
+    RateForm,
+)
 from shadewright.workflows.people import Person
 
 
@@ -26,3 +31,5 @@ class PeoplePage(Page):
     people: tuple[Person, ...]
     form: PersonForm
     rate_form: RateForm
+    altitude_form: AltitudeForm
+    boils_at: str

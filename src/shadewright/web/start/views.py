@@ -4,13 +4,25 @@ from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_POST
 
+from shadewright.core.baths.heating import boiling_point_c
+from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.pages import show
-from shadewright.web.start.forms import FoundForm, PersonForm, RateForm
+from shadewright.web.start.forms import (
+    AltitudeForm,
+    FoundForm,
+    PersonForm,
+    RateForm,
+)
 from shadewright.web.start.pages import PeoplePage, StartPage
 from shadewright.web.toasts import say
 from shadewright.workflows.people import add_person, people
-from shadewright.workflows.studio import found_studio, set_rate, studio
+from shadewright.workflows.studio import (
+    found_studio,
+    set_altitude,
+    set_rate,
+    studio,
+)
 
 
 @require_http_methods(["GET", "POST"])
@@ -48,14 +60,37 @@ def rate(request: HttpRequest) -> HttpResponse:
     return show(request, _people_page(PersonForm(), form), status=422)
 
 
-def _people_page(form: PersonForm, rate_form: RateForm) -> PeoplePage:
+@require_POST
+def altitude(request: HttpRequest) -> HttpResponse:
+    """Set how high the studio stands; higher up, water boils sooner."""
+    form = AltitudeForm(request.POST)
+    if form.is_valid():
+        set_altitude(form.cleaned_data["altitude_m"] or 0.0)
+        say(request, "How high the studio stands is written down")
+        return HttpResponseRedirect(reverse("people"))
+    page = _people_page(PersonForm(), _rate_form(), form)
+    return show(request, page, status=422)
+
+
+def _people_page(
+    form: PersonForm, rate_form: RateForm, altitude_form: AltitudeForm | None = None
+) -> PeoplePage:
+    here_m = _altitude_m()
+    boils_c = boiling_point_c(altitude_m=here_m)
     return PeoplePage(
         title="People",
         fact="Each line of a ledger says who wrote it.",
         people=people(),
         form=form,
         rate_form=rate_form,
+        altitude_form=altitude_form or AltitudeForm(initial={"altitude_m": here_m}),
+        boils_at=amount_text(boils_c, "°C"),
     )
+
+
+def _altitude_m() -> float:
+    here = studio()
+    return 0.0 if here is None else here.altitude_m
 
 
 def _rate_form() -> RateForm:
