@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from shadewright.core.baths import Drawn, depth_value, stock_density, sure_depth
 from shadewright.core.quantities import balance, measuring_tool
+from shadewright.core.solutions.sureness import made_strength, weighed_volume
 from shadewright.core.uncertainty import Term, Value, budget, exact, quotient, scaled
 from shadewright.core.uncertainty.tools import mass_read, volume_read
 from shadewright.errors import OutOfRangeError
@@ -97,22 +98,26 @@ def test_a_dose_weighed_dry() -> None:
 
 
 @pytest.mark.by_hand
-def test_a_dose_by_weight() -> None:
-    # 60.492 g of a 1 % stock at 0.9982 + 0.01 g/ml are 60 ml, 0.6 g of dye
-    density = stock_density(strength_percent=1, key="T7KK", is_by_weight=True)
+def test_a_dose_by_weight_of_a_stock_filled_by_weight() -> None:
+    # 5 g in 504.1 g: 1 % by S = m (rho/(M - m)); 60.49 g of it hold 60.49/504.1 x 5 g
+    filled = weighed_volume(filled=exact(504.1), powder=exact(5), key="T7KK")
+    strength = made_strength(powder=exact(5), volume=filled)
+    assert strength.u_rel > 0.005
     dose = Drawn(
-        strength=exact(1), amount=_mass("0.1g", 60.492, role="Gorse"), density=density
+        strength=strength,
+        amount=_mass("0.1g", 60.492, role="Gorse"),
+        density=stock_density(strength=strength, key="T7KK"),
     )
     depth = depth_value(yarn=exact(100), stock=[dose])
-    assert depth.value == pytest.approx(0.6, abs=1e-5)
-    # 0.1/√6 g of 60.49 g
+    assert depth.value == pytest.approx(60.492 / 504.1 * 5, rel=1e-9)
+    # however much room the dye takes up: 0.1/√6 g of 60.49 g is all
     assert depth.u_rel == pytest.approx(0.0408248 / 60.492, rel=1e-5)
 
 
 @pytest.mark.by_hand
 def test_dye_takes_up_no_room_or_all_of_its_weight_in_water() -> None:
-    # filled to a mark, 100 ml of 2 % weigh between 99.82 g and 101.82 g and more
-    density = stock_density(strength_percent=2, key="T7KK", is_by_weight=False)
+    # filled to a mark, 1 ml of 2 % weighs 0.9982 g and up to 0.02 g more or less
+    density = stock_density(strength=exact(2), key="T7KK")
     assert density.value == pytest.approx(1.0182, abs=5e-5)
     assert density.u == pytest.approx(0.02 / sqrt(3))
     (term,) = density.terms

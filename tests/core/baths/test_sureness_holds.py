@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from shadewright.core.baths import Drawn, SureDepth, stock_density, sure_depth
 from shadewright.core.quantities import Balance, MeasuringTool, measuring_tool
+from shadewright.core.solutions.sureness import made_strength, weighed_volume
 from shadewright.core.uncertainty import Value, quotient, scaled
 from shadewright.core.uncertainty.tools import (
     half_width_ml,
@@ -116,19 +117,26 @@ def _by_weight(lots: np.random.Generator) -> Studio:
     """Stock that was filled on a scale, and is weighed out of it again."""
     scale, shown_g = unchecked_balance(step_g=0.1), float(lots.uniform(5, 150))
     yarn_g = float(lots.uniform(50, 500))
-    filled_g = FILL_ML * 0.9982 + POWDER_G
-    stated = scaled(mass_read(POWDER_SCALE, POWDER_G, role="powder", key="a"), by=0.2)
-    density = stock_density(strength_percent=1, key="T7KK", is_by_weight=True)
-    dose = mass_read(scale, shown_g, role="Gorse", key="c")
+    filled_g = 504.1
+    powder = mass_read(POWDER_SCALE, POWDER_G, role="powder", key="a")
+    filled = mass_read(scale, filled_g, role="stock", key="b")
+    strength = made_strength(
+        powder=powder, volume=weighed_volume(filled=filled, powder=powder, key="T7KK")
+    )
+    dose = Drawn(
+        strength=strength,
+        amount=mass_read(scale, shown_g, role="Gorse", key="c"),
+        density=stock_density(strength=strength, key="T7KK"),
+    )
     dye_g = (
         _really_weighed(lots, POWDER_SCALE, POWDER_G)
-        / filled_g
+        / _really_weighed(lots, scale, filled_g)
         * _really_weighed(lots, scale, shown_g)
     )
     return Studio(
         sure=sure_depth(
             yarn=mass_read(YARN_SCALE, yarn_g, role="yarn", key="d"),
-            stock=[Drawn(strength=stated, amount=dose, density=density)],
+            stock=[dose],
             generator=seeded(),
         ),
         truth=100 * dye_g / _really_weighed(lots, YARN_SCALE, yarn_g),

@@ -175,9 +175,7 @@ def _drawn(dose: Dose, amounts: _Amounts, measured_with: MeasuredWith) -> Drawn 
         return Drawn(
             strength=strength,
             amount=_weighed(amounts.stock_g, measured_with.balance, role=dose.dye),
-            density=stock_density(
-                strength_percent=percent, key=_stock(dose), is_by_weight=False
-            ),
+            density=stock_density(strength=strength, key=_stock(dose)),
         )
     return Drawn(strength=strength, amount=_poured(amounts.stock_ml, tool, dose.dye))
 

@@ -10,7 +10,8 @@ factor is unsure by more than a tenth, as 0.3 ml from a syringe is, lots are dra
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Final
 
 from shadewright.core.quantities import require_strength, water_density_g_per_ml
 from shadewright.core.uncertainty import (
@@ -28,6 +29,9 @@ from shadewright.core.uncertainty import (
 )
 from shadewright.core.uncertainty.coverage import USUAL
 from shadewright.core.uncertainty.sampling import RandomSource
+
+ROOM: Final = "room that the dye takes up in the stock"
+"""Name of that term, here and where a stock is filled by weight."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,33 +55,25 @@ class SureDepth:
     is_drawn: bool
 
 
-def stock_density(
-    *,
-    strength_percent: float,
-    key: str,
-    is_by_weight: bool,
-    temperature_c: float = 20.0,
-) -> Value:
+def stock_density(*, strength: Value, key: str, temperature_c: float = 20.0) -> Value:
     """Return what a millilitre of stock weighs.
 
     rho_s = rho + c / 100                                         (21)
 
     Parameters
     ----------
-    strength_percent : float
+    strength : Value
         Strength of the stock, c, in g per 100 ml. [%]
     key : str
         Which stock it is, as part of its source. [-]
-    is_by_weight : bool
-        Whether it was filled on a scale, by equation 6. [-]
     temperature_c : float
         Temperature at which it was made up. [°C]
 
     Returns
     -------
     Value
-        Density; in a stock that was filled to a mark the dye takes up between no
-        room and that of its own weight in water. [g/mL]
+        Density; the dye takes up between no room and that of its own weight in
+        water. [g/mL]
 
     Raises
     ------
@@ -86,21 +82,30 @@ def stock_density(
 
     Notes
     -----
-    A gram of stock holds the same dye at any temperature, so that of the room does
-    not matter. Filled on a scale a stock obeys equation 6, whatever room the dye
-    takes up. Source: definitions; the bounds are common practice.
+    A stock that was itself filled by weight has the same error in its strength: the
+    more room, the fewer grams in a millilitre, and the lighter the millilitre. A
+    gram of it holds the same dye whatever the room, so the term is kept under that
+    source, and falls out of a dose that is weighed. A gram of any stock holds the
+    same dye at any temperature, so that of the room does not matter. Source:
+    definitions; the bounds are common practice.
 
     Examples
     --------
-    >>> round(stock_density(strength_percent=1, key="T7KK", is_by_weight=True).value, 4)
+    >>> from shadewright.core.uncertainty import exact
+    >>> round(stock_density(strength=exact(1), key="T7KK").value, 4)
     1.0082
     """
-    dye_g_per_ml = require_strength(strength_percent) / 100
+    dye_g_per_ml = require_strength(strength.value) / 100
+    density = water_density_g_per_ml(temperature_c=temperature_c) + dye_g_per_ml
+    known = next((term for term in strength.terms if term.name == ROOM), None)
+    if known is not None:
+        same = replace(known, u=known.u / strength.value * density)
+        return Value(value=density, terms=(same,))
     return bounded(
-        water_density_g_per_ml(temperature_c=temperature_c) + dye_g_per_ml,
-        half_width=0.0 if is_by_weight else dye_g_per_ml,
+        density,
+        half_width=dye_g_per_ml,
         shape=Shape.RECTANGULAR,
-        name="room that the dye takes up in the stock",
+        name=ROOM,
         source=f"room {key}",
     )
 
