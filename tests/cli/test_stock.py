@@ -96,7 +96,10 @@ def test_dilute(typed: Terminal) -> None:
 def test_merge(typed: Terminal) -> None:
     # (180 × 1 + 320 × 0.5)/500
     answer = typed("stock merge 180ml@1% 320ml@0.5% --json").answer
-    assert answer == {"volume_ml": 500.0, "strength_percent": pytest.approx(0.68)}
+    assert answer["volume_ml"] == 500.0
+    assert answer["strength_percent"] == pytest.approx(0.68)
+    assert answer["u_strength_rel"] is None
+    assert "180ml@1%+-2%" in answer["u_why"]
 
 
 @pytest.mark.by_hand
@@ -226,6 +229,12 @@ def test_a_person_reads_a_few_aligned_lines(typed: Terminal, line: str) -> None:
         ("dilute --have 1% --want 2% --volume 250ml", "--want", "stronger"),
         ("dilute --have 1% --want 0.5% --volume 0ml", "--volume", "above 0"),
         ("dilute --have 2%+-x --want 0.5% --volume 1l", "--have", "Spread"),
+        (
+            "dilute --have 2% --want 1% --volume 1l --vessel 'flask 500ml'",
+            "--vessel",
+            "large enough",
+        ),
+        ("merge 180ml@1%+-200%", "PORTION", "from 0 % to 100 %"),
         ("merge", "PORTION", "missing"),
         ("merge 180ml", "PORTION", "180ml@1%"),
         ("merge 180ml@1% -5ml@1%", "PORTION", "got −5 ml"),

@@ -13,9 +13,6 @@ as_json = click.option(
     "--json", "as_json", is_flag=True, help="Answer with one JSON object."
 )
 
-NO_SPREAD_YET = (
-    "Spreads are not reckoned yet: they come with the chapter on uncertainty."
-)
 UNCHECKED = (
     "An unchecked kitchen scale is commonly off by two to four of its steps: check "
     "it with a known weight, and give its error as 0.1g+-0.2g."

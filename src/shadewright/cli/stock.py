@@ -4,47 +4,36 @@ import click
 
 from shadewright.cli import stock_texts as texts
 from shadewright.cli import words
-from shadewright.cli.answers import NO_SPREAD_YET, as_json, say
+from shadewright.cli.answers import as_json, say
 from shadewright.cli.commands import SumGroup
-from shadewright.core.quantities import (
-    Balance,
-    MeasuringTool,
-    amount_text,
+from shadewright.cli.stock_making import (
+    make,
+    refuse_small_vessel,
+    strength_of_powder,
+    strength_wanted,
+    volume_wanted,
 )
+from shadewright.cli.strength_texts import how_sure_rows, strength_answer
+from shadewright.core.quantities import MeasuringTool, amount_text
 from shadewright.core.quantities.writing import about_text
 from shadewright.core.solutions import (
-    OnScale,
     Portion,
-    StockPlan,
+    diluted_strength,
     dilution,
-    filled_mass_g,
     geometric_series_percent,
-    hot_fill_warning,
-    making_steps,
+    joined_strength,
     merged,
-    powder_on_scale,
     rescue_filled,
     rescue_weighed,
-    stock_plan,
 )
-from shadewright.errors import OutOfRangeError
+from shadewright.core.uncertainty import Term, Value, exact
+from shadewright.core.uncertainty.tools import volume_read
 
-volume_wanted = click.option(
-    "--volume", type=words.VOLUME, required=True, help="Finished stock, as 500ml."
+NO_TERM = (
+    "No tool was named, nor a spread of the stock: name --measure, --vessel, or "
+    "--have 2%+-1%."
 )
-strength_wanted = click.option(
-    "--strength",
-    type=words.STRENGTH,
-    required=True,
-    help="Strength wanted: grams of dye in 100 ml, as 1%.",
-)
-strength_of_powder = click.option(
-    "--powder-strength",
-    type=words.POWDER_STRENGTH,
-    default="100%",
-    show_default=True,
-    help="The powder against the dye's standard, as 80% for a weaker one.",
-)
+NO_SPREAD = "No bottle was given with its spread, as 180ml@1%+-2%."
 
 
 @click.group(cls=SumGroup)
@@ -52,94 +41,7 @@ def stock() -> None:
     """Make, rescue, dilute and merge stock solutions."""
 
 
-@stock.command()
-@volume_wanted
-@strength_wanted
-@strength_of_powder
-@click.option(
-    "--balance",
-    type=words.BALANCE,
-    help="Step of the scale, as 0.1g; with its own error, as 0.1g+-0.2g.",
-)
-@click.option(
-    "--vessel", type=words.TOOL, help="What it is made up in, as “cylinder 500ml B”."
-)
-@click.option(
-    "--temperature",
-    "filled_at",
-    type=words.TEMPERATURE,
-    default="20C",
-    show_default=True,
-    help="Of the liquid at the mark, as 60C or 140F.",
-)
-@click.option("--by-weight", is_flag=True, help="Make up on a scale, not to a mark.")
-@as_json
-def make(
-    *,
-    volume: float,
-    strength: float,
-    powder_strength: float,
-    balance: Balance | None,
-    vessel: MeasuringTool | None,
-    filled_at: float,
-    by_weight: bool,
-    as_json: bool,
-) -> None:
-    """Plan a stock: powder, water, and the steps with their cautions."""
-    plan = stock_plan(
-        volume_ml=volume,
-        strength_percent=strength,
-        powder_strength_percent=powder_strength,
-    )
-    _refuse_small_vessel(vessel, volume_ml=volume)
-    hot_fill = hot_fill_warning(strength_percent=strength, filled_at_c=filled_at)
-    filled_g = filled_mass_g(
-        volume_ml=volume, powder_g=plan.powder_g, filled_at_c=filled_at
-    )
-    if by_weight and hot_fill:
-        hot_fill = texts.hot_by_weight(
-            filled_mass_g(volume_ml=volume, powder_g=plan.powder_g)
-        )
-    answer = texts.Made(
-        plan=plan,
-        steps=making_steps(plan, filled_g=filled_g if by_weight else None),
-        shown=_on_scale(plan, balance),
-        balance=balance,
-        vessel=vessel,
-        hot_fill=hot_fill or "",
-        make_up_to_g=filled_g if by_weight else None,
-    )
-    say(
-        answer.as_answer(),
-        as_json=as_json,
-        rows=answer.rows(),
-        warnings=answer.warnings(),
-        after=answer.steps_text(),
-    )
-
-
-def _on_scale(plan: StockPlan, balance: Balance | None) -> OnScale | None:
-    """Return what the scale shows, where one was named."""
-    if balance is None:
-        return None
-    return powder_on_scale(
-        powder_g=plan.powder_g,
-        step_g=balance.step_g,
-        volume_ml=plan.final_volume_ml,
-    )
-
-
-def _refuse_small_vessel(vessel: MeasuringTool | None, *, volume_ml: float) -> None:
-    """Refuse a vessel that the finished stock would overflow."""
-    if vessel is None or vessel.size_ml >= volume_ml:
-        return
-    raise OutOfRangeError(
-        name="The vessel",
-        given=f"one of {amount_text(vessel.size_ml, 'ml')}",
-        allowed=f"large enough for {amount_text(volume_ml, 'ml')}",
-        advice="Take a larger one, or make less.",
-        argument="vessel",
-    )
+stock.add_command(make)
 
 
 @stock.command()
@@ -204,28 +106,53 @@ def rescue(
 
 @stock.command()
 @click.option(
-    "--have", type=words.STRENGTH, required=True, help="Strength at hand, as 2%."
+    "--have",
+    type=words.SURE_STRENGTH,
+    required=True,
+    help="Strength at hand, as 2%; with its spread, as 2%+-1%.",
 )
 @click.option(
     "--want", type=words.STRENGTH, required=True, help="Strength wanted, as 0.5%."
 )
 @volume_wanted
+@click.option(
+    "--measure",
+    type=words.TOOL,
+    help="Takes the stock: “pipette 25ml”.",
+)
+@click.option(
+    "--vessel", type=words.TOOL, help="What it is made up in: “flask 250ml B”."
+)
 @as_json
-def dilute(*, have: float, want: float, volume: float, as_json: bool) -> None:
+def dilute(
+    *,
+    have: words.SureStrength,
+    want: float,
+    volume: float,
+    measure: MeasuringTool | None,
+    vessel: MeasuringTool | None,
+    as_json: bool,
+) -> None:
     """Make a weaker stock from a stronger one."""
-    plan = dilution(have_percent=have, want_percent=want, volume_ml=volume)
+    plan = dilution(have_percent=have.percent, want_percent=want, volume_ml=volume)
+    refuse_small_vessel(vessel, volume_ml=volume)
+    thinned = diluted_strength(
+        stock_percent=_value(have, "the stock"),
+        stock_ml=_read(measure, plan.stock_ml, "stock"),
+        filled=_read(vessel, volume, "weaker stock"),
+    )
     say(
         {
             "stock_ml": plan.stock_ml,
             "water_ml": plan.water_ml,
-            "u_strength_rel": None,
-            "u_why": NO_SPREAD_YET,
+            **strength_answer(thinned, why_not=NO_TERM),
         },
         as_json=as_json,
         rows=[
             ("stock", amount_text(plan.stock_ml, "ml")),
             ("make up to", amount_text(volume, "ml")),
             ("water", about_text(plan.water_ml, "ml") if plan.water_ml else "none"),
+            *how_sure_rows(thinned),
         ],
     )
 
@@ -233,20 +160,52 @@ def dilute(*, have: float, want: float, volume: float, as_json: bool) -> None:
 @stock.command(context_settings={"ignore_unknown_options": True})
 @click.argument("portions", type=words.PORTION, nargs=-1, required=True)
 @as_json
-def merge(*, portions: tuple[Portion, ...], as_json: bool) -> None:
+def merge(*, portions: tuple[words.Poured, ...], as_json: bool) -> None:
     """Pour part bottles of one dye together, each as 180ml@1%."""
-    together = merged(portions)
+    together = merged([
+        Portion(volume_ml=one.volume_ml, strength_percent=one.strength.percent)
+        for one in portions
+    ])
+    strength = _poured_together(portions)
     say(
         {
             "volume_ml": together.volume_ml,
             "strength_percent": together.strength_percent,
+            **strength_answer(strength, why_not=NO_SPREAD),
         },
         as_json=as_json,
         rows=[
             ("volume", amount_text(together.volume_ml, "ml")),
             ("strength", amount_text(together.strength_percent, "%")),
+            *how_sure_rows(strength),
         ],
     )
+
+
+def _poured_together(portions: tuple[words.Poured, ...]) -> Value:
+    """Return the strength together; each bottle brings an error of its own."""
+    volume_ml, strength = 0.0, exact(0.0)
+    for number, one in enumerate(portions, start=1):
+        strength = joined_strength(
+            first_percent=strength,
+            first_ml=exact(volume_ml),
+            second_percent=_value(one.strength, f"bottle {number}"),
+            second_ml=exact(one.volume_ml),
+        )
+        volume_ml += one.volume_ml
+    return strength
+
+
+def _value(strength: words.SureStrength, of: str) -> Value:
+    name = f"strength of {of}"
+    own = Term(name=name, source=name, u=strength.u_rel * strength.percent)
+    return Value(value=strength.percent, terms=(own,) if own.u else ())
+
+
+def _read(tool: MeasuringTool | None, volume_ml: float, role: str) -> Value:
+    if tool is None:
+        return exact(volume_ml)
+    return volume_read(tool, volume_ml, role=role, key="tool")
 
 
 @stock.command()

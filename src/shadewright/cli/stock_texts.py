@@ -2,7 +2,8 @@
 
 from dataclasses import asdict, dataclass
 
-from shadewright.cli.answers import NO_SPREAD_YET, UNCHECKED, Rows, wrapped
+from shadewright.cli.answers import UNCHECKED, Rows, wrapped
+from shadewright.cli.strength_texts import how_sure_rows, strength_answer
 from shadewright.core.quantities import Balance, MeasuringTool, amount_text
 from shadewright.core.quantities.writing import about_text
 from shadewright.core.solutions import (
@@ -12,10 +13,11 @@ from shadewright.core.solutions import (
     StockPlan,
     WeighedRescue,
 )
+from shadewright.core.uncertainty import Value
 
 BY_WEIGHT = (
     "By weight, the dissolved dye is reckoned to take no room: the stock comes out "
-    "weaker by less than its own percentage."
+    "weaker by less than its own percentage. The same scale weighs powder and stock."
 )
 ADD_POWDER = (
     "Powder is opened again: a fitted respirator (N95/FFP2 or better), goggles and "
@@ -23,6 +25,7 @@ ADD_POWDER = (
     "Follow the dye’s safety data sheet and your local rules."
 )
 NO_VESSEL = "No vessel was named: how well the volume is known is left out."
+NO_TOOL = "Neither the scale nor the vessel was named: name --balance or --vessel."
 NO_BALANCE = "No balance was named: how well the powder is known is left out."
 
 
@@ -33,6 +36,7 @@ class Made:
     plan: StockPlan
     steps: tuple[MakingStep, ...]
     shown: OnScale | None
+    made: Value
     balance: Balance | None
     vessel: MeasuringTool | None
     hot_fill: str
@@ -47,9 +51,7 @@ class Made:
             "hot_water_ml": self.plan.hot_water_ml,
             "strength_percent": self.plan.strength_percent,
             "powder_strength_percent": self.plan.powder_strength_percent,
-            "u_strength_rel": None,
-            "u_why": NO_SPREAD_YET,
-            "terms": [],
+            **strength_answer(self.made, why_not=NO_TOOL),
             "steps": [asdict(step) for step in self.steps],
             "warnings": self.warnings(),
         }
@@ -90,6 +92,7 @@ class Made:
                 ("which weighs", self.make_up_to_g, "g"),
                 ("strength", self.plan.strength_percent, "%"),
             ),
+            *how_sure_rows(self.made),
         ]
 
     def steps_text(self) -> str:

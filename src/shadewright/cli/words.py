@@ -4,8 +4,9 @@ Each reader says in one sentence what it takes; the option's name is put before
 it where the sentence leaves.
 """
 
+from dataclasses import dataclass
 from functools import partial
-from typing import TYPE_CHECKING, Protocol, TypeVar
+from typing import Protocol, TypeVar
 
 import click
 
@@ -25,9 +26,6 @@ from shadewright.core.quantities import (
 )
 from shadewright.core.quantities.reading import Asked, as_given, written
 from shadewright.errors import UnitError
-
-if TYPE_CHECKING:
-    from shadewright.core.solutions import Portion
 
 T_co = TypeVar("T_co", covariant=True)
 
@@ -57,21 +55,41 @@ class Written(click.ParamType[T_co]):
         return self.reader(value, name=self.called, argument=option_name(param))
 
 
+@dataclass(frozen=True, kw_only=True)
+class SureStrength:
+    """A strength at hand, and its relative standard spread."""
+
+    percent: float
+    u_rel: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Poured:
+    """A part bottle as it was typed: how much, and how strong."""
+
+    volume_ml: float
+    strength: SureStrength
+
+
 def strength(text: str, *, name: str, argument: str) -> float:
-    """Return a strength in %; a relative spread behind it (``1%+-2%``) is checked.
+    """Return a strength in % that is wanted; a spread behind it is only checked."""
+    return sure_strength(text, name=name, argument=argument).percent
 
-    The spread itself is used once spreads are reckoned.
-    """
+
+def sure_strength(text: str, *, name: str, argument: str) -> SureStrength:
+    """Return a strength at hand, with the relative spread behind it (``1%+-2%``)."""
     value, sign, spread = text.replace("±", "+-").partition("+-")
-    if sign:
-        percent(spread, name="Spread", argument=argument, guard=_share)
-    return percent(value, name=name, argument=argument, guard=require_strength)
+    share = (
+        percent(spread, name="Spread", argument=argument, guard=_share) if sign else 0.0
+    )
+    return SureStrength(
+        percent=percent(value, name=name, argument=argument, guard=require_strength),
+        u_rel=share / 100.0,
+    )
 
 
-def portion(text: str, *, name: str, argument: str) -> "Portion":
-    """Return a part bottle from ``180ml@1%``."""
-    from shadewright.core.solutions import Portion  # a bath needs no bottle
-
+def portion(text: str, *, name: str, argument: str) -> Poured:
+    """Return a part bottle from ``180ml@1%``, or ``180ml@1%+-2%``."""
     volume, sign, strong = text.partition("@")
     if not sign:
         raise UnitError(
@@ -80,11 +98,11 @@ def portion(text: str, *, name: str, argument: str) -> "Portion":
             allowed="VOLUME@STRENGTH, such as 180ml@1%",
             argument=argument,
         )
-    return Portion(
+    return Poured(
         volume_ml=volume_ml(
             volume, name="Volume", argument=argument, guard=require_volume
         ),
-        strength_percent=strength(strong, name="Strength", argument=argument),
+        strength=sure_strength(strong, name="Strength", argument=argument),
     )
 
 
@@ -113,6 +131,7 @@ VOLUME = Written(partial(volume_ml, guard=require_volume), called="Volume")
 IN_VESSEL = Written(volume_ml, called="Liquid in the vessel")
 POWDER = Written(partial(mass_g, guard=require_mass), called="Powder")
 STRENGTH = Written(strength, called="Strength")
+SURE_STRENGTH = Written(sure_strength, called="Strength")
 POWDER_STRENGTH = Written(
     partial(percent, guard=require_powder_strength), called="Powder strength"
 )
