@@ -14,6 +14,7 @@ from shadewright.records.models import (
     LotLine,
     PowderJar,
     StockBottle,
+    ToolCheck,
 )
 from shadewright.records.models.ledgers import LedgerRow
 from shadewright.records.reads import bottle_rows, jar_ledger_rows
@@ -57,6 +58,13 @@ def keep_bath_line(line: BathLine, stamp: Stamp) -> BathLine:
 
 def keep_lot_line(line: LotLine, stamp: Stamp) -> LotLine:
     """Add a line to a lot's ledger."""
+    _sign(line, stamp)
+    line.save()
+    return line
+
+
+def keep_tool_check(line: ToolCheck, stamp: Stamp) -> ToolCheck:
+    """Add a check to a tool's ledger."""
     _sign(line, stamp)
     line.save()
     return line

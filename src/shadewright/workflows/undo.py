@@ -8,13 +8,14 @@ from django.utils import timezone
 
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
-from shadewright.records import reads, recipe_reads
+from shadewright.records import reads, recipe_reads, tool_reads
 from shadewright.records.models import (
     BathLine,
     BottleLine,
     JarLine,
     LotLine,
     StockMaking,
+    ToolCheck,
 )
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.ledgers import JarAct, LedgerRow
@@ -24,6 +25,7 @@ from shadewright.records.writes import (
     keep_bottle_line,
     keep_jar_line,
     keep_lot_line,
+    keep_tool_check,
     left_in_jar_g,
 )
 from shadewright.workflows.stamps import Stamp, is_written, today
@@ -45,15 +47,19 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     jar_lines = list(reads.jar_lines_of(deed).filter(**_STANDING))
     bath_lines = list(recipe_reads.bath_lines_of(deed).filter(**_STANDING))
     lot_lines = list(recipe_reads.lot_lines_of(deed).filter(**_STANDING))
+    checks = list(tool_reads.tool_checks_of(deed).filter(**_STANDING))
     if any(_is_of_the_plan(line) for line in bath_lines):
         raise ConflictError(
             why="A change of bottle is not undone here.",
             advice="Choose the other bottle again on the bath’s page.",
         )
-    _refuse_if_late([*bottle_lines, *jar_lines, *bath_lines, *lot_lines], stamp)
+    _refuse_if_late(
+        [*bottle_lines, *jar_lines, *bath_lines, *lot_lines, *checks], stamp
+    )
     try:
         _counter(bottle_lines, jar_lines, stamp)
         _counter_dyed(bath_lines, lot_lines, stamp)
+        _counter_checks(checks, stamp)
     except (OutOfRangeError, ConflictError) as error:
         raise ConflictError(
             why="Something later rests on this, so it cannot be taken back alone.",
@@ -63,7 +69,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     open_making.update(powder_g=None, final_ml=None, step="weigh")
 
 
-def may_undo(line: BottleLine | JarLine | BathLine | LotLine) -> bool:
+def may_undo(line: BottleLine | JarLine | BathLine | LotLine | ToolCheck) -> bool:
     """Whether a line was written today and still stands."""
     is_standing = line.undoes_id is None and not hasattr(line, "undone_by")
     if isinstance(line, BathLine) and _is_of_the_plan(line):
@@ -124,3 +130,8 @@ def _counter_dyed(
         keep_lot_line(
             LotLine(lot=lot_line.lot, act=LotAct.UNDO, undoes=lot_line), stamp
         )
+
+
+def _counter_checks(checks: list[ToolCheck], stamp: Stamp) -> None:
+    for check in checks:
+        keep_tool_check(ToolCheck(tool=check.tool, undoes=check), stamp)

@@ -12,6 +12,7 @@ from statistics import fmean, stdev
 
 from shadewright.core.quantities import (
     Balance,
+    require_between,
     require_mass,
     require_volume,
     water_density_g_per_ml,
@@ -70,7 +71,7 @@ def weight_check(
     Raises
     ------
     OutOfRangeError
-        If the weight or a reading is not above zero, or the tolerance negative.
+        If the weight or a reading is not above zero, or the tolerance below it.
     MissingError
         If there is no reading.
 
@@ -93,6 +94,14 @@ def weight_check(
     (-0.1, 0.18)
     """
     require_mass(nominal_g, name="Check weight", argument="nominal_g")
+    require_between(
+        tolerance_g,
+        least=0.0,
+        most=nominal_g,
+        unit="g",
+        name="What the weight may be off",
+        argument="tolerance_g",
+    )
     weight = bounded(
         nominal_g,
         half_width=tolerance_g,
