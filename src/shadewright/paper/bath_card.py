@@ -128,7 +128,7 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
         "number": number,
         "unit": unit,
         "scale": "" if step.scale_g is None else amount_text(step.scale_g, "g"),
-        "text": _text(step),
+        "text": step.text,
         "caution": _in_short(step.caution),
         "blanks": [_blank(blank, step) for blank in blanks_of(step)],
         "lot": step.kind is StepKind.FINISH,
@@ -143,12 +143,6 @@ def _title(card: BathCard, step: RoundStep) -> str:
     strength = card.strengths_percent.get(step.key)
     said = "" if strength is None else f" {amount_text(strength, '%')}"
     return printable(step.title[:80]) + said
-
-
-def _text(step: RoundStep) -> str:
-    if step.kind is not StepKind.HEAT or step.timer_min is None:
-        return step.text
-    return f"{step.text} About {amount_text(step.timer_min, 'min')} to the top.".strip()
 
 
 def _in_short(caution: str) -> str:

@@ -10,11 +10,11 @@ from shadewright.core.baths import (
     water_balance,
     water_in_wet_yarn_ml,
 )
+from shadewright.core.baths.programme import Programme
 from shadewright.core.baths.rounds import (
     DoseWanted,
     HelperWanted,
     Moment,
-    Programme,
     RoundStep,
     RoundWanted,
     bath_round,
@@ -124,16 +124,23 @@ def _helper(
 def _amount(
     row: RecipeAuxiliary, *, fibre_g: float, liquor_ratio: float
 ) -> tuple[float, str]:
-    pure_g = auxiliary_mass_g(
-        amount=Amount(value=row.amount, unit=_UNITS[row.unit]),
-        fibre_mass_g=fibre_g,
-        liquor_volume_ml=liquor_ml(fibre_mass_g=fibre_g, liquor_ratio=liquor_ratio),
-    )
+    pure_g = pure_helper_g(row, fibre_g=fibre_g, liquor_ratio=liquor_ratio)
     strength = row.auxiliary.strength_g_per_100_ml
     if row.auxiliary.is_liquid and strength:
         volume_ml = liquid_volume_ml(pure_mass_g=pure_g, strength_g_per_100ml=strength)
         return volume_ml, "ml"
     return pure_g, "g"
+
+
+def pure_helper_g(
+    row: RecipeAuxiliary, *, fibre_g: float, liquor_ratio: float
+) -> float:
+    """Return how much of the pure chemical a bath takes."""
+    return auxiliary_mass_g(
+        amount=Amount(value=row.amount, unit=_UNITS[row.unit]),
+        fibre_mass_g=fibre_g,
+        liquor_volume_ml=liquor_ml(fibre_mass_g=fibre_g, liquor_ratio=liquor_ratio),
+    )
 
 
 def _heavy_kg(bath: Bath) -> float:

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from shadewright.core.baths import (
     DoseWanted,
     HelperWanted,
+    Leg,
     Moment,
     Programme,
     RoundStep,
@@ -153,3 +154,43 @@ def test_a_hundredth_is_fine_and_a_tenth_of_a_millilitre(
     volume_ml: float, slack_ml: float
 ) -> None:
     assert dose_slack_ml(volume_ml=volume_ml) == pytest.approx(slack_ml)
+
+
+def test_the_heat_says_its_rise_and_its_minutes() -> None:
+    heat = round_of()["heat"]
+    said = heat.text.replace("\u00a0", " ")
+    assert said == "Rise by 1 °C a minute. About 50 min to the top."
+    assert heat.timer_min == 50.0
+
+
+@pytest.mark.by_hand
+def test_stops_on_the_way_are_told_and_counted() -> None:
+    """10 min at 40; 30 min to 70; 15 held; 28/0.8 = 35 min to 98: 90 in all."""
+    slow = Programme(
+        start_c=40.0,
+        rise_c_per_min=0.8,
+        top_c=98.0,
+        hold_min=45.0,
+        stops=(
+            Leg(to_c=40.0, rise_c_per_min=1.0, hold_min=10.0),
+            Leg(to_c=70.0, rise_c_per_min=1.0, hold_min=15.0),
+        ),
+    )
+    heat = round_of(programme=slow)["heat"]
+    assert heat.timer_min == pytest.approx(90.0)
+    assert heat.text.replace("\u00a0", " ") == (
+        "Hold 10 min at 40 °C; to 70 °C by 1 °C a minute, hold 15 min; "
+        "to 98 °C by 0.8 °C a minute. About 90 min to the top."
+    )
+
+
+def test_what_the_source_needs_stands_in_place_of_the_recipes_minutes() -> None:
+    wanted = RoundWanted(
+        water_ml=2940.0,
+        doses=(GORSE,),
+        helpers=(),
+        programme=SLOW,
+        heating="60 to 70 min to 90 °C.",
+    )
+    (heat,) = (step for step in bath_round(wanted) if step.key == "heat")
+    assert heat.text.endswith("a minute. 60 to 70 min to 90 °C.")

@@ -28,9 +28,11 @@ R       regain: water on the bone-dry fibre             %
 9. ``classes``      dyes of different classes in one bath
 10. ``sums``        all of it together
 11. ``choosing``    the bottles that a dose is measured from
-12. ``rounds``      every step at the pot, in order
-13. ``sureness``    how sure a depth is, from scale and syringe to the yarn
-14. ``measuring_out``  a dose in ml and g, with the spread of its depth
+12. ``curves``      temperature programmes: legs, corners, minutes
+13. ``programme``   the heating of a bath as its round tells it
+14. ``rounds``      every step at the pot, in order
+15. ``sureness``    how sure a depth is, from scale and syringe to the yarn
+16. ``measuring_out``  a dose in ml and g, with the spread of its depth
 
 ``heating``, a part of its own, reckons what the heat does.
 
@@ -53,6 +55,7 @@ from shadewright.core.baths.choosing import (
     chosen_bottles,
 )
 from shadewright.core.baths.classes import class_caution
+from shadewright.core.baths.curves import Curve, CurvePoint, Leg, curve_points
 from shadewright.core.baths.depth import (
     depth_caution,
     depth_from_g_per_lb_percent,
@@ -91,11 +94,11 @@ from shadewright.core.baths.measuring_out import (
     MeasuredWith,
     measured_dose,
 )
+from shadewright.core.baths.programme import Programme, heat_text
 from shadewright.core.baths.rounds import (
     DoseWanted,
     HelperWanted,
     Moment,
-    Programme,
     RoundStep,
     RoundWanted,
     StepKind,
@@ -134,10 +137,13 @@ __all__ = [
     "BottleShare",
     "Candidate",
     "ChosenBottles",
+    "Curve",
+    "CurvePoint",
     "Dose",
     "DoseWanted",
     "Drawn",
     "HelperWanted",
+    "Leg",
     "MeasuredDose",
     "MeasuredWith",
     "Moment",
@@ -159,6 +165,7 @@ __all__ = [
     "chosen_bottles",
     "class_caution",
     "conditioned_mass_g",
+    "curve_points",
     "decahydrate_mass_g",
     "depth_caution",
     "depth_from_g_per_lb_percent",
@@ -174,6 +181,7 @@ __all__ = [
     "dye_mass_g",
     "dyeable_mass_g",
     "excess_caution",
+    "heat_text",
     "liquid_volume_ml",
     "liquor_ml",
     "measurable_strength_percent",

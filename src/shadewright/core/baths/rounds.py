@@ -8,21 +8,22 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from shadewright.core.baths.programme import (
+    HEAVY_KG,
+    HOT_BATH,
+    HOT_LIFT,
+    Programme,
+    heat_text,
+)
 from shadewright.core.quantities import amount_text, number_text
 
 LOOK_AFTER_MIN = 15.0  # common practice: the first look, while much can be mended
-HEAVY_KG = 10.0
 
-HOT_LIFT = (
-    "Pot and bath are heavy: do not carry them hot and alone; let them cool "
-    "where they stand."
-)
 ACID_CARE = (
     "Acid into water, never the reverse; well diluted, with the yarn lifted. "
     "Follow the acid’s safety data sheet and your local rules."
 )
 DRY_POWDER = "Dry powder: fitted N95/FFP2 respirator or better, goggles, gloves."
-HOT_BATH = "Hot bath and steam: heat gloves, open a window, nothing left unwatched."
 
 
 class StepKind(StrEnum):
@@ -72,30 +73,17 @@ class HelperWanted:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Programme:
-    """How a bath is heated; what the recipe does not say is None."""
-
-    start_c: float | None = None
-    rise_c_per_min: float | None = None
-    top_c: float | None = None
-    hold_min: float | None = None
-
-    @property
-    def rise_min(self) -> float | None:
-        """Minutes from the start to the top, if the recipe says enough."""
-        if self.start_c is None or self.top_c is None or not self.rise_c_per_min:
-            return None
-        return max(self.top_c - self.start_c, 0.0) / self.rise_c_per_min
-
-
-@dataclass(frozen=True, kw_only=True)
 class RoundWanted:
-    """Everything that the round of a bath is made from."""
+    """Everything that the round of a bath is made from.
+
+    ``heating`` says how long the way to the top takes on the bath's source.
+    """
 
     water_ml: float
     doses: Sequence[DoseWanted]
     helpers: Sequence[HelperWanted]
     programme: Programme
+    heating: str = ""
     look_at_15: str = ""
     ties: str = ""
     stirring: str = ""
@@ -164,7 +152,7 @@ def _steps(wanted: RoundWanted) -> Iterator[RoundStep]:
     yield _yarn(wanted)
     yield from _added(wanted, Moment.AFTER_DYE)
     yield from _added(wanted, Moment.TWO_HALVES, half="a")
-    yield _heat(wanted.programme)
+    yield _heat(wanted)
     yield _look(wanted)
     yield _top(wanted.programme)
     yield from _added(wanted, Moment.AT_TOP)
@@ -224,14 +212,13 @@ def _yarn(wanted: RoundWanted) -> RoundStep:
     )
 
 
-def _heat(programme: Programme) -> RoundStep:
-    pace = programme.rise_c_per_min
-    text = f"Rise by {number_text(pace, digits=2)} °C a minute." if pace else ""
+def _heat(wanted: RoundWanted) -> RoundStep:
+    programme = wanted.programme
     return RoundStep(
         key="heat",
         kind=StepKind.HEAT,
         title="Heat on",
-        text=text,
+        text=heat_text(programme, heating=wanted.heating),
         amount=programme.top_c,
         unit="°C" if programme.top_c is not None else "",
         timer_min=programme.rise_min,

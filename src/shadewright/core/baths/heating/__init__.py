@@ -21,10 +21,9 @@ h       altitude                                        m
 1. ``energy``      heat for water, yarn and pot; heat that leaves with the steam
 2. ``pace``        minutes, the fastest rise, and whether a recipe's rise is kept
 3. ``boiling``     the boiling point by altitude, and tops that it forbids
-4. ``curves``      temperature programmes: legs, points, minutes
-5. ``programmes``  where a recipe may begin, by dye and fibre
-6. ``learning``    what timed heat-ups teach about a pot on its source
-7. ``sums``        all of it together
+4. ``programmes``  curves that a recipe may begin from, by dye and fibre
+5. ``learning``    what timed heat-ups teach about a pot on its source
+6. ``sums``        all of it together
 
 Sources: [crc2016]_ for water's heat, [kell1975]_ for its density,
 [iapws1997]_ and [usatmosphere1976]_ for its boiling point, [energystar2021]_
@@ -32,13 +31,13 @@ for the shares. Heat lost through the pot's wall is left out of the sum; it
 hides in the share, and a timed heat-up has it in.
 """
 
+from shadewright.core.baths.curves import Curve, CurvePoint, Leg, curve_points
 from shadewright.core.baths.heating.boiling import (
     air_pressure_kpa,
     boiling_at_pressure_c,
     boiling_caution,
     boiling_point_c,
 )
-from shadewright.core.baths.heating.curves import Curve, CurvePoint, Leg, curve_points
 from shadewright.core.baths.heating.energy import (
     Load,
     evaporation_kwh,

@@ -62,7 +62,7 @@ class MinutesRange:
 def learned_share(heat_ups: Sequence[HeatUp]) -> LearnedShare:
     """Return the share that timed heat-ups of one pot on one source show.
 
-    ln η = mean(ln η_i);  s² = (ν_0 s_0² + Σ(ln η_i − ln η)²)/(ν_0 + n − 1)  (9)
+    ln η = mean(ln η_i);  s² = (ν_0 s_0² + Σ(ln η_i − ln η)²)/(ν_0 + n − 1)  (8)
 
     Parameters
     ----------
@@ -112,7 +112,7 @@ def predicted_minutes(
 ) -> MinutesRange:
     """Return the minutes of the next heat-up, with the range of 19 in 20.
 
-    t = 60 E/(P η);  t e^(±k),  k = t_95(ν) s √(1 + 1/n)           (10)
+    t = 60 E/(P η);  t e^(±k),  k = t_95(ν) s √(1 + 1/n)           (9)
 
     Parameters
     ----------

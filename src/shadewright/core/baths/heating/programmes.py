@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Final
 
-from shadewright.core.baths.heating.curves import Curve, Leg
+from shadewright.core.baths.curves import Curve, Leg
 from shadewright.core.tables.programmes import PROGRAMME_ROWS, ProgrammeRow
 
 

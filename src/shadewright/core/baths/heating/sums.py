@@ -10,7 +10,7 @@ from shadewright.core.baths.heating.boiling import (
 )
 from shadewright.core.baths.heating.energy import Load, evaporation_kwh, heat_kwh
 from shadewright.core.baths.heating.pace import fastest_rise_c_per_min, heating_minutes
-from shadewright.core.baths.rounds import HEAVY_KG, HOT_BATH, HOT_LIFT
+from shadewright.core.baths.programme import HEAVY_KG, HOT_BATH, HOT_LIFT
 from shadewright.core.quantities import amount_text
 from shadewright.core.tables.heat import SOURCE_SHARES, Source
 from shadewright.errors import OutOfRangeError
@@ -46,7 +46,7 @@ class HeatSum:
 def heat_sum(*, wanted: HeatWanted) -> HeatSum:
     """Return what it takes to bring a bath to a temperature.
 
-    E_in = E/η                                                     (11)
+    E_in = E/η                                                     (10)
 
     Parameters
     ----------

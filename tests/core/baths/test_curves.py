@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from shadewright.core.baths.heating import PROGRAMMES, Curve, Leg, curve_points
+from shadewright.core.baths import Curve, Leg, curve_points
+from shadewright.core.baths.heating import PROGRAMMES
 from shadewright.errors import OutOfRangeError
 
 

@@ -60,7 +60,7 @@ class CurvePoint:
 def curve_points(curve: Curve) -> tuple[CurvePoint, ...]:
     """Return the corners of a curve, for a picture and for the clock.
 
-    t_i = t_(i−1) + (T_i − T_(i−1))/r_i + hold_i                   (8)
+    t_i = t_(i−1) + (T_i − T_(i−1))/r_i + hold_i
 
     Parameters
     ----------
