@@ -82,6 +82,7 @@ def shaped_bath(row: Bath) -> BathNow:
         base_name=row.base.name,
         mill_lot="" if row.mill_lot is None else row.mill_lot.lot,
         pot_name="" if row.pot is None else row.pot.name,
+        water_id=row.water_id,
         is_swatch=row.is_swatch,
         dyed_on=row.dyed_on,
         fibre_g=row.fibre_g,

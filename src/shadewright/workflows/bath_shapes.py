@@ -138,6 +138,7 @@ class BathNow:
     base_name: str
     mill_lot: str
     pot_name: str
+    water_id: int | None
     is_swatch: bool
     dyed_on: date
     fibre_g: float

@@ -28,6 +28,7 @@ class BathWish:
     dyed_on: date
     mill_lot_id: int | None = None
     pot_id: int | None = None
+    water_id: int | None = None
     wet_yarn_g: float | None = None
     skeins: int | None = None
     liquor_ratio: float | None = None

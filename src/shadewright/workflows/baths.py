@@ -128,6 +128,7 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
         base_id=wish.base_id,
         mill_lot_id=wish.mill_lot_id,
         pot_id=wish.pot_id,
+        water_id=wish.water_id,
         is_swatch=wish.is_swatch,
         dyed_on=wish.dyed_on,
         fibre_g=wish.fibre_g,

@@ -31,6 +31,7 @@ def wish_of(number: str) -> BathWish:
         dyed_on=row.dyed_on,
         mill_lot_id=row.mill_lot_id,
         pot_id=row.pot_id,
+        water_id=row.water_id,
         wet_yarn_g=row.wet_yarn_g,
         skeins=row.skeins,
         liquor_ratio=row.liquor_ratio,

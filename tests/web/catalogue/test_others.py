@@ -13,6 +13,7 @@ from shadewright.records.models import (
     MeasuringTool,
     MillLot,
     Pot,
+    Water,
 )
 from shadewright.workflows.catalogue import earlier_versions
 from tests.web.sample import HOSTILE
@@ -36,6 +37,14 @@ FORMS: dict[str, dict[str, str]] = {
         "price_per_kg": "1,20",
         "hazard_words": "",
         "data_sheet_link": "",
+        "notes": "springy",
+    },
+    "waters": {
+        "name": "Tap",
+        "tested_on": "2026-01-05",
+        "alkalinity_mg_per_l": "120",
+        "hardness_mg_per_l": "150 mg/l",
+        "ph": "7,6",
         "notes": "springy",
     },
     "pots": {
@@ -65,6 +74,7 @@ FORMS: dict[str, dict[str, str]] = {
 NEEDED = {
     "bases": {"name": "Sock", "fibres": "wool"},
     "acids": {"name": "Salt", "kind": "salt"},
+    "waters": {"name": "Rain butt"},
     "pots": {"name": "Pot", "material": "enamel", "volume_l": "12"},
     "burners": {"name": "Ring", "kind": "coil", "power_kw": "2"},
     "tools": {"name": "Scale", "kind": "balance"},
@@ -72,6 +82,7 @@ NEEDED = {
 MODELS: dict[str, Any] = {
     "bases": Base,
     "acids": Auxiliary,
+    "waters": Water,
     "pots": Pot,
     "burners": HeatSource,
     "tools": MeasuringTool,
@@ -102,6 +113,7 @@ def test_it_is_added_shown_edited_and_kept(client: Client, slug: str) -> None:
     [
         ("bases", ("80 % wool, 20 % nylon", "100 g", "420 m", "41.50")),
         ("acids", ("5 g/100 ml", "1.20", "Acid into water, never water into acid")),
+        ("waters", ("120 mg/l", "150 mg/l", "7.6", "5 January")),
         ("pots", ("12 l", "1.8 kg", "Enamel")),
         ("burners", ("1.8 kW", "Induction")),
         ("tools", ("500 ml", "5 ml", "ISO", "5 January")),
@@ -136,6 +148,11 @@ def test_its_page_tells_what_is_known(
         ("acids", "strength_g_per_100_ml", "weak", "is written as a number"),
         ("acids", "price_per_kg", "-1", "Price of 1 kg must be from 0"),
         ("acids", "data_sheet_link", "x", "The link must be a whole address"),
+        ("waters", "alkalinity_mg_per_l", "hard", "Alkalinity is written as a number"),
+        ("waters", "alkalinity_mg_per_l", "-1", "must be from 0 mg/l to 2000 mg/l"),
+        ("waters", "hardness_mg_per_l", "5 dH", "Hardness is written as a number"),
+        ("waters", "ph", "15", "pH from the tap must be from 0 to 14"),
+        ("waters", "ph", "7 g", "pH from the tap is written as a number"),
         ("pots", "volume_l", "", "Holds, filled to the brim is missing."),
         ("pots", "volume_l", "0", "Holds, filled to the brim must be above 0"),
         ("pots", "volume_l", "big", "is written as a volume"),

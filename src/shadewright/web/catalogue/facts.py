@@ -6,17 +6,25 @@ from django import forms
 from django.urls import reverse
 
 from shadewright.core.quantities import amount_text
-from shadewright.records.models import Auxiliary, Base, Dye, MeasuringTool, MillLot
+from shadewright.records.models import (
+    Auxiliary,
+    Base,
+    Dye,
+    MeasuringTool,
+    MillLot,
+    Water,
+)
 from shadewright.records.models.catalogue import AuxiliaryKind
 from shadewright.web.catalogue.forms import tool_unit
 from shadewright.web.catalogue.kinds import Item, Kind
 from shadewright.web.catalogue.lists import above
-from shadewright.web.catalogue.pages import Fact, ItemPage, Related
+from shadewright.web.catalogue.pages import Fact, ItemPage, Related, UseWater
 from shadewright.web.catalogue.saying import UNSAID, changes, said
 from shadewright.web.catalogue.words import ACID, CLASS_MEANINGS, METAL
 from shadewright.web.parts import Caution
 from shadewright.web.templatetags.house import day, moment
 from shadewright.workflows.jars import jars
+from shadewright.workflows.waters import usual_water
 
 _HEADS = {"dyes": "Jars of it", "bases": "Mill lots"}
 _KEYS = {"dyes": "Receive a jar", "bases": "Add a mill lot"}
@@ -43,6 +51,7 @@ def item_page(kind: Kind, item: Item) -> ItemPage:
         is_retired=item.is_retired,
         edit_address=reverse(f"edit-{kind.noun}", args=[item.pk]),
         fate_address=reverse(fate, args=[item.pk]),
+        use_water=_use_water(item),
     )
 
 
@@ -121,6 +130,16 @@ def _lot(lot: MillLot) -> Related:
         name=lot.lot,
         address=reverse("mill-lot", args=[lot.base_id, lot.pk]),
         words=" ".join(filter(None, (when, weight, lot.notes))) or UNSAID,
+    )
+
+
+def _use_water(item: Item) -> UseWater | None:
+    if not isinstance(item, Water) or item.is_retired:
+        return None
+    usual = usual_water()
+    return UseWater(
+        is_usual=usual is not None and usual.id == item.pk,
+        address=reverse("use-water", args=[item.pk]),
     )
 
 

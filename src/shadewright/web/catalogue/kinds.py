@@ -12,6 +12,7 @@ from shadewright.records.models import (
     HeatSource,
     MeasuringTool,
     Pot,
+    Water,
 )
 from shadewright.records.models.catalogue import CatalogueItem
 from shadewright.web.catalogue.dye_form import DyeForm
@@ -19,6 +20,7 @@ from shadewright.web.catalogue.forms import AcidForm, ToolForm, YarnForm, tool_u
 from shadewright.web.catalogue.item_form import ItemForm
 from shadewright.web.catalogue.pot_form import PotForm
 from shadewright.web.catalogue.source_form import SourceForm
+from shadewright.web.catalogue.water_form import WaterForm
 
 Item = Any
 """A row of whichever kind; its columns know which."""
@@ -37,7 +39,7 @@ class Column:
 
 @dataclass(frozen=True, kw_only=True)
 class Kind:
-    """Dyes, bases, acids, pots, burners or tools."""
+    """Dyes, bases, acids, waters, pots, burners or tools."""
 
     slug: str
     noun: str
@@ -149,6 +151,22 @@ ACIDS = Kind(
         _choice("kind", "What it is for"),
         _number("strength_g_per_100_ml", "Strength", "g/100 ml"),
         _text("hazard_words", "Hazard words", "desk"),
+    ),
+)
+WATERS = Kind(
+    slug="waters",
+    noun="water",
+    here="Waters",
+    title="Waters",
+    fact="What baths are filled with: its alkalinity takes up acid.",
+    would_be="Your tap, your rain butt: each with its alkalinity, from the supplier’s "
+    "report or a test strip.",
+    model=Water,
+    form=WaterForm,
+    columns=(
+        _number("alkalinity_mg_per_l", "Alkalinity", "mg/l"),
+        _number("hardness_mg_per_l", "Hardness", "mg/l", "n desk"),
+        _number("ph", "pH", "", "n desk"),
     ),
 )
 POTS = Kind(

@@ -120,6 +120,14 @@ class Related:
 
 
 @dataclass(frozen=True, kw_only=True)
+class UseWater:
+    """Whether baths are filled with this water, and the key that makes it so."""
+
+    is_usual: bool
+    address: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class ItemPage(Page):
     """An item with what is known of it and how that changed."""
 
@@ -138,3 +146,4 @@ class ItemPage(Page):
     is_retired: bool
     edit_address: str
     fate_address: str
+    use_water: UseWater | None

@@ -12,10 +12,12 @@ from shadewright.web.catalogue.kinds import (
     DYES,
     POTS,
     TOOLS,
+    WATERS,
     Kind,
 )
 from shadewright.web.catalogue.lists import items, retired_items
 from shadewright.web.catalogue.lots import add_lot, edit_lot
+from shadewright.web.catalogue.water_form import use_water
 
 
 def _addresses(kind: Kind) -> Iterator[URLPattern]:
@@ -34,9 +36,10 @@ urlpatterns = [
     path("dyes/<int:item_id>/sheet/", views.data_sheet, name="data-sheet"),
     path("bases/<int:item_id>/lots/new/", add_lot, name="add-mill-lot"),
     path("bases/<int:item_id>/lots/<int:lot_id>/", edit_lot, name="mill-lot"),
+    path("waters/<int:item_id>/usual/", use_water, name="use-water"),
     *(
         each
-        for kind in (DYES, BASES, ACIDS, POTS, BURNERS, TOOLS)
+        for kind in (DYES, BASES, ACIDS, WATERS, POTS, BURNERS, TOOLS)
         for each in _addresses(kind)
     ),
 ]
