@@ -21,6 +21,7 @@ c       correction that a check finds                   g or mL
 4. ``spoons``      why powder is not measured by the spoon
 5. ``checks``      what a check weight or weighed water says of a tool
 6. ``narrowing``   the tool as its checks found it
+7. ``worth``       how far a tool is off along its scale
 
 Sources: [iso4788]_ [astme1272]_ [iso1042]_ [iso835]_ [iso7886]_ [iso3819]_
 [astme960]_ for the tolerances, [jcgm100]_ for their shapes.
@@ -43,13 +44,22 @@ from shadewright.core.uncertainty.tools.ware import (
     volume_read,
     warmth_read,
 )
+from shadewright.core.uncertainty.tools.worth import (
+    Worth,
+    good_from,
+    weight_to_check_with,
+    worth_along,
+    worth_at,
+)
 
 __all__ = [
     "Finding",
     "Standing",
+    "Worth",
     "checked_balance",
     "checked_ware",
     "fills",
+    "good_from",
     "half_width_ml",
     "mass_read",
     "require_scale_for_powder",
@@ -60,4 +70,7 @@ __all__ = [
     "water_check",
     "water_volume_ml",
     "weight_check",
+    "weight_to_check_with",
+    "worth_along",
+    "worth_at",
 ]
