@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import (
     ConflictError,
     MissingError,
@@ -75,7 +76,14 @@ def test_a_bath_is_reckoned_from_the_yarn_that_was_weighed(pot: Ready) -> None:
 
 
 def test_the_plan_is_what_is_kept(pot: Ready) -> None:
-    wanted = wish(pot, fibre_g=97.0, skeins=1, notes=" blue tag ", liquor_ratio=20.0)
+    wanted = wish(
+        pot,
+        fibre_g=97.0,
+        skeins=1,
+        notes=" blue tag ",
+        liquor_ratio=20.0,
+        purpose=Purpose.PLAY,
+    )
     plan = plan_bath(wanted)
     now_ = bath_now(keep_bath(wish=wanted, stamp=now()))
     doses = [each.step for each in now_.steps if each.step.code]

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from shadewright.core.baths.rounds import RoundStep
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.records import lot_reads, reads, recipe_reads
 from shadewright.records.models import Bath, BathDose, BathLine
 from shadewright.records.models.baths import BathAct
@@ -84,6 +85,7 @@ def shaped_bath(row: Bath) -> BathNow:
         pot_name="" if row.pot is None else row.pot.name,
         water_id=row.water_id,
         is_swatch=row.is_swatch,
+        purpose=Purpose(row.purpose),
         dyed_on=row.dyed_on,
         fibre_g=row.fibre_g,
         skeins=row.skeins,

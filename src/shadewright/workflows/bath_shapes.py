@@ -11,6 +11,7 @@ from enum import StrEnum
 from uuid import UUID
 
 from shadewright.core.baths.rounds import RoundStep, StepKind
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.records.models.baths import BathAct
 
 PART, HEARD, MORE = "/part", "/heard", "/more"
@@ -140,6 +141,7 @@ class BathNow:
     pot_name: str
     water_id: int | None
     is_swatch: bool
+    purpose: Purpose
     dyed_on: date
     fibre_g: float
     skeins: int | None

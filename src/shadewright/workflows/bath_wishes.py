@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from shadewright.core.quantities import amount_text, number_text, require_mass
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
 from shadewright.records.models import Pot
@@ -20,7 +21,7 @@ _ROUNDING = 1e-9
 
 @dataclass(frozen=True, kw_only=True)
 class BathWish:
-    """What is said of a bath before it is planned."""
+    """What is said of a bath before it is planned; None is as the recipe says."""
 
     version_id: int
     base_id: int
@@ -33,6 +34,7 @@ class BathWish:
     skeins: int | None = None
     liquor_ratio: float | None = None
     is_swatch: bool = False
+    purpose: Purpose | None = None
     notes: str = ""
 
 

@@ -1,13 +1,11 @@
 """Planning a bath: from a recipe and weighed yarn to doses out of bottles."""
 
-from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from django.db import transaction
 
 from shadewright.core.baths import (
     BottleShare,
-    Candidate,
     ChosenBottles,
     WaterBalance,
     chosen_bottles,
@@ -16,7 +14,7 @@ from shadewright.core.baths import (
     liquor_ml,
 )
 from shadewright.core.baths.rounds import HelperWanted
-from shadewright.core.quantities import amount_text
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.records import recipe_reads
 from shadewright.records.models import Bath, BathDose, StockBottle
 from shadewright.workflows.bath_cautions import (
@@ -25,10 +23,11 @@ from shadewright.workflows.bath_cautions import (
     cautions_of,
 )
 from shadewright.workflows.bath_wishes import BathWish, check_room, check_wish
+from shadewright.workflows.bottle_choice import Offer, Refused, short_words
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.recipe_shapes import DoseLine, Version, shaped_version
 from shadewright.workflows.rounds import helpers_of, water_of
-from shadewright.workflows.shelf import ShelfBottle, shelf
+from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import Stamp
 
 __all__ = [
@@ -36,7 +35,6 @@ __all__ = [
     "BathPlan",
     "BathWish",
     "PlannedDose",
-    "candidates",
     "keep_bath",
     "plan_bath",
 ]
@@ -54,6 +52,7 @@ class PlannedDose:
     dye_g: float
     shares: tuple[BottleShare, ...]
     missing_g: float = 0.0
+    kept_out: tuple[Refused, ...] = ()
     advice: str = ""
 
 
@@ -67,6 +66,7 @@ class BathPlan:
 
     wish: BathWish
     version: Version
+    purpose: Purpose
     liquor_ratio: float
     liquor_ml: float
     water: WaterBalance
@@ -86,7 +86,13 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     bath_ml = liquor_ml(fibre_mass_g=wish.fibre_g, liquor_ratio=ratio or 0.0)
     ratio = bath_ml / wish.fibre_g
     check_room(wish, bath_ml, ratio)
-    doses = _doses(recipe, wish.fibre_g, bath_ml, promised_ml(but_for=instead_of))
+    purpose = wish.purpose or recipe.text.purpose
+    taken_ml = promised_ml(but_for=instead_of)
+    offer = Offer(bottles=shelf(), purpose=purpose, taken_ml=taken_ml)
+    doses = tuple(
+        _planned(line, offer, fibre_g=wish.fibre_g, bath_ml=bath_ml)
+        for line in recipe.text.doses
+    )
     helpers = helpers_of(row, fibre_g=wish.fibre_g, liquor_ratio=ratio)
     water = water_of(
         fibre_g=wish.fibre_g,
@@ -99,12 +105,13 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     return BathPlan(
         wish=wish,
         version=recipe,
+        purpose=purpose,
         liquor_ratio=ratio,
         liquor_ml=bath_ml,
         water=water,
         doses=doses,
         helpers=helpers,
-        troubles=tuple(_short_words(dose) for dose in short),
+        troubles=tuple(_short_words(dose, purpose) for dose in short),
         cautions=(
             *cautions_of(row),
             *bath_cautions(water=water, is_dry_dye=bool(short)),
@@ -130,6 +137,7 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
         pot_id=wish.pot_id,
         water_id=wish.water_id,
         is_swatch=wish.is_swatch,
+        purpose=plan.purpose,
         dyed_on=wish.dyed_on,
         fibre_g=wish.fibre_g,
         wet_yarn_g=wish.wet_yarn_g,
@@ -145,54 +153,22 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
     return row.number
 
 
-def candidates(
-    dye_id: int,
-    bottles: Sequence[ShelfBottle],
-    taken_ml: Mapping[str, float] | None = None,
-) -> list[Candidate]:
-    """Return a dye's bottles as core weighs them, less what others will take."""
-    taken = taken_ml or {}
-    return [
-        Candidate(
-            code=each.code,
-            strength_percent=each.strength_percent,
-            usable_ml=max(each.usable_ml - taken.get(each.code, 0.0), 0.0),
-            age_days=each.age.days,
-            is_good=not (each.is_settled or each.is_past or each.is_void),
-        )
-        for each in bottles
-        if each.dye_id == dye_id
-    ]
-
-
-def _doses(
-    recipe: Version, fibre_g: float, bath_ml: float, taken_ml: Mapping[str, float]
-) -> tuple[PlannedDose, ...]:
-    bottles = shelf()
-    return tuple(
-        _planned(
-            line,
-            fibre_g=fibre_g,
-            bath_ml=bath_ml,
-            bottles=candidates(line.dye_id or 0, bottles, taken_ml),
-        )
-        for line in recipe.text.doses
-    )
-
-
 def _planned(
-    line: DoseLine, *, fibre_g: float, bath_ml: float, bottles: Sequence[Candidate]
+    line: DoseLine, offer: Offer, *, fibre_g: float, bath_ml: float
 ) -> PlannedDose:
-    depth = line.depth_percent or 0.0
+    depth, dye_id = line.depth_percent or 0.0, line.dye_id or 0
     dye_g = dye_mass_g(fibre_mass_g=fibre_g, depth_percent=depth)
-    chosen = chosen_bottles(dye_g=dye_g, liquor_ml=bath_ml, bottles=bottles)
+    chosen = chosen_bottles(
+        dye_g=dye_g, liquor_ml=bath_ml, bottles=offer.candidates(dye_id)
+    )
     return PlannedDose(
-        dye_id=line.dye_id or 0,
+        dye_id=dye_id,
         dye_name=line.dye_name,
         depth_percent=depth,
         dye_g=dye_g,
         shares=chosen.shares,
         missing_g=chosen.missing_g,
+        kept_out=offer.kept_out(dye_id) if chosen.missing_g else (),
         advice=_advice(dye_g, chosen),
     )
 
@@ -225,11 +201,14 @@ def _keep_dose(row: Bath, position: int, dose: PlannedDose) -> None:
         each.save()
 
 
-def _short_words(dose: PlannedDose) -> str:
-    lacking = amount_text(dose.missing_g, "g")
-    if not dose.shares:
-        return f"No good bottle of {dose.dye_name} holds what is wanted: {lacking}."
-    return f"{dose.dye_name}: {lacking} more dye is wanted than the good bottles hold."
+def _short_words(dose: PlannedDose, purpose: Purpose) -> str:
+    return short_words(
+        dye_name=dose.dye_name,
+        missing_g=dose.missing_g,
+        has_some=bool(dose.shares),
+        kept_out=dose.kept_out,
+        purpose=purpose,
+    )
 
 
 def _free_number(wish: BathWish) -> str:

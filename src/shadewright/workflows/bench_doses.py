@@ -12,7 +12,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.solutions import filled_mass_g
 from shadewright.errors import NotFoundError, OutOfRangeError
 from shadewright.workflows.bath_pages import BathNow, StepNow, bath_now
-from shadewright.workflows.baths import candidates
+from shadewright.workflows.bottle_choice import Offer, first_to_expire
 from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
 
 
@@ -113,7 +113,7 @@ def _rest(
     chosen = chosen_bottles(
         dye_g=dose.rest_g,
         liquor_ml=bath.fibre_g * bath.liquor_ratio,
-        bottles=candidates(dose.dye_id, bottles),
+        bottles=Offer(bottles=bottles, purpose=bath.purpose).candidates(dose.dye_id),
     )
     if not chosen.shares:
         return "", None, None
@@ -150,7 +150,7 @@ def _trouble(
 def _others(
     each: StepNow, code: str, bottles: Sequence[ShelfBottle]
 ) -> tuple[ShelfBottle, ...]:
-    """Return the other good bottles of the dye, the oldest first."""
+    """Return the other good bottles of the dye, the first to expire first."""
     if each.dose is None:
         return ()
     dye_id = each.dose.dye_id
@@ -159,6 +159,4 @@ def _others(
         for x in bottles
         if x.dye_id == dye_id and x.code != code and not bottle_trouble(x)
     ]
-    return tuple(
-        sorted(good, key=lambda x: (x.age.days is not None, -(x.age.days or 0)))
-    )
+    return tuple(sorted(good, key=first_to_expire))

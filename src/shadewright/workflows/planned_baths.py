@@ -4,6 +4,7 @@ from django.db import transaction
 
 from shadewright.core.baths import stock_volume_ml
 from shadewright.core.quantities import amount_text
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
 from shadewright.records import reads, recipe_reads
 from shadewright.records.models import Bath, BathDose, BathLine
@@ -14,6 +15,7 @@ from shadewright.workflows.bath_shapes import StepNow
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath
 from shadewright.workflows.bench_doses import bottle_trouble
+from shadewright.workflows.bottle_choice import first_to_expire, refused_for
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
 from shadewright.workflows.stamps import Stamp
@@ -36,6 +38,7 @@ def wish_of(number: str) -> BathWish:
         skeins=row.skeins,
         liquor_ratio=row.liquor_ratio,
         is_swatch=row.is_swatch,
+        purpose=Purpose(row.purpose),
         notes=row.notes,
     )
 
@@ -69,7 +72,7 @@ def give_up(*, number: str, why: str, stamp: Stamp) -> None:
 
 
 def bottles_for(number: str, step: str) -> tuple[ShelfBottle, ...]:
-    """Return the good bottles that could give a dose whole, the oldest first."""
+    """Return the bottles that may give a dose whole, the first to expire first."""
     row = recipe_reads.bath_row(number)
     dose = _dose(row, step)
     taken = promised_ml(but_for=number)
@@ -77,12 +80,10 @@ def bottles_for(number: str, step: str) -> tuple[ShelfBottle, ...]:
         each
         for each in shelf()
         if each.dye_id == dose.dye_id
-        and not bottle_trouble(each)
+        and not _trouble(each, row)
         and each.usable_ml - taken.get(each.code, 0.0) >= _volume_ml(dose, each)
     )
-    return tuple(
-        sorted(fit, key=lambda x: (x.age.days is not None, -(x.age.days or 0)))
-    )
+    return tuple(sorted(fit, key=first_to_expire))
 
 
 @transaction.atomic
@@ -94,7 +95,7 @@ def change_bottle(*, number: str, step: str, code: str, stamp: Stamp) -> None:
     dose = _dose(row, step)
     bottle = shelf_bottle(code)
     _check_unpoured(shaped_bath(row), step)
-    _check_bottle(bottle, dose)
+    _check_bottle(bottle, dose, row)
     before = "weighed dry" if dose.bottle is None else f"from {dose.bottle.code}"
     dose.bottle = reads.bottle_row(code)
     dose.volume_ml = _volume_ml(dose, bottle)
@@ -124,7 +125,16 @@ def step_of(bath: BathNow, key: str) -> StepNow:
     return found
 
 
-def _check_bottle(bottle: ShelfBottle, dose: BathDose) -> None:
+def _trouble(bottle: ShelfBottle, bath: Bath) -> str:
+    """Say why a bottle gives nothing now, or nothing to this bath."""
+    said = bottle_trouble(bottle)
+    why = refused_for(bottle, Purpose(bath.purpose))
+    if said or not why:
+        return said
+    return f"Bottle {bottle.code} is {why}: not for a colour of this bath."
+
+
+def _check_bottle(bottle: ShelfBottle, dose: BathDose, bath: Bath) -> None:
     if bottle.dye_id != dose.dye_id:
         raise OutOfRangeError(
             name="The bottle",
@@ -132,7 +142,7 @@ def _check_bottle(bottle: ShelfBottle, dose: BathDose) -> None:
             allowed=f"one of {dose.dye.name}",
             argument="bottle",
         )
-    trouble = bottle_trouble(bottle)
+    trouble = _trouble(bottle, bath)
     if trouble:
         raise ConflictError(why=trouble, argument="bottle")
     wanted_ml = _volume_ml(dose, bottle)

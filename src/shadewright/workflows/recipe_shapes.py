@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
     Recipe,
@@ -65,6 +66,7 @@ class RecipeText:
     rise_c_per_min: float | None = None
     top_c: float | None = None
     hold_min: float | None = None
+    purpose: Purpose = Purpose.USUAL
     ties: str = ""
     stirring: str = ""
     look_at_15: str = ""
@@ -181,6 +183,7 @@ def shaped_version(row: RecipeVersion) -> Version:
             rise_c_per_min=row.rise_c_per_min,
             top_c=row.top_c,
             hold_min=row.hold_min,
+            purpose=Purpose(row.purpose),
             ties=row.ties,
             stirring=row.stirring,
             look_at_15=row.look_at_15,

@@ -95,6 +95,7 @@ def _pairs(before: RecipeText, after: RecipeText) -> Iterator[tuple[str, str, st
     for name, key, unit in _HEAT:
         was, now = getattr(before, key), getattr(after, key)
         yield name, _amount(was, unit), _amount(now, unit)
+    yield "The colour", before.purpose.value, after.purpose.value
     for name, key in _NOTES:
         yield name, _quoted(getattr(before, key)), _quoted(getattr(after, key))
 

@@ -111,6 +111,7 @@ def _write(
         rise_c_per_min=text.rise_c_per_min,
         top_c=text.top_c,
         hold_min=text.hold_min,
+        purpose=text.purpose,
         ties=text.ties.strip(),
         stirring=text.stirring.strip(),
         look_at_15=text.look_at_15.strip(),

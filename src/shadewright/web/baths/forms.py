@@ -9,6 +9,7 @@ from django import forms
 from shadewright.errors import NotFoundError
 from shadewright.web.amounts import mass_field, ratio_field
 from shadewright.web.forms import DayInput, DeedForm, NumberInput
+from shadewright.web.purposes import purpose_field
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.choices import bases_in_use, lots_in_use, pots_in_use
 from shadewright.workflows.recipes import recipes, version
@@ -26,6 +27,7 @@ class PlanForm(DeedForm):
     )
     skeins = forms.IntegerField(label="Skeins", required=False, widget=NumberInput())
     is_swatch = forms.BooleanField(label="A swatch, 5 to 20 g", required=False)
+    purpose = purpose_field(as_recipe=True)
     pot = forms.TypedChoiceField(label="Pot", coerce=int, required=False)
     liquor_ratio = ratio_field(
         label="Liquor ratio", help_text="Empty: as the recipe says."
@@ -78,6 +80,7 @@ class PlanForm(DeedForm):
             skeins=sent["skeins"],
             liquor_ratio=sent["liquor_ratio"],
             is_swatch=sent["is_swatch"],
+            purpose=sent["purpose"],
             notes=sent["notes"],
         )
 

@@ -120,6 +120,7 @@ def _said_before(number: str) -> dict[str, Any]:
         "wet_yarn_g": f"{wish.wet_yarn_g:.10g}" if wish.wet_yarn_g else "",
         "liquor_ratio": f"{wish.liquor_ratio:.10g}" if wish.liquor_ratio else "",
         "is_swatch": "on" if wish.is_swatch else "",
+        "purpose": wish.purpose.value if wish.purpose else "",
         "dyed_on": f"{day:%Y-%m-%d}",
         "notes": wish.notes,
     }

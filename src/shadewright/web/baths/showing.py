@@ -11,6 +11,7 @@ from shadewright.web.baths.side_by_side import step_rows, title_of
 from shadewright.web.baths.words import act_words, status_chip
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution
+from shadewright.web.purposes import PURPOSE_WORDS
 from shadewright.web.templatetags.house import day
 from shadewright.workflows.bath_cautions import recipe_cautions
 from shadewright.workflows.bath_pages import BathAct, BathNow, BathStatus, DoneLine
@@ -91,6 +92,7 @@ def _facts(bath: BathNow) -> Iterator[Said]:
     ratio = number_text(bath.liquor_ratio, digits=4)
     liquor = amount_text(bath.liquor_ratio * bath.fibre_g / 1000, "l")
     yield Said(term="Liquor", words=f"{liquor}, 1:{ratio}")
+    yield Said(term="The colour", words=PURPOSE_WORDS[bath.purpose])
     yield Said(term="Notes", words=bath.notes)
 
 

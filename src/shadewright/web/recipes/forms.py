@@ -9,6 +9,7 @@ from django.forms import BoundField
 
 from shadewright.web.amounts import AmountField, ratio_field, temperature_field
 from shadewright.web.forms import DeedForm, StudioForm
+from shadewright.web.purposes import purpose_field
 from shadewright.web.recipes.amounts import (
     depth,
     minutes,
@@ -28,6 +29,7 @@ from shadewright.workflows.recipe_shapes import (
 LEAST_ROWS, MORE_ROWS, MOST_ROWS = 4, 3, 24
 _AMOUNTS = ("liquor_ratio", "start_c", "rise_c_per_min", "top_c", "hold_min")
 _WORDS = ("ties", "stirring", "look_at_15", "notes", "as_written", "why_changed")
+_SAID = ("purpose", *_AMOUNTS, *_WORDS)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,6 +68,7 @@ class VersionForm(DeedForm):
     rise_c_per_min = AmountField(unit="°C/min", read=pace, label="Rise", required=False)
     top_c = temperature_field(label="Top", required=False)
     hold_min = AmountField(unit="min", read=minutes, label="Hold", required=False)
+    purpose = purpose_field()
     ties = forms.CharField(
         max_length=200,
         required=False,
@@ -161,7 +164,7 @@ class VersionForm(DeedForm):
     def text(self) -> RecipeText:
         """Return what the form says."""
         sent = self.cleaned_data
-        said = {name: sent[name] for name in (*_AMOUNTS, *_WORDS)}
+        said = {name: sent[name] for name in _SAID}
         doses = tuple(self._doses())
         return RecipeText(doses=doses, helpers=tuple(self._helpers()), **said)
 
@@ -229,7 +232,7 @@ def initial_of(text: RecipeText) -> dict[str, Any]:
     """Return a version as its form shows it, with a row or two to spare."""
     rows = max(LEAST_ROWS, len(text.doses) + 1, len(text.helpers) + 2)
     said: dict[str, Any] = {"rows": rows}
-    said |= {name: getattr(text, name) for name in (*_AMOUNTS, *_WORDS)}
+    said |= {name: getattr(text, name) for name in _SAID}
     for number, dose in enumerate(text.doses, start=1):
         said[f"dye_{number}"] = dose.dye_id or ""
         said[f"depth_{number}"] = dose.depth_percent

@@ -9,6 +9,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.web.baths.words import status_chip
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
+from shadewright.web.purposes import PURPOSE_WORDS
 from shadewright.web.recipes.pages import (
     BathRow,
     DoseShown,
@@ -112,6 +113,7 @@ def _said(text: RecipeText) -> Iterator[Said]:
     for helper in text.helpers:
         yield Said(term=helper.name, words=helper_words(helper))
     yield Said(term="Heat", words=heat_words(text))
+    yield Said(term="The colour", words=PURPOSE_WORDS[text.purpose])
     yield Said(term="Ties", words=text.ties)
     yield Said(term="Stirring", words=text.stirring)
     yield Said(term="Look at 15 minutes", words=text.look_at_15)
