@@ -7,6 +7,7 @@ from math import isclose
 from shadewright.core.solutions.age import StockAge, stock_age
 from shadewright.core.solutions.keeping import DyeLife, Fate
 from shadewright.core.solutions.ledger import BottleState
+from shadewright.core.uncertainty import Term, Value
 from shadewright.records import reads
 from shadewright.records.models import StockBottle
 from shadewright.records.models.shelf import Evidence
@@ -48,6 +49,18 @@ class ShelfBottle:
     place: str
     labelled_percent: float | None
     keeping: Keeping
+    terms: tuple[Term, ...]
+    lacks: tuple[str, ...]
+
+    @property
+    def strength(self) -> Value:
+        """Strength with its spread; ``lacks`` says what no term is known for. [%]."""
+        return Value(value=self.strength_percent, terms=self.terms)
+
+    @property
+    def u_strength_rel(self) -> float | None:
+        """Relative standard uncertainty of the strength; None while none is known."""
+        return self.strength.u_rel if self.terms else None
 
     @property
     def wants_label(self) -> bool:
@@ -140,6 +153,8 @@ def shaped_bottle(row: StockBottle, *, life: DyeLife | None = None) -> ShelfBott
         is_void=not left.is_filled,
         place=row.place,
         labelled_percent=row.labelled_percent,
+        terms=left.terms,
+        lacks=left.lacks,
         keeping=keeping_of(
             row,
             left,
