@@ -2,7 +2,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from shadewright.core.baths import depth_given_percent, dye_mass_g, stock_volume_ml
+from shadewright.core.baths import (
+    depth_given_percent,
+    dye_mass_g,
+    stock_volume_ml,
+    weighed_mass_g,
+    weighed_volume_ml,
+)
 from shadewright.errors import OutOfRangeError
 
 strengths_percent = st.floats(min_value=0.01, max_value=10)
@@ -77,3 +83,21 @@ def test_a_negative_volume_is_refused() -> None:
     with pytest.raises(OutOfRangeError) as caught:
         depth_given_percent(stock_ml=-1, strength_percent=1, fibre_mass_g=100)
     assert caught.value.argument == "stock_ml"
+
+
+@given(ml=st.floats(0, 5000), strength=strengths_percent)
+def test_what_is_weighed_is_what_was_measured(ml: float, strength: float) -> None:
+    mass_g = weighed_mass_g(volume_ml=ml, strength_percent=strength)
+    back_ml = weighed_volume_ml(mass_g=mass_g, strength_percent=strength)
+    assert back_ml == pytest.approx(ml, rel=1e-12)
+
+
+@pytest.mark.by_hand
+def test_a_millilitre_of_stock_weighs_its_water_and_its_dye() -> None:
+    # 60 ml of 1 %: 60 x (0.99821 + 0.01) g
+    mass_g = weighed_mass_g(volume_ml=60, strength_percent=1)
+    assert mass_g == pytest.approx(60.492, abs=5e-4)
+    with pytest.raises(OutOfRangeError):
+        weighed_volume_ml(mass_g=-1, strength_percent=1)
+    with pytest.raises(OutOfRangeError):
+        weighed_mass_g(volume_ml=-1, strength_percent=1)

@@ -55,7 +55,13 @@ from shadewright.core.baths.choosing import (
     chosen_bottles,
 )
 from shadewright.core.baths.classes import class_caution
-from shadewright.core.baths.curves import Curve, CurvePoint, Leg, curve_points
+from shadewright.core.baths.curves import (
+    Curve,
+    CurvePoint,
+    Leg,
+    curve_points,
+    minutes_to_top,
+)
 from shadewright.core.baths.depth import (
     depth_caution,
     depth_from_g_per_lb_percent,
@@ -88,6 +94,8 @@ from shadewright.core.baths.measures import (
     depth_given_percent,
     dose_slack_ml,
     stock_volume_ml,
+    weighed_mass_g,
+    weighed_volume_ml,
 )
 from shadewright.core.baths.measuring_out import (
     MeasuredDose,
@@ -123,6 +131,7 @@ from shadewright.core.baths.sureness import (
     SureDepth,
     depth_value,
     drawn_dye,
+    either_side,
     stock_density,
     sure_depth,
 )
@@ -180,12 +189,14 @@ __all__ = [
     "dry_dose_advice",
     "dye_mass_g",
     "dyeable_mass_g",
+    "either_side",
     "excess_caution",
     "heat_text",
     "liquid_volume_ml",
     "liquor_ml",
     "measurable_strength_percent",
     "measured_dose",
+    "minutes_to_top",
     "regain_from_content_percent",
     "salt_caution",
     "salt_dose",
@@ -195,4 +206,6 @@ __all__ = [
     "total_depth_percent",
     "water_balance",
     "water_in_wet_yarn_ml",
+    "weighed_mass_g",
+    "weighed_volume_ml",
 ]

@@ -4,10 +4,12 @@ from typing import Final
 
 from shadewright.core.baths.depth import depth_percent as depth_of
 from shadewright.core.quantities import (
+    MOST_MASS_G,
     MOST_VOLUME_ML,
     require_between,
     require_mass,
     require_strength,
+    water_density_g_per_ml,
 )
 
 DOSE_SLACK: Final = 0.01  # common practice: a hundredth is never seen
@@ -93,6 +95,82 @@ def depth_given_percent(
     return depth_of(dye_mass_g=dye_g, fibre_mass_g=fibre_mass_g)
 
 
+def weighed_mass_g(*, volume_ml: float, strength_percent: float) -> float:
+    """Return what a volume of stock weighs.
+
+    M = V (rho + c / 100)                                      (6)
+
+    Parameters
+    ----------
+    volume_ml : float
+        Volume, V; zero or more. [mL]
+    strength_percent : float
+        Strength of the stock, c, in g per 100 ml. [%]
+
+    Returns
+    -------
+    float
+        Mass, M, with rho the density of water at 20 °C. [g]
+
+    Raises
+    ------
+    OutOfRangeError
+        If one of them is out of range.
+
+    Examples
+    --------
+    >>> round(weighed_mass_g(volume_ml=60.0, strength_percent=1.0), 2)
+    60.49
+    """
+    require_between(
+        volume_ml,
+        least=0.0,
+        most=MOST_VOLUME_ML,
+        unit="ml",
+        name="Volume of stock",
+        argument="volume_ml",
+    )
+    return volume_ml * _g_per_ml(strength_percent)
+
+
+def weighed_volume_ml(*, mass_g: float, strength_percent: float) -> float:
+    """Return the volume of stock that was weighed out.
+
+    V = M / (rho + c / 100)                                    (6)
+
+    Parameters
+    ----------
+    mass_g : float
+        Mass weighed, M; zero or more. [g]
+    strength_percent : float
+        Strength of the stock, c, in g per 100 ml. [%]
+
+    Returns
+    -------
+    float
+        Volume, V, with rho the density of water at 20 °C. [mL]
+
+    Raises
+    ------
+    OutOfRangeError
+        If one of them is out of range.
+
+    Examples
+    --------
+    >>> round(weighed_volume_ml(mass_g=60.492, strength_percent=1.0), 2)
+    60.0
+    """
+    require_between(
+        mass_g,
+        least=0.0,
+        most=MOST_MASS_G,
+        unit="g",
+        name="Stock on the scale",
+        argument="mass_g",
+    )
+    return mass_g / _g_per_ml(strength_percent)
+
+
 def dose_slack_ml(*, volume_ml: float) -> float:
     """Return by how much a measured dose may be out without being minded.
 
@@ -116,3 +194,8 @@ def dose_slack_ml(*, volume_ml: float) -> float:
     0.5
     """
     return max(DOSE_SLACK * volume_ml, LEAST_SLACK_ML)
+
+
+def _g_per_ml(strength_percent: float) -> float:
+    water = water_density_g_per_ml(temperature_c=20.0)
+    return water + require_strength(strength_percent) / 100

@@ -232,9 +232,40 @@ def sure_depth(
     depth = depth_value(yarn=yarn, stock=stock, dry=dry)
     over, under = _factors(yarn, stock, dry)
     if generator is None or not is_wide(*over, *under):
-        return SureDepth(depth=depth, interval=_either_side(depth), is_drawn=False)
+        return SureDepth(depth=depth, interval=either_side(depth=depth), is_drawn=False)
     share = sampled_interval(over=over, under=under, generator=generator)
     return SureDepth(depth=depth, interval=_percent(share), is_drawn=True)
+
+
+def either_side(*, depth: Value) -> Interval:
+    """Return the interval of a depth whose terms alone are known.
+
+    Parameters
+    ----------
+    depth : Value
+        Depth with its terms, as it was kept. [%]
+
+    Returns
+    -------
+    Interval
+        As far down as up, 19 times in 20, and never below nought. [%]
+
+    Notes
+    -----
+    The distribution of all terms together [jcgm101]_, 5.3.1.
+
+    Examples
+    --------
+    >>> from shadewright.core.uncertainty import exact
+    >>> either_side(depth=exact(0.6)).low
+    0.6
+    """
+    reach = half_width(depth)
+    return Interval(
+        low=max(depth.value - reach, 0.0),
+        high=depth.value + reach,
+        coverage=USUAL,
+    )
 
 
 def _factors(
@@ -250,12 +281,3 @@ def _factors(
 
 def _percent(share: Interval) -> Interval:
     return Interval(low=100 * share.low, high=100 * share.high, coverage=share.coverage)
-
-
-def _either_side(depth: Value) -> Interval:
-    reach = half_width(depth)
-    return Interval(
-        low=max(depth.value - reach, 0.0),
-        high=depth.value + reach,
-        coverage=USUAL,
-    )
