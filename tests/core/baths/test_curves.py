@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from shadewright.core.baths import Curve, Leg, curve_points
+from shadewright.core.baths import Curve, Leg, curve_points, minutes_to_top
 from shadewright.core.baths.heating import PROGRAMMES
 from shadewright.errors import OutOfRangeError
 
@@ -54,6 +54,35 @@ def test_a_curve_goes_on_and_never_down(curve: Curve) -> None:
     rise = curve.top_c - curve.start_c
     slack = 1e-6 + 1e-9 * minutes[-1]
     assert rise / fastest - slack <= minutes[-1] - held <= rise / slowest + slack
+
+
+@pytest.mark.by_hand
+def test_a_weak_source_slows_the_legs_that_it_cannot_keep() -> None:
+    """40 to 70 at 0.5, kept: 60; 15 held; 28 at 0.7 in place of 0.8: 40 for 35."""
+    curve = Curve(
+        start_c=40.0,
+        legs=(
+            Leg(to_c=70.0, rise_c_per_min=0.5, hold_min=15.0),
+            Leg(to_c=98.0, rise_c_per_min=0.8, hold_min=45.0),
+        ),
+    )
+    assert curve.rise_min == pytest.approx(60 + 15 + 35)
+    found = minutes_to_top(curve=curve, fastest_c_per_min=0.7)
+    assert found == pytest.approx(60 + 15 + 40)
+
+
+@given(curves(), st.floats(0.05, 30))
+def test_no_source_is_faster_than_the_recipe(curve: Curve, fastest: float) -> None:
+    found = minutes_to_top(curve=curve, fastest_c_per_min=fastest)
+    assert found >= curve.rise_min - 1e-9 * (1 + found)
+    strong = minutes_to_top(curve=curve, fastest_c_per_min=100.0)
+    assert strong == pytest.approx(curve.rise_min)
+
+
+def test_no_rise_at_all_is_refused() -> None:
+    curve = Curve(start_c=40.0, legs=(TOP,))
+    with pytest.raises(OutOfRangeError):
+        minutes_to_top(curve=curve, fastest_c_per_min=0.0)
 
 
 @pytest.mark.parametrize("key", PROGRAMMES)

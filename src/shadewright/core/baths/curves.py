@@ -1,13 +1,14 @@
 """Temperature programmes as curves: a start, and legs that rise and hold."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from shadewright.core.quantities import amount_text, require_between
+from shadewright.core.quantities import amount_text, require_above_zero, require_between
 from shadewright.errors import OutOfRangeError
 
 MOST_LEGS = 6
+_LEAST_RISE, _MOST_RISE = 0.05, 20.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -87,6 +88,55 @@ def curve_points(curve: Curve) -> tuple[CurvePoint, ...]:
     return tuple(_points(curve))
 
 
+def minutes_to_top(*, curve: Curve, fastest_c_per_min: float) -> float:
+    """Return the minutes to the top where a source cannot rise faster.
+
+    t = Σ (T_i − T_(i−1))/min(r_i, r_max) + the holds on the way
+
+    Parameters
+    ----------
+    curve : Curve
+        Start [°C] and legs [°C, °C/min, min]. [-]
+    fastest_c_per_min : float
+        The fastest rise that the source gives, r_max; above zero. [°C/min]
+
+    Returns
+    -------
+    float
+        Minutes from heat on to the top, with the recipe's pace where it can be
+        kept. [min]
+
+    Raises
+    ------
+    OutOfRangeError
+        If the rise is not above zero.
+
+    Notes
+    -----
+    Arithmetic by definition; r_max is taken as the same all the way.
+
+    Examples
+    --------
+    >>> curve = Curve(start_c=40.0, legs=(Leg(to_c=90.0, rise_c_per_min=1.0),))
+    >>> minutes_to_top(curve=curve, fastest_c_per_min=5.0)
+    50.0
+    >>> minutes_to_top(curve=curve, fastest_c_per_min=0.5)
+    100.0
+    """
+    most = require_above_zero(
+        fastest_c_per_min,
+        most=1e6,
+        unit="°C/min",
+        name="A rise",
+        argument="fastest_c_per_min",
+    )
+    slowed = tuple(
+        replace(leg, rise_c_per_min=min(leg.rise_c_per_min, max(most, _LEAST_RISE)))
+        for leg in curve.legs
+    )
+    return replace(curve, legs=slowed).rise_min
+
+
 def _points(curve: Curve) -> Iterator[CurvePoint]:
     minute, now_c = 0.0, curve.start_c
     yield CurvePoint(minute=minute, temperature_c=now_c)
@@ -112,7 +162,7 @@ def _check(curve: Curve) -> None:
     _bounded(curve.start_c, 0.0, 100.0, "°C", "The start")
     for leg in curve.legs:
         _bounded(leg.to_c, 0.0, 105.0, "°C", "A temperature of the curve")
-        _bounded(leg.rise_c_per_min, 0.05, 20.0, "°C/min", "A rise")
+        _bounded(leg.rise_c_per_min, _LEAST_RISE, _MOST_RISE, "°C/min", "A rise")
         _bounded(leg.hold_min, 0.0, 600.0, "min", "A hold")
     for before, after in pairwise([curve.start_c, *(leg.to_c for leg in curve.legs)]):
         if after < before:

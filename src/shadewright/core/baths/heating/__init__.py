@@ -55,6 +55,7 @@ from shadewright.core.baths.heating.learning import (
 )
 from shadewright.core.baths.heating.pace import (
     Pace,
+    RisePace,
     fastest_rise_c_per_min,
     heating_minutes,
     rise_pace,
@@ -74,6 +75,7 @@ __all__ = [
     "Load",
     "MinutesRange",
     "Pace",
+    "RisePace",
     "StartProgramme",
     "air_pressure_kpa",
     "boiling_at_pressure_c",

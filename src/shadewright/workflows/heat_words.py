@@ -1,0 +1,96 @@
+"""The heat of a bath in words: the minutes, what they rest on, how to set the knob."""
+
+from shadewright.core.baths.heating import MinutesRange, Pace
+from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.workflows.heating import BathHeat
+
+_GUESS = "a guess: no heat-up of this pot on this burner is timed yet"
+
+
+def way_words(heat: BathHeat) -> str:
+    """Return the minutes to the top that are to be expected, and what they rest on."""
+    top = amount_text(heat.top_c, "°C")
+    if _keeps_pace(heat):
+        return f"{_span(heat.way)} to {top}, as the recipe says."
+    return f"{_span(heat.way)} to {top}, {evidence_words(heat)}."
+
+
+def full_words(heat: BathHeat) -> str:
+    """Return the minutes at full power, where the recipe asks for fewer degrees."""
+    if not _keeps_pace(heat):
+        return ""
+    return f"At full power {_span(heat.full)}, {evidence_words(heat)}."
+
+
+def pace_words(heat: BathHeat) -> str:
+    """Return whether the recipe's rise is kept, and how far to turn the source down."""
+    if heat.rise is None or heat.wanted_c_per_min is None:
+        return ""
+    wanted = _pace(heat.wanted_c_per_min)
+    fastest = _pace(heat.fastest_c_per_min)
+    match heat.rise.pace:
+        case Pace.TOO_SLOW:
+            return (
+                f"The recipe’s {wanted} cannot be kept: this pot rises by about "
+                f"{fastest} here. Less liquor or a stronger burner is faster."
+            )
+        case Pace.KEPT:
+            return f"Near full power keeps the recipe’s {wanted}."
+        case Pace.RUNS_AHEAD:
+            power = _power(heat.rise.power_share)
+            return f"Turn it down to about {power}: full power rises by {fastest}."
+
+
+def step_words(heat: BathHeat) -> str:
+    """Return what the step of the heat says at the pot and on the card."""
+    said = (way_words(heat), full_words(heat), pace_words(heat))
+    return " ".join(part for part in said if part)
+
+
+def evidence_words(heat: BathHeat) -> str:
+    """Return what the minutes rest on: heat-ups of this pot here, or a guess."""
+    count = heat.full.count
+    if count:
+        return f"from {_counted(count)} of this pot here"
+    if heat.kept:
+        return f"a guess: {_counted(heat.kept)} here kept a recipe’s pace"
+    return _GUESS
+
+
+def notes_of(heat: BathHeat) -> tuple[str, ...]:
+    """Return what was not known, and so guessed or left out."""
+    start = amount_text(heat.start_c, "°C")
+    said = (
+        (heat.is_start_guessed, f"Reckoned from {start}: the recipe says no start."),
+        (not heat.has_pot_weight, "The pot’s own weight is not known and left out."),
+    )
+    return tuple(words for is_so, words in said if is_so)
+
+
+def _keeps_pace(heat: BathHeat) -> bool:
+    """Whether the recipe's pace, not the source, sets the minutes to the top."""
+    return heat.rise is not None and heat.rise.pace is not Pace.TOO_SLOW
+
+
+def _span(found: MinutesRange) -> str:
+    least, most = _whole(found.least), _whole(found.most)
+    if least == most:
+        return amount_text(least, "min")
+    return f"{number_text(least, digits=4)} to {amount_text(most, 'min')}"
+
+
+def _whole(minutes: float) -> float:
+    return float(max(round(minutes), 1))
+
+
+def _pace(value: float) -> str:
+    return f"{number_text(value, digits=2)}{NO_BREAK}°C a minute"
+
+
+def _power(share: float) -> str:
+    """Return a share of the power to the nearest twentieth, as a knob is set."""
+    return amount_text(max(5 * round(20 * share), 5), "%") + " of its power"
+
+
+def _counted(count: int) -> str:
+    return "1 heat-up" if count == 1 else f"{count} heat-ups"
