@@ -90,7 +90,7 @@ def pot_row(pot_id: int) -> Pot:
 def bath_rows() -> QuerySet[Bath]:
     """Return baths with all that was planned, newest first."""
     rows = Bath.objects.select_related(
-        "version__recipe", "base", "mill_lot", "pot", "created_by", "lot"
+        "version__recipe", "base", "mill_lot", "pot", "source", "created_by", "lot"
     )
     return rows.prefetch_related(
         "doses__dye", "doses__bottle", "version__auxiliaries__auxiliary"

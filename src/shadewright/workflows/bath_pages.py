@@ -20,6 +20,8 @@ from shadewright.workflows.bath_shapes import (
     called,
 )
 from shadewright.workflows.clocks import clocks_of
+from shadewright.workflows.heat_words import step_words
+from shadewright.workflows.heating import heat_of_bath, top_caution
 from shadewright.workflows.rounds import round_of
 from shadewright.workflows.undo import may_undo
 
@@ -74,7 +76,9 @@ def shaped_bath(row: Bath) -> BathNow:
     name = row.version.recipe.name
     lines = tuple(_shaped(line) for line in _newest_first(row))
     doses = {f"dose-{n}": dose for n, dose in enumerate(row.doses.all(), start=1)}
-    steps = tuple(_step(step, lines, doses.get(step.key)) for step in round_of(row))
+    heat = heat_of_bath(row)
+    round_ = round_of(row, heating="" if heat is None else step_words(heat))
+    steps = tuple(_step(step, lines, doses.get(step.key)) for step in round_)
     return BathNow(
         number=row.number,
         recipe_name=name,
@@ -96,6 +100,9 @@ def shaped_bath(row: Bath) -> BathNow:
         clocks=clocks_of(row.number, called(row.number, name), steps, lines),
         lines=lines,
         has_lot=lot_reads.has_standing_lot(row),
+        source_name="" if row.source is None else row.source.name,
+        heat=heat,
+        top_caution=top_caution(row.version.top_c),
     )
 
 

@@ -13,6 +13,7 @@ from uuid import UUID
 from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.records.models.baths import BathAct
+from shadewright.workflows.heating import BathHeat
 
 PART, HEARD, MORE = "/part", "/heard", "/more"
 
@@ -152,6 +153,9 @@ class BathNow:
     clocks: tuple[Clock, ...]
     lines: tuple[DoneLine, ...]
     has_lot: bool
+    source_name: str
+    heat: BathHeat | None
+    top_caution: str
 
     @property
     def called(self) -> str:

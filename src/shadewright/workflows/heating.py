@@ -18,8 +18,8 @@ from shadewright.core.baths.heating import (
 from shadewright.core.baths.programme import Programme
 from shadewright.core.tables.heat import Source
 from shadewright.errors import InputError
-from shadewright.records import heat_reads
-from shadewright.records.models import Bath, HeatSource, Pot
+from shadewright.records import heat_reads, recipe_reads
+from shadewright.records.models import Bath, HeatSource, Pot, RecipeVersion
 from shadewright.workflows.heat_ups import HeatUps, heat_ups_of, load_of
 from shadewright.workflows.recipe_curves import programme_of, stops_of
 from shadewright.workflows.studio import studio
@@ -61,6 +61,15 @@ class BathHeat:
     wanted_c_per_min: float | None
     rise: RisePace | None
     kept: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class PlannedHeat:
+    """The heat of a bath that is planned: its source, what that takes, its boil."""
+
+    source_id: int | None
+    heat: BathHeat | None
+    caution: str
 
 
 def heat_of(asked: HeatAsked) -> BathHeat | None:
@@ -109,6 +118,30 @@ def heat_of_bath(bath: Bath) -> BathHeat | None:
             but_for=bath.number,
         )
     )
+
+
+def heat_of_plan(
+    version: RecipeVersion,
+    *,
+    pot_id: int | None,
+    source_id: int | None,
+    fibre_g: float,
+    liquor_ml: float,
+) -> PlannedHeat:
+    """Return what a bath would take, on what was chosen or on the pot's last."""
+    source = source_of(source_id=source_id, pot_id=pot_id)
+    caution = top_caution(version.top_c)
+    if source is None or pot_id is None:
+        source_id = None if source is None else source.pk
+        return PlannedHeat(source_id=source_id, heat=None, caution=caution)
+    asked = HeatAsked(
+        pot=recipe_reads.pot_row(pot_id),
+        source=source,
+        programme=programme_of(version, stops_of(version.curve)),
+        fibre_g=fibre_g,
+        liquor_ml=liquor_ml,
+    )
+    return PlannedHeat(source_id=source.pk, heat=heat_of(asked), caution=caution)
 
 
 def source_of(*, source_id: int | None, pot_id: int | None) -> HeatSource | None:

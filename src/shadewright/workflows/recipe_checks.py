@@ -8,6 +8,7 @@ from shadewright.core.quantities import (
     require_between,
 )
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
+from shadewright.workflows.recipe_curves import check_curve
 from shadewright.workflows.recipe_shapes import DoseLine, HelperLine, RecipeText
 
 _MOST_HELPER = 500.0
@@ -26,6 +27,7 @@ def check_recipe(text: RecipeText) -> None:
         _check_helper(helper)
     _check_numbers(text)
     _check_heat(text)
+    check_curve(text, text.stops)
 
 
 def _check_doses(doses: tuple[DoseLine, ...]) -> None:

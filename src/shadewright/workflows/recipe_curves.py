@@ -16,10 +16,21 @@ from shadewright.errors import MissingError
 class Heated(Protocol):
     """What says how it is heated: a version's row or its text."""
 
-    start_c: float | None
-    rise_c_per_min: float | None
-    top_c: float | None
-    hold_min: float | None
+    @property
+    def start_c(self) -> float | None:
+        """Where the heat begins. [°C]."""
+
+    @property
+    def rise_c_per_min(self) -> float | None:
+        """How fast it rises to the top. [°C/min]."""
+
+    @property
+    def top_c(self) -> float | None:
+        """The temperature that is held. [°C]."""
+
+    @property
+    def hold_min(self) -> float | None:
+        """How long it is held. [min]."""
 
 
 def programme_of(said: Heated, stops: Sequence[Leg]) -> Programme:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
+from shadewright.core.baths import Leg
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
@@ -13,6 +14,7 @@ from shadewright.records.models import (
     RecipeVersion,
 )
 from shadewright.records.models.recipes import AmountUnit, When
+from shadewright.workflows.recipe_curves import stops_of
 
 __all__ = [
     "AmountUnit",
@@ -57,7 +59,7 @@ class HelperLine:
 
 @dataclass(frozen=True, kw_only=True)
 class RecipeText:
-    """All that a version says."""
+    """All that a version says; ``stops`` are the legs of the curve before the last."""
 
     doses: tuple[DoseLine, ...]
     helpers: tuple[HelperLine, ...] = ()
@@ -66,6 +68,7 @@ class RecipeText:
     rise_c_per_min: float | None = None
     top_c: float | None = None
     hold_min: float | None = None
+    stops: tuple[Leg, ...] = ()
     purpose: Purpose = Purpose.USUAL
     ties: str = ""
     stirring: str = ""
@@ -183,6 +186,7 @@ def shaped_version(row: RecipeVersion) -> Version:
             rise_c_per_min=row.rise_c_per_min,
             top_c=row.top_c,
             hold_min=row.hold_min,
+            stops=stops_of(row.curve),
             purpose=Purpose(row.purpose),
             ties=row.ties,
             stirring=row.stirring,

@@ -61,8 +61,9 @@ def ratio_words(ratio: float | None) -> str:
 
 def heat_words(text: RecipeText) -> str:
     """Return the temperature programme in one line; empty where none is said."""
+    stops = stops_words(text)
     said = (
-        (text.start_c, "from {} ", "°C"),
+        (text.start_c, "from {} " + (f"{stops}; " if stops else ""), "°C"),
         (text.top_c, "to {}", "°C"),
         (text.rise_c_per_min, ", by {} a minute", "°C"),
         (text.hold_min, ", hold {}", "min"),
@@ -73,6 +74,15 @@ def heat_words(text: RecipeText) -> str:
         if value is not None
     )
     return "".join(parts).strip(" ,")
+
+
+def stops_words(text: RecipeText) -> str:
+    """Return the stops on the way in one line; empty where there is none."""
+    return "; ".join(
+        f"to {amount_text(leg.to_c, '°C')}, by {amount_text(leg.rise_c_per_min, '°C')} "
+        f"a minute, hold {amount_text(leg.hold_min, 'min')}"
+        for leg in text.stops
+    )
 
 
 def changes(before: RecipeText, after: RecipeText) -> tuple[Changed, ...]:
@@ -96,6 +106,7 @@ def _pairs(before: RecipeText, after: RecipeText) -> Iterator[tuple[str, str, st
         was, now = getattr(before, key), getattr(after, key)
         yield name, _amount(was, unit), _amount(now, unit)
     yield "The colour", before.purpose.value, after.purpose.value
+    yield "Stops on the way", stops_words(before), stops_words(after)
     for name, key in _NOTES:
         yield name, _quoted(getattr(before, key)), _quoted(getattr(after, key))
 

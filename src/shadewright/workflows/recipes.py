@@ -14,6 +14,7 @@ from shadewright.records.models import (
     RecipeVersion,
 )
 from shadewright.workflows.recipe_checks import check_recipe
+from shadewright.workflows.recipe_curves import stored_curve
 from shadewright.workflows.recipe_shapes import (
     DoseLine,
     HelperLine,
@@ -111,6 +112,7 @@ def _write(
         rise_c_per_min=text.rise_c_per_min,
         top_c=text.top_c,
         hold_min=text.hold_min,
+        curve=stored_curve(text, text.stops),
         purpose=text.purpose,
         ties=text.ties.strip(),
         stirring=text.stirring.strip(),

@@ -10,7 +10,6 @@ from shadewright.core.baths import (
     water_balance,
     water_in_wet_yarn_ml,
 )
-from shadewright.core.baths.programme import Programme
 from shadewright.core.baths.rounds import (
     DoseWanted,
     HelperWanted,
@@ -23,6 +22,7 @@ from shadewright.core.solutions import filled_mass_g
 from shadewright.records.models import Bath, BathDose, RecipeAuxiliary, RecipeVersion
 from shadewright.records.models.catalogue import AuxiliaryKind
 from shadewright.records.models.recipes import AmountUnit as RecipeUnit
+from shadewright.workflows.recipe_curves import programme_of, stops_of
 
 _UNITS = {
     RecipeUnit.ON_FIBRE.value: AmountUnit.PERCENT_OWF,
@@ -31,8 +31,8 @@ _UNITS = {
 _ACIDS = {AuxiliaryKind.ACID.value, AuxiliaryKind.ACID_SALT.value}
 
 
-def round_of(bath: Bath) -> tuple[RoundStep, ...]:
-    """Return the steps of a bath as it was planned."""
+def round_of(bath: Bath, *, heating: str = "") -> tuple[RoundStep, ...]:
+    """Return the steps of a bath as it was planned, its heat as words tell it."""
     said = bath.version
     helpers = helpers_of(said, fibre_g=bath.fibre_g, liquor_ratio=bath.liquor_ratio)
     return bath_round(
@@ -40,12 +40,8 @@ def round_of(bath: Bath) -> tuple[RoundStep, ...]:
             water_ml=_fresh_water_ml(bath, helpers),
             doses=[_dose(row) for row in bath.doses.all()],
             helpers=helpers,
-            programme=Programme(
-                start_c=said.start_c,
-                rise_c_per_min=said.rise_c_per_min,
-                top_c=said.top_c,
-                hold_min=said.hold_min,
-            ),
+            programme=programme_of(said, stops_of(said.curve)),
+            heating=heating,
             look_at_15=said.look_at_15,
             ties=said.ties,
             stirring=said.stirring,
