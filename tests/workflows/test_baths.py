@@ -94,7 +94,9 @@ def test_the_plan_is_what_is_kept(pot: Ready) -> None:
     assert fill.amount == pytest.approx(plan.water.fresh_water_ml / 1000)
     assert (now_.notes, now_.skeins, now_.liquor_ratio) == ("blue tag", 1, 20.0)
     assert now_.status is BathStatus.PLANNED
-    assert replace(wish_of(now_.number), notes=" blue tag ") == wanted
+    kept = wish_of(now_.number)
+    assert kept.dosing.is_by_weight is False
+    assert replace(kept, notes=" blue tag ", dosing=wanted.dosing) == wanted
 
 
 def test_what_another_bath_will_draw_is_not_promised_twice() -> None:

@@ -10,6 +10,7 @@ from shadewright.records import recipe_reads
 from shadewright.records.models import Pot
 from shadewright.workflows.recipe_shapes import Version
 from shadewright.workflows.stamps import today
+from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
 
 ROOM_TO_SPARE = 1.1
 SWATCH_MOST_G = 20.0
@@ -29,6 +30,7 @@ class BathWish:
     dyed_on: date
     mill_lot_id: int | None = None
     pot_id: int | None = None
+    source_id: int | None = None
     water_id: int | None = None
     wet_yarn_g: float | None = None
     skeins: int | None = None
@@ -36,6 +38,7 @@ class BathWish:
     is_swatch: bool = False
     purpose: Purpose | None = None
     notes: str = ""
+    dosing: DosingWish = AS_USUAL
 
 
 def check_wish(wish: BathWish, recipe: Version) -> None:

@@ -24,11 +24,20 @@ from shadewright.workflows.bath_cautions import (
 )
 from shadewright.workflows.bath_wishes import BathWish, check_room, check_wish
 from shadewright.workflows.bottle_choice import Offer, Refused, short_words
+from shadewright.workflows.dosing import (
+    SPREAD_METHOD,
+    Dosed,
+    dosed,
+    kept_spread,
+)
+from shadewright.workflows.heating import PlannedHeat, heat_of_plan
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.recipe_shapes import DoseLine, Version, shaped_version
 from shadewright.workflows.rounds import helpers_of, water_of
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.tools import ToolNow
+from shadewright.workflows.tools_at_hand import AtHand, at_hand
 
 __all__ = [
     "METHOD",
@@ -51,6 +60,7 @@ class PlannedDose:
     depth_percent: float
     dye_g: float
     shares: tuple[BottleShare, ...]
+    dosed: Dosed
     missing_g: float = 0.0
     kept_out: tuple[Refused, ...] = ()
     advice: str = ""
@@ -71,10 +81,12 @@ class BathPlan:
     liquor_ml: float
     water: WaterBalance
     doses: tuple[PlannedDose, ...]
+    tools: AtHand
     helpers: tuple[HelperWanted, ...]
     troubles: tuple[str, ...] = field(default=())
     cautions: tuple[str, ...] = field(default=())
     notes: tuple[str, ...] = field(default=())
+    heating: PlannedHeat
 
 
 def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
@@ -89,9 +101,10 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     purpose = wish.purpose or recipe.text.purpose
     taken_ml = promised_ml(but_for=instead_of)
     offer = Offer(bottles=shelf(), purpose=purpose, taken_ml=taken_ml)
+    tools = at_hand(wish.dosing)
     doses = tuple(
-        _planned(line, offer, fibre_g=wish.fibre_g, bath_ml=bath_ml)
-        for line in recipe.text.doses
+        _planned(line, offer, tools, place=place, fibre_g=wish.fibre_g, bath_ml=bath_ml)
+        for place, line in enumerate(recipe.text.doses, start=1)
     )
     helpers = helpers_of(row, fibre_g=wish.fibre_g, liquor_ratio=ratio)
     water = water_of(
@@ -110,6 +123,7 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
         liquor_ml=bath_ml,
         water=water,
         doses=doses,
+        tools=tools,
         helpers=helpers,
         troubles=tuple(_short_words(dose, purpose) for dose in short),
         cautions=(
@@ -117,6 +131,13 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
             *bath_cautions(water=water, is_dry_dye=bool(short)),
         ),
         notes=base_notes(recipe_reads.base_row(wish.base_id), row),
+        heating=heat_of_plan(
+            row,
+            pot_id=wish.pot_id,
+            source_id=wish.source_id,
+            fibre_g=wish.fibre_g,
+            liquor_ml=bath_ml,
+        ),
     )
 
 
@@ -135,11 +156,14 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
         base_id=wish.base_id,
         mill_lot_id=wish.mill_lot_id,
         pot_id=wish.pot_id,
+        source_id=plan.heating.source_id,
         water_id=wish.water_id,
         is_swatch=wish.is_swatch,
         purpose=plan.purpose,
         dyed_on=wish.dyed_on,
         fibre_g=wish.fibre_g,
+        yarn_scale_id=_id(plan.tools.yarn_scale),
+        is_by_weight=plan.tools.is_by_weight,
         wet_yarn_g=wish.wet_yarn_g,
         skeins=wish.skeins,
         liquor_ratio=plan.liquor_ratio,
@@ -154,7 +178,13 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
 
 
 def _planned(
-    line: DoseLine, offer: Offer, *, fibre_g: float, bath_ml: float
+    line: DoseLine,
+    offer: Offer,
+    tools: AtHand,
+    *,
+    place: int,
+    fibre_g: float,
+    bath_ml: float,
 ) -> PlannedDose:
     depth, dye_id = line.depth_percent or 0.0, line.dye_id or 0
     dye_g = dye_mass_g(fibre_mass_g=fibre_g, depth_percent=depth)
@@ -167,6 +197,14 @@ def _planned(
         depth_percent=depth,
         dye_g=dye_g,
         shares=chosen.shares,
+        dosed=dosed(
+            dye=line.dye_name,
+            place=place,
+            shares=chosen.shares,
+            dry_g=chosen.missing_g,
+            fibre_g=fibre_g,
+            tools=tools,
+        ),
         missing_g=chosen.missing_g,
         kept_out=offer.kept_out(dye_id) if chosen.missing_g else (),
         advice=_advice(dye_g, chosen),
@@ -198,7 +236,14 @@ def _keep_dose(row: Bath, position: int, dose: PlannedDose) -> None:
     for each in rows:
         each.bath, each.position = row, position
         each.dye_id, each.depth_percent = dose.dye_id, dose.depth_percent
+        each.tool_id = _id(dose.dosed.tool if each.bottle else dose.dosed.dry_tool)
+        each.spread = kept_spread(dose.dosed.how_sure)
+        each.spread_method = SPREAD_METHOD
         each.save()
+
+
+def _id(tool: ToolNow | None) -> int | None:
+    return None if tool is None else tool.id
 
 
 def _short_words(dose: PlannedDose, purpose: Purpose) -> str:

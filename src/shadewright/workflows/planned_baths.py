@@ -16,9 +16,11 @@ from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath
 from shadewright.workflows.bench_doses import bottle_trouble
 from shadewright.workflows.bottle_choice import first_to_expire, refused_for
+from shadewright.workflows.dosing import measure_anew
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
 from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.tools_at_hand import DosingWish
 
 OVER = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
 
@@ -33,6 +35,7 @@ def wish_of(number: str) -> BathWish:
         dyed_on=row.dyed_on,
         mill_lot_id=row.mill_lot_id,
         pot_id=row.pot_id,
+        source_id=row.source_id,
         water_id=row.water_id,
         wet_yarn_g=row.wet_yarn_g,
         skeins=row.skeins,
@@ -40,6 +43,15 @@ def wish_of(number: str) -> BathWish:
         is_swatch=row.is_swatch,
         purpose=Purpose(row.purpose),
         notes=row.notes,
+        dosing=DosingWish(
+            yarn_scale=row.yarn_scale_id,
+            is_by_weight=row.is_by_weight,
+            tools={
+                dose.position: dose.tool_id
+                for dose in row.doses.all()
+                if dose.tool_id is not None and dose.bottle_id is not None
+            },
+        ),
     )
 
 
@@ -101,6 +113,7 @@ def change_bottle(*, number: str, step: str, code: str, stamp: Stamp) -> None:
     dose.volume_ml = _volume_ml(dose, bottle)
     dose.strength_percent = bottle.strength_percent
     dose.save(update_fields=["bottle", "volume_ml", "strength_percent"])
+    measure_anew(row, dose)
     now = f"{amount_text(dose.volume_ml, 'ml')} from {code}"
     note = f"{dose.dye.name}: {now}, was planned {before}"
     _keep(row, BathAct.NOTE, note, stamp, step=step)

@@ -1,0 +1,209 @@
+"""What a bath's doses are measured with, and how sure their depths then are."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from random import Random
+
+from shadewright.core.baths import (
+    BottleShare,
+    Drawn,
+    SureDepth,
+    either_side,
+    stock_density,
+    sure_depth,
+    weighed_mass_g,
+)
+from shadewright.core.quantities import rounded_to_step
+from shadewright.core.uncertainty import Value, exact
+from shadewright.records import reads
+from shadewright.records.models import Bath, BathDose
+from shadewright.records.shapes import lacks_of, line_spread, state_of, terms_from_json
+from shadewright.workflows.tools import ToolNow, shaped_tool
+from shadewright.workflows.tools_at_hand import AtHand, DosingWish, at_hand
+
+SPREAD_METHOD = "first order, tools as known, 1"
+_SEED = 1
+
+
+@dataclass(frozen=True, kw_only=True)
+class Portion:
+    """A dose, or a part of one, as it is read: so many ml or g of a bottle, or dry.
+
+    ``strength`` is None for dry dye; ``lacks`` says what is not known of it.
+    """
+
+    amount: float
+    unit: str
+    tool: ToolNow | None
+    code: str = ""
+    strength: Value | None = None
+    lacks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class HowSure:
+    """How sure a depth is, and what that leaves out because nobody knows it."""
+
+    sure: SureDepth | None
+    lacks: tuple[str, ...] = ()
+
+
+NOT_REMEMBERED = HowSure(sure=None, lacks=("planned before spreads were kept",))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Dosed:
+    """What one dye is measured with, each share in grams, and how sure its depth is.
+
+    ``dry_tool`` is the scale for what no bottle covers.
+    """
+
+    tool: ToolNow | None
+    dry_tool: ToolNow | None
+    shares_g: tuple[float, ...]
+    how_sure: HowSure
+
+
+def dosed(
+    *,
+    dye: str,
+    place: int,
+    shares: Sequence[BottleShare],
+    dry_g: float,
+    fibre_g: float,
+    tools: AtHand,
+) -> Dosed:
+    """Return what a planned dose is measured with, and how sure that makes it."""
+    tool = tools.dose_tool(place, max((s.volume_ml for s in shares), default=0.0))
+    shares_g = tuple(share_g(share) for share in shares)
+    portions = [
+        _planned(share, share_g, tool, is_by_weight=tools.is_by_weight)
+        for share, share_g in zip(shares, shares_g, strict=True)
+    ]
+    if dry_g:
+        portions.append(Portion(amount=dry_g, unit="g", tool=tools.dry_scale))
+    return Dosed(
+        tool=tool,
+        dry_tool=tools.dry_scale,
+        shares_g=shares_g,
+        how_sure=how_sure(
+            portions, dye=dye, fibre_g=fibre_g, yarn_scale=tools.yarn_scale
+        ),
+    )
+
+
+def share_g(share: BottleShare) -> float:
+    """Return what a share weighs."""
+    return weighed_mass_g(
+        volume_ml=share.volume_ml, strength_percent=share.strength_percent
+    )
+
+
+def how_sure(
+    portions: Sequence[Portion], *, dye: str, fibre_g: float, yarn_scale: ToolNow | None
+) -> HowSure:
+    """Return how sure the depth of one dye is, and what is not known of it."""
+    read = None if yarn_scale is None else yarn_scale.read(fibre_g, role="yarn")
+    sure = sure_depth(
+        yarn=exact(fibre_g) if read is None else read,
+        stock=[_drawn(x, x.strength, dye) for x in portions if x.strength is not None],
+        dry=[_read(x, dye) for x in portions if x.strength is None],
+        generator=Random(_SEED),  # ruff: ignore[suspicious-non-cryptographic-random-usage]
+    )
+    lacks = [*_lacking(portions, dye)]
+    if read is None:
+        lacks.append("what the yarn is weighed on")
+    return HowSure(
+        sure=sure if sure.depth.terms else None, lacks=tuple(dict.fromkeys(lacks))
+    )
+
+
+def on_scale_g(mass_g: float, scale: ToolNow | None) -> float:
+    """Return what a scale can show of a mass; as it is where no scale is known."""
+    balance = None if scale is None else scale.balance
+    return mass_g if balance is None else rounded_to_step(mass_g, step=balance.step_g)
+
+
+def kept_spread(how: HowSure) -> list[Mapping[str, object]]:
+    """Return how sure a depth is, as it is kept beside a dose."""
+    terms = () if how.sure is None else how.sure.depth.terms
+    return list(line_spread(strength=terms, lacks=how.lacks))
+
+
+def remembered(dose: BathDose) -> HowSure:
+    """Return how sure a planned depth is, as it was kept."""
+    if not dose.spread_method:
+        return NOT_REMEMBERED
+    depth = Value(value=dose.depth_percent, terms=terms_from_json(dose.spread))
+    sure = SureDepth(depth=depth, interval=either_side(depth=depth), is_drawn=False)
+    return HowSure(sure=sure if depth.terms else None, lacks=lacks_of(dose.spread))
+
+
+def measure_anew(bath: Bath, changed: BathDose) -> None:
+    """Keep what a dose with another bottle is measured with, and how sure it is."""
+    tools = at_hand(DosingWish(is_by_weight=bath.is_by_weight))
+    if changed.tool is None or shaped_tool(changed.tool).balance:
+        tool = tools.dose_tool(0, changed.volume_ml or 0.0)
+        changed.tool_id = None if tool is None else tool.id
+        changed.save(update_fields=["tool"])
+    rows = list(bath.doses.filter(position=changed.position))
+    how = how_sure(
+        [_kept_portion(row, is_by_weight=bath.is_by_weight) for row in rows],
+        dye=changed.dye.name,
+        fibre_g=bath.fibre_g,
+        yarn_scale=None if bath.yarn_scale is None else shaped_tool(bath.yarn_scale),
+    )
+    for row in rows:
+        row.spread, row.spread_method = kept_spread(how), SPREAD_METHOD
+        row.save(update_fields=["spread", "spread_method"])
+
+
+def _kept_portion(row: BathDose, *, is_by_weight: bool) -> Portion:
+    tool = None if row.tool is None else shaped_tool(row.tool)
+    if row.bottle is None or row.volume_ml is None or row.strength_percent is None:
+        return Portion(amount=row.dye_g, unit="g", tool=tool)
+    share = BottleShare(
+        code=row.bottle.code,
+        volume_ml=row.volume_ml,
+        dye_g=row.dye_g,
+        strength_percent=row.strength_percent,
+    )
+    return _planned(share, share_g(share), tool, is_by_weight=is_by_weight)
+
+
+def _planned(
+    share: BottleShare, share_g: float, tool: ToolNow | None, *, is_by_weight: bool
+) -> Portion:
+    state = state_of(reads.bottle_row(share.code))
+    return Portion(
+        amount=share_g if is_by_weight else share.volume_ml,
+        unit="g" if is_by_weight else "ml",
+        tool=tool,
+        code=share.code,
+        strength=state.strength,
+        lacks=state.lacks,
+    )
+
+
+def _drawn(portion: Portion, strength: Value, dye: str) -> Drawn:
+    density = None
+    if portion.unit == "g":
+        density = stock_density(strength=strength, key=portion.code)
+    return Drawn(strength=strength, amount=_read(portion, dye), density=density)
+
+
+def _read(portion: Portion, dye: str) -> Value:
+    """Return the amount with what reading it is worth, as far as that is known."""
+    tool = portion.tool
+    if tool is None or tool.unit != portion.unit:
+        return exact(portion.amount)
+    return tool.read(portion.amount, role=dye) or exact(portion.amount)
+
+
+def _lacking(portions: Sequence[Portion], dye: str) -> Iterator[str]:
+    for portion in portions:
+        yield from (f"{portion.code}: {words}" for words in portion.lacks)
+        is_known = portion.tool is not None and portion.tool.unit == portion.unit
+        if not is_known or portion.tool is None or portion.tool.core is None:
+            done = "weighed on" if portion.unit == "g" else "measured with"
+            yield f"what {dye} is {done}"
