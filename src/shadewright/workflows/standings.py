@@ -49,7 +49,7 @@ def keeping_of(
     tested_on = _last(lines, {BottleAct.TESTED}) if state.is_tested else None
     looked_on = _last(lines, _LOOKS)
     look_by, expires_on = _days(row, life)
-    is_rewarmed = state.is_settled is True and _is_rewarmed(lines)
+    is_warmed = state.is_settled is True and is_rewarmed(row)
     standing = Standing(
         is_settled=state.is_settled is True,
         is_fresh=age.age_class is AgeClass.FRESH,
@@ -64,12 +64,19 @@ def keeping_of(
         days_left=None if expires_on is None else (expires_on - today).days,
         life_left=_share(row.made_on, expires_on, today),
         is_own_life=life.is_from_checks and row.discard_by is None,
-        is_rewarmed=is_rewarmed,
+        is_rewarmed=is_warmed,
         tested_on=tested_on,
         looked_on=looked_on,
         standing=standing,
-        fate=fate(standing, is_empty=is_empty, is_rewarmed=is_rewarmed, is_due=is_due),
+        fate=fate(standing, is_empty=is_empty, is_rewarmed=is_warmed, is_due=is_due),
     )
+
+
+def is_rewarmed(row: StockBottle) -> bool:
+    """Whether a bottle was re-warmed after it was last seen settled."""
+    acts = [line.act for line in _standing_lines(row)]
+    told = [act for act in acts if act in {BottleAct.SETTLED, BottleAct.REWARMED}]
+    return told[-1:] == [BottleAct.REWARMED]
 
 
 def _days(row: StockBottle, life: DyeLife) -> tuple[date | None, date | None]:
@@ -97,12 +104,6 @@ def _standing_lines(row: StockBottle) -> Sequence[BottleLine]:
 def _last(lines: Sequence[BottleLine], acts: set[BottleAct]) -> date | None:
     found = [line.at for line in lines if line.act in acts]
     return timezone.localdate(found[-1]) if found else None
-
-
-def _is_rewarmed(lines: Sequence[BottleLine]) -> bool:
-    """Whether it was re-warmed after it was last seen settled."""
-    acts = [x.act for x in lines if x.act in {BottleAct.SETTLED, BottleAct.REWARMED}]
-    return acts[-1:] == [BottleAct.REWARMED]
 
 
 def _is_stale(looked_on: date | None, today: date) -> bool:
