@@ -1,9 +1,9 @@
-"""What can be chosen for a recipe or a bath: helpers, bases with lots, pots."""
+"""What can be chosen for a recipe or a bath: helpers, bases, pots, burners."""
 
 from dataclasses import dataclass
 
 from shadewright.core.quantities import amount_text
-from shadewright.records.models import Auxiliary, Base, Pot
+from shadewright.records.models import Auxiliary, Base, HeatSource, Pot
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,5 +48,14 @@ def pots_in_use() -> tuple[Choice, ...]:
     rows = Pot.objects.filter(is_retired=False)
     return tuple(
         Choice(id=row.pk, words=f"{row.name}, {amount_text(row.volume_l, 'l')}")
+        for row in rows
+    )
+
+
+def sources_in_use() -> tuple[Choice, ...]:
+    """Return the heat sources in use, each with its power."""
+    rows = HeatSource.objects.filter(is_retired=False)
+    return tuple(
+        Choice(id=row.pk, words=f"{row.name}, {amount_text(row.power_kw, 'kW')}")
         for row in rows
     )

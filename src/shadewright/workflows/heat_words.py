@@ -19,7 +19,7 @@ def full_words(heat: BathHeat) -> str:
     """Return the minutes at full power, where the recipe asks for fewer degrees."""
     if not _keeps_pace(heat):
         return ""
-    return f"At full power {_span(heat.full)}, {evidence_words(heat)}."
+    return f"{_span(heat.full)}, {evidence_words(heat)}."
 
 
 def pace_words(heat: BathHeat) -> str:
@@ -43,7 +43,12 @@ def pace_words(heat: BathHeat) -> str:
 
 def step_words(heat: BathHeat) -> str:
     """Return what the step of the heat says at the pot and on the card."""
-    said = (way_words(heat), full_words(heat), pace_words(heat))
+    full = full_words(heat)
+    said = (
+        way_words(heat),
+        f"At full power {full}" if full else "",
+        pace_words(heat),
+    )
     return " ".join(part for part in said if part)
 
 
