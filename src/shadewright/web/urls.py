@@ -23,6 +23,7 @@ urlpatterns = [
     path("", include("shadewright.web.bottles.urls")),
     path("stocks/", include("shadewright.web.stocks.urls")),
     path("", include("shadewright.web.phones.urls")),
+    path("", include("shadewright.web.acidity.urls")),
     path("recipes/", include("shadewright.web.recipes.urls")),
     path("baths/", include("shadewright.web.baths.urls")),
     path("bench/", include("shadewright.web.bench.urls")),

@@ -13,6 +13,7 @@ from shadewright.web.purposes import purpose_field
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.choices import bases_in_use, lots_in_use, pots_in_use
 from shadewright.workflows.recipes import recipes, version
+from shadewright.workflows.waters import waters
 
 
 class PlanForm(DeedForm):
@@ -29,6 +30,7 @@ class PlanForm(DeedForm):
     is_swatch = forms.BooleanField(label="A swatch, 5 to 20 g", required=False)
     purpose = purpose_field(as_recipe=True)
     pot = forms.TypedChoiceField(label="Pot", coerce=int, required=False)
+    water = forms.TypedChoiceField(label="Water", coerce=int, required=False)
     liquor_ratio = ratio_field(
         label="Liquor ratio", help_text="Empty: as the recipe says."
     )
@@ -60,6 +62,8 @@ class PlanForm(DeedForm):
         self._offer("mill_lot", "Not known", lots)
         pots = [(str(each.id), each.words) for each in pots_in_use()]
         self._offer("pot", "Not chosen yet", pots)
+        filled = [(str(each.id), each.words) for each in waters()]
+        self._offer("water", "Not known", filled)
 
     @property
     def has_lots(self) -> bool:
@@ -76,6 +80,7 @@ class PlanForm(DeedForm):
             dyed_on=sent["dyed_on"],
             mill_lot_id=sent["mill_lot"] or None,
             pot_id=sent["pot"] or None,
+            water_id=sent["water"] or None,
             wet_yarn_g=sent["wet_yarn_g"],
             skeins=sent["skeins"],
             liquor_ratio=sent["liquor_ratio"],

@@ -5,6 +5,7 @@ from datetime import date, datetime
 from typing import ClassVar
 from uuid import UUID
 
+from shadewright.web.acidity.sour import Sour
 from shadewright.web.baths.forms import BottleForm, GiveUpForm, PlanForm
 from shadewright.web.lots.pages import Pages
 from shadewright.web.pages import Link, Page
@@ -86,6 +87,7 @@ class ShownPlan:
 
     doses: tuple[DoseShown, ...]
     water: Measured
+    sour: Sour
     facts: tuple[Said, ...]
     troubles: tuple[str, ...]
     notes: tuple[str, ...]
@@ -173,6 +175,7 @@ class BathPage(Page):
     entries: tuple[Entry, ...]
     recipe: Link
     facts: tuple[Said, ...]
+    sour: Sour
     cautions: tuple[Caution, ...]
 
 

@@ -21,6 +21,7 @@ from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.planned_baths import plan_anew, wish_of
 from shadewright.workflows.recipes import recipes
 from shadewright.workflows.stamps import stamp_now, today
+from shadewright.workflows.waters import usual_water
 
 DAYS = Link(words="Dye days", address="/baths/")
 
@@ -101,7 +102,7 @@ def _begun(typed: dict[str, str]) -> dict[str, Any]:
     """Add today, and everything of the bath that is planned again."""
     again = typed.pop("again", "")
     if not again:
-        return {"dyed_on": f"{today():%Y-%m-%d}", **typed}
+        return {"dyed_on": f"{today():%Y-%m-%d}", **_usual_water(), **typed}
     now = bath_now(again)
     is_planned = now.status is BathStatus.PLANNED
     return {**_said_before(again), "instead_of": again if is_planned else "", **typed}
@@ -117,6 +118,7 @@ def _said_before(number: str) -> dict[str, Any]:
         "fibre_g": f"{wish.fibre_g:.10g}",
         "skeins": str(wish.skeins or ""),
         "pot": str(wish.pot_id or ""),
+        "water": str(wish.water_id or ""),
         "wet_yarn_g": f"{wish.wet_yarn_g:.10g}" if wish.wet_yarn_g else "",
         "liquor_ratio": f"{wish.liquor_ratio:.10g}" if wish.liquor_ratio else "",
         "is_swatch": "on" if wish.is_swatch else "",
@@ -124,6 +126,11 @@ def _said_before(number: str) -> dict[str, Any]:
         "dyed_on": f"{day:%Y-%m-%d}",
         "notes": wish.notes,
     }
+
+
+def _usual_water() -> dict[str, str]:
+    found = usual_water()
+    return {} if found is None else {"water": str(found.id)}
 
 
 def _what_is_missing() -> NoRecipePage | None:

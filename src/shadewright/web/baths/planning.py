@@ -7,6 +7,7 @@ from django.urls import reverse
 
 from shadewright.core.baths.rounds import ACID_CARE, HelperWanted
 from shadewright.core.quantities import amount_text, number_text
+from shadewright.web.acidity.sour import sour_plan
 from shadewright.web.baths.pages import DoseShown, Said, ShareShown, ShownPlan
 from shadewright.web.baths.words import moment_words
 from shadewright.web.parts import Caution, measured
@@ -23,6 +24,7 @@ def shown_plan(plan: BathPlan) -> ShownPlan:
     return ShownPlan(
         doses=tuple(_dose(dose) for dose in plan.doses),
         water=measured(plan.water.fresh_water_ml / 1000, "l"),
+        sour=sour_plan(plan),
         facts=tuple(_facts(plan)),
         troubles=plan.troubles,
         notes=plan.notes,

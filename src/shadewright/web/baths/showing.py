@@ -6,6 +6,7 @@ from urllib.parse import urlencode
 from django.urls import reverse
 
 from shadewright.core.quantities import amount_text, number_text
+from shadewright.web.acidity.sour import sour_bath
 from shadewright.web.baths.pages import BathPage, Entry, Key, Said
 from shadewright.web.baths.side_by_side import step_rows, title_of
 from shadewright.web.baths.words import act_words, status_chip
@@ -39,6 +40,7 @@ def bath_page(bath: BathNow) -> BathPage:
             address=reverse("recipe-version", args=[recipe.recipe_id, recipe.number]),
         ),
         facts=tuple(fact for fact in _facts(bath) if fact.words),
+        sour=sour_bath(bath),
         cautions=tuple(
             Caution(title="Before it is dyed", text=sentence)
             for sentence in recipe_cautions(bath.version_id)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
 
+from shadewright.web.acidity.sour import Sour
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.recipes.depth_aid import AidForm
@@ -101,6 +102,7 @@ class RecipePage(Page):
     missing: str
     doses: tuple[DoseShown, ...]
     total: str
+    sour: Sour
     said: tuple[Said, ...]
     unsaid: str
     as_written: str
@@ -135,6 +137,7 @@ class WritePage(Page):
     form: VersionForm
     aid: AidForm
     aid_answer: str
+    acid_answer: str
     is_new: bool
     has_dyes: bool
     back: str

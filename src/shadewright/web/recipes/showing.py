@@ -6,6 +6,7 @@ from urllib.parse import urlencode
 from django.urls import reverse
 
 from shadewright.core.quantities import amount_text
+from shadewright.web.acidity.sour import sour_recipe
 from shadewright.web.baths.words import status_chip
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
@@ -56,6 +57,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         missing=shown.what_is_missing,
         doses=_doses(shown.text),
         total=_total(shown.text),
+        sour=sour_recipe(shown.id),
         said=tuple(each for each in said if each.words),
         unsaid=", ".join(each.term for each in said if not each.words),
         as_written=shown.text.as_written,

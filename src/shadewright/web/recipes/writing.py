@@ -12,6 +12,7 @@ from django.views.decorators.http import require_http_methods, require_POST
 from shadewright.errors import StudioError
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
+from shadewright.web.recipes.acid_aid import put_acid_in
 from shadewright.web.recipes.depth_aid import AidForm, put_in
 from shadewright.web.recipes.forms import (
     MORE_ROWS,
@@ -58,7 +59,9 @@ class Writing:
         before = None if self.parent is None else self.parent.text
         return kind(data, initial=initial, before=before)
 
-    def page(self, form: VersionForm, aid: AidForm, answer: str = "") -> WritePage:
+    def page(
+        self, form: VersionForm, aid: AidForm, answer: str = "", *, acid: str = ""
+    ) -> WritePage:
         """Return the page of its form."""
         parent = self.parent
         here = "/recipes/"
@@ -71,6 +74,7 @@ class Writing:
             form=form,
             aid=aid,
             aid_answer=answer,
+            acid_answer=acid,
             is_new=parent is None,
             has_dyes=bool(dyes()),
             back=here,
@@ -143,7 +147,7 @@ def _written(request: HttpRequest, writing: Writing) -> HttpResponse:
     if request.method != "POST":
         form = writing.form(initial=writing.initial)
         return show(request, writing.page(form, AidForm()))
-    acts = {"more": _more, "depth": _depth}
+    acts = {"more": _more, "depth": _depth, "acid": _acid}
     act = acts.get(request.POST.get("act", ""), _keep)
     return act(request, writing)
 
@@ -179,6 +183,14 @@ def _depth(request: HttpRequest, writing: Writing) -> HttpResponse:
     answer = _reckoned(typed, aid, rows=writing.form(initial=typed).count)
     form = writing.form(initial=typed)
     return show(request, writing.page(form, aid, answer))
+
+
+def _acid(request: HttpRequest, writing: Writing) -> HttpResponse:
+    """Put the usual acid for these dyes in a row; nothing is checked yet."""
+    typed: dict[str, Any] = request.POST.dict()
+    answer = put_acid_in(typed, rows=writing.form(initial=typed).count)
+    form = writing.form(initial=typed)
+    return show(request, writing.page(form, AidForm(), acid=answer))
 
 
 def _reckoned(typed: dict[str, Any], aid: AidForm, *, rows: int) -> str:

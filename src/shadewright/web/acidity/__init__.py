@@ -1,0 +1,1 @@
+"""Acidity: how sour a bath is, one acid for another, a spent bath."""
