@@ -42,6 +42,7 @@ class ToolNow:
     size: float | None
     core: Balance | MeasuringTool | None
     is_checked: bool
+    is_by_sheet: bool
     checked_on: date | None
     price: Decimal | None
     is_retired: bool
@@ -93,6 +94,7 @@ def shaped_tool(row: ToolRow) -> ToolNow:
         size=row.size,
         core=_core(row, standing),
         is_checked=bool(standing),
+        is_by_sheet=row.own_error is not None and not standing,
         checked_on=timezone.localdate(newest) if newest else row.checked_on,
         price=row.price,
         is_retired=row.is_retired,

@@ -67,7 +67,8 @@ FORMS: dict[str, dict[str, str]] = {
         "readability": "5 ml",
         "tool_class": "B",
         "standard": "ISO",
-        "checked_on": "2026-01-05",
+        "own_error": "4 ml",
+        "price": "12,50",
         "notes": "springy",
     },
 }
@@ -116,7 +117,7 @@ def test_it_is_added_shown_edited_and_kept(client: Client, slug: str) -> None:
         ("waters", ("120 mg/l", "150 mg/l", "7.6", "5 January")),
         ("pots", ("12 l", "1.8 kg", "Enamel")),
         ("burners", ("1.8 kW", "Induction")),
-        ("tools", ("500 ml", "5 ml", "ISO", "5 January")),
+        ("tools", ("500 ml", "5 ml", "ISO", "4 ml", "12.50")),
     ],
 )
 def test_its_page_tells_what_is_known(
@@ -153,6 +154,8 @@ def test_its_page_tells_what_is_known(
         ("waters", "hardness_mg_per_l", "5 dH", "Hardness is written as a number"),
         ("waters", "ph", "15", "pH from the tap must be from 0 to 14"),
         ("waters", "ph", "7 g", "pH from the tap is written as a number"),
+        ("waters", "tested_on", "2999-01-01", "must be today or earlier"),
+        ("waters", "tested_on", "soon", "cannot be read as it was typed."),
         ("pots", "volume_l", "", "Holds, filled to the brim is missing."),
         ("pots", "volume_l", "0", "Holds, filled to the brim must be above 0"),
         ("pots", "volume_l", "big", "is written as a volume"),
@@ -171,8 +174,9 @@ def test_its_page_tells_what_is_known(
         ("tools", "readability", "600", "The smallest step must be smaller"),
         ("tools", "tool_class", "Z", "Class must be one of those offered."),
         ("tools", "standard", "OWN", "Standard must be one of those offered."),
-        ("tools", "checked_on", "2999-01-01", "must be today or earlier"),
-        ("tools", "checked_on", "soon", "cannot be read as it was typed."),
+        ("tools", "own_error", "600", "only be off by less than the largest"),
+        ("tools", "own_error", "a bit", "How far it may be off is written as a volume"),
+        ("tools", "price", "-1", "Price must be from 0"),
     ],
 )
 def test_a_fault_stands_by_its_field_and_what_was_typed_stays(

@@ -15,23 +15,27 @@ from shadewright.records.models import (
     Water,
 )
 from shadewright.records.models.catalogue import AuxiliaryKind
-from shadewright.web.catalogue.forms import tool_unit
 from shadewright.web.catalogue.kinds import Item, Kind
 from shadewright.web.catalogue.lists import above
 from shadewright.web.catalogue.pages import Fact, ItemPage, Related, UseWater
 from shadewright.web.catalogue.saying import UNSAID, changes, said
+from shadewright.web.catalogue.tool_check_form import WaterForm, WeightForm
+from shadewright.web.catalogue.tool_part import ToolPart, tool_part
 from shadewright.web.catalogue.words import ACID, CLASS_MEANINGS, METAL
 from shadewright.web.parts import Caution
 from shadewright.web.templatetags.house import day, moment
 from shadewright.workflows.jars import jars
+from shadewright.workflows.tools import tool_now, unit_of
 from shadewright.workflows.waters import usual_water
+
+CheckForm = WeightForm | WaterForm | None
 
 _HEADS = {"dyes": "Jars of it", "bases": "Mill lots"}
 _KEYS = {"dyes": "Receive a jar", "bases": "Add a mill lot"}
 
 
-def item_page(kind: Kind, item: Item) -> ItemPage:
-    """Return the page of an item."""
+def item_page(kind: Kind, item: Item, check: CheckForm = None) -> ItemPage:
+    """Return the page of an item; ``check`` is a tool's that was refused."""
     fields = _fields(kind)
     facts = tuple(_facts(item, fields))
     fate = f"{kind.noun}-back" if item.is_retired else f"retire-{kind.noun}"
@@ -52,6 +56,7 @@ def item_page(kind: Kind, item: Item) -> ItemPage:
         edit_address=reverse(f"edit-{kind.noun}", args=[item.pk]),
         fate_address=reverse(fate, args=[item.pk]),
         use_water=_use_water(item),
+        tool=_tool(item, check),
     )
 
 
@@ -77,7 +82,7 @@ def _begun(item: Item) -> str:
 
 
 def _unit(item: Item) -> str:
-    return tool_unit(item.kind) if isinstance(item, MeasuringTool) else ""
+    return unit_of(item.kind) if isinstance(item, MeasuringTool) else ""
 
 
 def _facts(item: Item, fields: dict[str, forms.Field]) -> Iterator[Fact]:
@@ -108,6 +113,12 @@ def _cautions(item: Item) -> Iterator[Caution]:
         yield METAL
     if isinstance(item, Auxiliary) and item.kind == AuxiliaryKind.ACID:
         yield ACID
+
+
+def _tool(item: Item, check: CheckForm) -> ToolPart | None:
+    if not isinstance(item, MeasuringTool):
+        return None
+    return tool_part(tool_now(item.pk), check)
 
 
 def _related(item: Item) -> Iterator[Related]:

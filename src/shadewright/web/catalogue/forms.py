@@ -1,15 +1,12 @@
-"""The forms of bases, mill lots, acids and helpers, and measuring tools."""
+"""The forms of bases, mill lots, acids and helpers."""
 
 from typing import Any, ClassVar
 
 from django import forms
 
-from shadewright.core.quantities import mass_g, temperature_c, volume_ml
-from shadewright.core.quantities.tools import CLASSED, STANDARDS
 from shadewright.core.tables.acids import ACIDS
-from shadewright.errors import InputError
-from shadewright.records.models import Auxiliary, Base, MeasuringTool, MillLot
-from shadewright.records.models.catalogue import AuxiliaryKind, ToolKind
+from shadewright.records.models import Auxiliary, Base, MillLot
+from shadewright.records.models.catalogue import AuxiliaryKind
 from shadewright.web.amounts import (
     PriceField,
     mass_field,
@@ -19,7 +16,6 @@ from shadewright.web.amounts import (
 )
 from shadewright.web.catalogue.item_form import ItemForm, RowForm
 from shadewright.web.days import PastDayField
-from shadewright.web.forms import NumberInput
 
 _NOTES = {"notes": forms.Textarea(attrs={"rows": 2})}
 
@@ -162,106 +158,3 @@ class AcidForm(ItemForm):
         if said and "strength_g_per_100_ml" not in self.errors:
             self.add_error("strength_g_per_100_ml", said)
         return sent
-
-
-class MeasureField(forms.CharField):
-    """An amount whose unit depends on the tool: grams, millilitres or degrees."""
-
-    unit = "g, ml or °C"
-
-    def __init__(self, *, label: str, help_text: str) -> None:
-        super().__init__(
-            label=label, help_text=help_text, required=False, widget=NumberInput()
-        )
-
-    def prepare_value(self, value: Any) -> Any:  # ruff: ignore[any-type]
-        """Show a number that is known without noise."""
-        return f"{value:.10g}" if isinstance(value, int | float) else value
-
-
-class ToolForm(ItemForm):
-    """A scale, a cylinder, a syringe: what a number is read from."""
-
-    size = MeasureField(
-        label="Largest that it measures",
-        help_text="Grams for a scale, ml for a vessel, °C for a thermometer.",
-    )
-    readability = MeasureField(
-        label="Smallest step", help_text="What the last figure or mark is worth."
-    )
-    tool_class = forms.ChoiceField(
-        label="Class",
-        required=False,
-        choices=[("", "none, or not known"), ("A", "A"), ("B", "B")],
-    )
-    standard = forms.ChoiceField(
-        label="Standard",
-        required=False,
-        choices=[("", "not known"), *((name, name) for name in STANDARDS)],
-    )
-    checked_on = PastDayField(
-        label="Last checked on", help_text="Against a known weight or volume."
-    )
-
-    rows: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("name", "kind"),
-        ("size", "readability"),
-        ("tool_class", "standard"),
-        ("checked_on",),
-        ("notes",),
-    )
-
-    class Meta:
-        model = MeasuringTool
-        fields = (
-            "name",
-            "kind",
-            "size",
-            "readability",
-            "tool_class",
-            "standard",
-            "checked_on",
-            "notes",
-        )
-        widgets = _NOTES
-
-    def clean(self) -> dict[str, Any]:
-        """Read the amounts in the tool's own unit; only glassware has a class."""
-        sent = super().clean() or self.cleaned_data
-        for name in ("size", "readability"):
-            sent[name] = self._amount(name, sent)
-        if sent.get("tool_class") and sent.get("kind") not in CLASSED:
-            self.add_error(
-                "tool_class",
-                "Only a cylinder, a flask or a pipette has a class; choose none.",
-            )
-        size, step = sent["size"], sent["readability"]
-        if size is not None and step is not None and step > size:
-            self.add_error(
-                "readability", "The smallest step must be smaller than the largest."
-            )
-        return sent
-
-    def _amount(self, name: str, sent: dict[str, Any]) -> float | None:
-        text = sent.get(name)
-        if not text:
-            return None
-        try:
-            return _measure(text, str(sent.get("kind")), str(self.fields[name].label))
-        except InputError as error:
-            self.add_error(name, error.sentence)
-            return None
-
-
-def tool_unit(kind: str) -> str:
-    """Return the unit that a tool measures in."""
-    units = {ToolKind.BALANCE: "g", ToolKind.THERMOMETER: "°C"}
-    return units.get(ToolKind(kind), "ml")
-
-
-def _measure(text: str, kind: str, name: str) -> float:
-    if kind == ToolKind.BALANCE:
-        return mass_g(text, name=name, default_unit="g")
-    if kind == ToolKind.THERMOMETER:
-        return temperature_c(text, name=name, default_unit="C")
-    return volume_ml(text, name=name, default_unit="ml")

@@ -16,11 +16,14 @@ from shadewright.records.models import (
 )
 from shadewright.records.models.catalogue import CatalogueItem
 from shadewright.web.catalogue.dye_form import DyeForm
-from shadewright.web.catalogue.forms import AcidForm, ToolForm, YarnForm, tool_unit
+from shadewright.web.catalogue.forms import AcidForm, YarnForm
 from shadewright.web.catalogue.item_form import ItemForm
 from shadewright.web.catalogue.pot_form import PotForm
 from shadewright.web.catalogue.source_form import SourceForm
+from shadewright.web.catalogue.tool_form import ToolForm
+from shadewright.web.catalogue.tool_words import along, in_a_word
 from shadewright.web.catalogue.water_form import WaterForm
+from shadewright.workflows.tools import shaped_tool, unit_of
 
 Item = Any
 """A row of whichever kind; its columns know which."""
@@ -97,9 +100,14 @@ def _of_tool(key: str, head: str, css: str) -> Column:
         key=key,
         head=head,
         css=css,
-        says=lambda item: _or_dash(getattr(item, key), tool_unit(item.kind)),
+        says=lambda item: _or_dash(getattr(item, key), unit_of(item.kind)),
         sorts=lambda item: getattr(item, key),
     )
+
+
+def _worth(item: MeasuringTool) -> float | None:
+    points = along(shaped_tool(item))
+    return points[0].share if points else None
 
 
 DYES = Kind(
@@ -204,12 +212,19 @@ TOOLS = Kind(
     here="Tools",
     title="Measuring tools",
     fact="What your numbers are read from: how sure they are begins here.",
-    would_be="Your scale, your cylinder, your syringes, each with its smallest step.",
+    would_be="Your scale, your cylinder, your syringes, and how far each may be off.",
     model=MeasuringTool,
     form=ToolForm,
     columns=(
         _choice("kind", "Kind"),
         _of_tool("size", "Largest", "n desk"),
-        _of_tool("readability", "Smallest step", "n"),
+        _of_tool("readability", "Smallest step", "n desk"),
+        Column(
+            key="worth",
+            head="May be off by",
+            css="n",
+            says=lambda item: in_a_word(shaped_tool(item)),
+            sorts=_worth,
+        ),
     ),
 )

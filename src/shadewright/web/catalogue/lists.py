@@ -6,7 +6,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
-from shadewright.records.models import Dye
+from shadewright.records.models import Dye, MeasuringTool
 from shadewright.web.catalogue.kinds import Column, Item, Kind
 from shadewright.web.catalogue.pages import (
     Cell,
@@ -16,10 +16,12 @@ from shadewright.web.catalogue.pages import (
     RetiredPage,
     RetiredRow,
 )
+from shadewright.web.catalogue.tool_words import SHORT_JOBS
 from shadewright.web.finding import asked, says
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
 from shadewright.web.sorting import Keys, Order, arrange, read_order
+from shadewright.workflows.usual_tools import Job, UsualTools, usual_tools
 
 
 @require_safe
@@ -29,6 +31,7 @@ def items(request: HttpRequest, kind: Kind) -> HttpResponse:
     keys = _keys(kind)
     order = read_order(request, keys, default="name")
     rows = [item for item in _all(kind, is_retired=False) if _fits(kind, query, item)]
+    usual = usual_tools()
     page = ListPage(
         title=kind.title,
         fact=kind.fact,
@@ -36,7 +39,7 @@ def items(request: HttpRequest, kind: Kind) -> HttpResponse:
         noun=kind.noun,
         would_be=kind.would_be,
         heads=tuple(_head(column) for column in kind.columns),
-        rows=tuple(_row(kind, item) for item in _arranged(rows, order, keys)),
+        rows=tuple(_row(kind, item, usual) for item in _arranged(rows, order, keys)),
         order=order,
         query=query,
         add_address=reverse(f"add-{kind.noun}"),
@@ -96,7 +99,7 @@ def _head(column: Column) -> Head:
     return Head(key=column.key, words=column.head, css=column.css)
 
 
-def _row(kind: Kind, item: Item) -> ListRow:
+def _row(kind: Kind, item: Item, usual: UsualTools) -> ListRow:
     is_dye = isinstance(item, Dye)
     return ListRow(
         name=item.name,
@@ -104,7 +107,7 @@ def _row(kind: Kind, item: Item) -> ListRow:
         has_colour=is_dye,
         hex=item.chart_hex if is_dye else "",
         cells=tuple(Cell(words=c.says(item), css=c.css) for c in kind.columns),
-        chips=_dye_chips(item) if is_dye else (),
+        chips=_dye_chips(item) if is_dye else _job_chips(item, usual),
     )
 
 
@@ -114,3 +117,10 @@ def _dye_chips(dye: Dye) -> tuple[Chip, ...]:
         (dye.is_metal_complex, Chip(words="holds a metal", kind="caution")),
     )
     return tuple(chip for is_so, chip in said if is_so)
+
+
+def _job_chips(item: Item, usual: UsualTools) -> tuple[Chip, ...]:
+    if not isinstance(item, MeasuringTool):
+        return ()
+    mine = (job for job in Job if (tool := usual.of(job)) and tool.id == item.pk)
+    return tuple(Chip(words=SHORT_JOBS[job]) for job in mine)

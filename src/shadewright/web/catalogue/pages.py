@@ -5,6 +5,7 @@ from typing import ClassVar
 
 from shadewright.web.catalogue.item_form import RowForm
 from shadewright.web.catalogue.saying import Change
+from shadewright.web.catalogue.tool_part import ToolPart
 from shadewright.web.pages import Page
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.sorting import Order
@@ -147,3 +148,4 @@ class ItemPage(Page):
     edit_address: str
     fate_address: str
     use_water: UseWater | None
+    tool: ToolPart | None

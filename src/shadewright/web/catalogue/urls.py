@@ -17,6 +17,7 @@ from shadewright.web.catalogue.kinds import (
 )
 from shadewright.web.catalogue.lists import items, retired_items
 from shadewright.web.catalogue.lots import add_lot, edit_lot
+from shadewright.web.catalogue.tool_views import check_tool, leave_tool, use_tool
 from shadewright.web.catalogue.water_form import use_water
 
 
@@ -36,6 +37,9 @@ urlpatterns = [
     path("dyes/<int:item_id>/sheet/", views.data_sheet, name="data-sheet"),
     path("bases/<int:item_id>/lots/new/", add_lot, name="add-mill-lot"),
     path("bases/<int:item_id>/lots/<int:lot_id>/", edit_lot, name="mill-lot"),
+    path("tools/<int:item_id>/check/", check_tool, name="check-tool"),
+    path("tools/<int:item_id>/use/<str:job>/", use_tool, name="use-tool"),
+    path("tools/<int:item_id>/leave/<str:job>/", leave_tool, name="leave-tool"),
     path("waters/<int:item_id>/usual/", use_water, name="use-water"),
     *(
         each

@@ -11,7 +11,7 @@ from shadewright.workflows.demo.calendar import Happening
 from shadewright.workflows.demo.house import NOTE, House
 from shadewright.workflows.stamps import today
 
-_CLASS_B = {"kind": ToolKind.CYLINDER, "tool_class": "B", "standard": "ISO 4788"}
+_CLASS_B = {"kind": ToolKind.CYLINDER, "tool_class": "B", "standard": "ISO"}
 
 
 def write_down_things(stamp: Stamp) -> None:
