@@ -11,7 +11,8 @@ from shadewright.records.models import BottleLine, PowderJar, StockBottle
 from shadewright.workflows.bottles import draw, enter_bottle
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.jars import jar, receive_jar
-from shadewright.workflows.making import making, start_making, weigh_powder
+from shadewright.workflows.making import start_making, weigh_powder
+from shadewright.workflows.makings import making
 from shadewright.workflows.mending import add_powder, merge
 from shadewright.workflows.shelf import shelf, shelf_bottle
 from shadewright.workflows.undo import undo

@@ -33,7 +33,7 @@ from shadewright.workflows.demo import build_demo
 from shadewright.workflows.deviations import deviations
 from shadewright.workflows.jars import jars
 from shadewright.workflows.labels import bottles_to_label
-from shadewright.workflows.making import makings
+from shadewright.workflows.makings import makings
 from shadewright.workflows.recipes import recipes
 from shadewright.workflows.shelf import ShelfBottle, shelf
 from shadewright.workflows.stamps import as_of

@@ -6,16 +6,14 @@ from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records.models import JarLine, StockBottle
 from shadewright.workflows.jars import jar
 from shadewright.workflows.making import (
-    Making,
     abandon_making,
     finish_making,
     go_to_step,
     make_up,
-    making,
-    makings,
     start_making,
     weigh_powder,
 )
+from shadewright.workflows.makings import Making, making, makings
 from shadewright.workflows.shelf import shelf_bottle
 from shadewright.workflows.undo import undo
 from tests.workflows.bench import founded, new_dye, new_jar, now

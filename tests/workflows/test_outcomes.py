@@ -7,13 +7,8 @@ import pytest
 from shadewright.errors import OutOfRangeError
 from shadewright.records.models import Dye
 from shadewright.workflows.jars import receive_jar
-from shadewright.workflows.making import (
-    Making,
-    keep_particulars,
-    making,
-    start_making,
-    weigh_powder,
-)
+from shadewright.workflows.making import keep_particulars, start_making, weigh_powder
+from shadewright.workflows.makings import Making, making
 from shadewright.workflows.outcomes import if_filled, if_weighed, refuse_hot
 from shadewright.workflows.possible import PossibleStock, possible_stock
 from shadewright.workflows.stamps import stamp_now

@@ -12,11 +12,13 @@ from shadewright.core.quantities import (
     require_volume,
 )
 from shadewright.core.solutions.ledger import BottleAct
+from shadewright.core.solutions.sureness import labelled_strength
+from shadewright.core.uncertainty import Value, exact
 from shadewright.errors import ConflictError
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.models.shelf import Evidence
-from shadewright.records.shapes import state_of
+from shadewright.records.shapes import line_spread, state_of
 from shadewright.records.writes import keep_bottle_line
 from shadewright.workflows.catalogue import keep_item
 from shadewright.workflows.filling import (
@@ -27,8 +29,12 @@ from shadewright.workflows.filling import (
     fill_bottle,
     last_drops_ml,
 )
+from shadewright.workflows.readings import deed_key, read_volume, tool_said
+from shadewright.workflows.settled import refuse_settled, refuse_unwarmed
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp, is_written
+from shadewright.workflows.stock_spreads import StockSpread
+from shadewright.workflows.tools import ToolNow
 
 
 class Look(StrEnum):
@@ -40,6 +46,7 @@ class Look(StrEnum):
     REWARMED = "rewarmed"
 
 
+_REFUSED = {BottleAct.DRAWN: refuse_settled, BottleAct.CLEAR: refuse_unwarmed}
 _LOOKS = {
     Look.CLEAR: BottleAct.CLEAR,
     Look.SETTLED: BottleAct.SETTLED,
@@ -68,8 +75,14 @@ def enter_bottle(
         evidence=Evidence.LABELLED,
         is_guess=True,
         note="entered as it stood on the shelf",
+        spread=_labelled(strength_percent, volume_ml, stamp),
     )
     return shelf_bottle(fill_bottle(filling, about, stamp).code)
+
+
+def _labelled(strength_percent: float, volume_ml: float, stamp: Stamp) -> StockSpread:
+    guess = labelled_strength(strength_percent=strength_percent, key=deed_key(stamp))
+    return StockSpread(strength=guess, volume=exact(volume_ml), lacks=())
 
 
 def draw(*, code: str, volume_ml: float, stamp: Stamp, note: str = "") -> ShelfBottle:
@@ -94,7 +107,13 @@ def record_strength(
 
 
 def read_level(
-    *, code: str, volume_ml: float, is_evaporated: bool, stamp: Stamp, note: str = ""
+    *,
+    code: str,
+    volume_ml: float,
+    is_evaporated: bool,
+    stamp: Stamp,
+    note: str = "",
+    tool_id: int | None = None,
 ) -> ShelfBottle:
     """Write down the level that was read.
 
@@ -110,7 +129,11 @@ def read_level(
         argument="volume_ml",
     )
     act = BottleAct.EVAPORATED if is_evaporated else BottleAct.COUNTED
-    return add_line(code, act, stamp, volume_ml=volume_ml, note=note)
+    tool = tool_said(tool_id, usual=None)
+    read = read_volume(tool, volume_ml, role="level", deed=deed_key(stamp))
+    return add_line(
+        code, act, stamp, volume_ml=volume_ml, note=note, read=read, tool=tool
+    )
 
 
 @transaction.atomic
@@ -149,16 +172,21 @@ def add_line(
     volume_ml: float = 0.0,
     strength_percent: float = 0.0,
     note: str = "",
+    read: Value | None = None,
+    tool: ToolNow | None = None,
 ) -> ShelfBottle:
-    """Add one line to one bottle's ledger, once."""
+    """Add one line to one bottle's ledger, once; ``read`` is what was measured."""
     bottle = on_shelf(code)
     if not is_written(stamp.deed):
+        _REFUSED.get(act, lambda _: None)(bottle)
         line = BottleLine(
             bottle=bottle,
             act=act.value,
             volume_ml=volume_ml,
             strength_percent=strength_percent,
             note=note.strip(),
+            tool_id=None if tool is None else tool.id,
+            spread=[] if read is None else line_spread(amount=read.terms),
         )
         keep_bottle_line(line, stamp)
     return shelf_bottle(code)

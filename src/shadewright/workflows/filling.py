@@ -16,8 +16,12 @@ from shadewright.records.models import (
     StockBottle,
 )
 from shadewright.records.models.shelf import Evidence
+from shadewright.records.shapes import SpreadRow, line_spread, terms_to_json
 from shadewright.records.writes import Stamp, keep_bottle_line
 from shadewright.workflows.stamps import past_date
+from shadewright.workflows.stock_spreads import METHOD as SPREAD_METHOD
+from shadewright.workflows.stock_spreads import NOTHING_SAID, MadeWith, StockSpread
+from shadewright.workflows.tools import ToolNow
 
 METHOD = "true strength, version 1"
 """Name and version of the sum that a bottle's strength comes from."""
@@ -51,6 +55,8 @@ class Filling:
     is_guess: bool = False
     note: str = ""
     other: StockBottle | None = None
+    spread: StockSpread | None = None
+    made_with: MadeWith = NOTHING_SAID
 
 
 def fill_bottle(filling: Filling, about: Particulars, stamp: Stamp) -> StockBottle:
@@ -67,6 +73,8 @@ def fill_bottle(filling: Filling, about: Particulars, stamp: Stamp) -> StockBott
         jar=filling.jar,
         other=filling.other,
         note=filling.note,
+        tool_id=_id(filling.made_with.ware),
+        spread=_line_spread(filling.spread),
     )
     keep_bottle_line(line, stamp)
     return row
@@ -109,7 +117,24 @@ def _new_row(filling: Filling, about: Particulars, stamp: Stamp) -> StockBottle:
         notes=about.notes.strip(),
         method=METHOD,
         created_at=stamp.written_at,
+        scale_id=_id(filling.made_with.scale),
+        ware_id=_id(filling.made_with.ware),
+        is_by_weight=filling.made_with.is_by_weight,
+        spread=terms_to_json(filling.spread.strength.terms) if filling.spread else [],
+        spread_method=SPREAD_METHOD if filling.spread else "",
     )
+
+
+def _line_spread(spread: StockSpread | None) -> list[SpreadRow]:
+    if spread is None:
+        return []
+    return line_spread(
+        strength=spread.strength.terms, amount=spread.volume.terms, lacks=spread.lacks
+    )
+
+
+def _id(tool: ToolNow | None) -> int | None:
+    return None if tool is None else tool.id
 
 
 def discard_day(value: date | None, *, made_on: date | None) -> date | None:

@@ -4,15 +4,14 @@ The powder leaves the jar at the weighing, not at the end, for that is when it
 does. Weighing again takes the first weighing back with a counter-line.
 """
 
-from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date
 from uuid import UUID
 
 from django.db import transaction
 from django.utils import timezone
 
 from shadewright.core.quantities import require_mass
-from shadewright.core.solutions.steps import MakingStep, making_steps
+from shadewright.core.solutions.steps import making_steps
 from shadewright.errors import ConflictError, MissingError
 from shadewright.records import reads
 from shadewright.records.models import JarLine, StockMaking
@@ -20,51 +19,17 @@ from shadewright.records.models.ledgers import JarAct
 from shadewright.records.writes import keep_jar_line
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.jars import take_powder
+from shadewright.workflows.makings import Making, label_percent, making
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.stock_spreads import (
+    made_with,
+    weighed_ml,
+)
 from shadewright.workflows.stocks import (
-    PlannedStock,
-    begun_stock,
     bottle_up,
-    label_strength_percent,
     plan_stock,
 )
-
-
-@dataclass(frozen=True, kw_only=True)
-class Making:
-    """A stock in the making: the plan, where it is, and what was read so far."""
-
-    id: int
-    stock: PlannedStock
-    steps: tuple[MakingStep, ...]
-    step_number: int
-    powder_g: float | None
-    final_ml: float | None
-    label_percent: float | None
-    water: str
-    place: str
-    discard_by: date | None
-    notes: str
-    started_at: datetime
-    started_by: str
-    bottle_code: str
-    is_abandoned: bool
-
-    @property
-    def step(self) -> MakingStep:
-        """The step that waits."""
-        return self.steps[self.step_number - 1]
-
-
-def makings() -> tuple[Making, ...]:
-    """Return the stocks in the making, newest first."""
-    return tuple(_shape(row) for row in reads.making_rows())
-
-
-def making(making_id: int) -> Making:
-    """Return one stock in the making."""
-    return _shape(reads.making_row(making_id))
 
 
 @transaction.atomic
@@ -75,8 +40,10 @@ def start_making(
     volume_ml: float,
     strength_percent: float,
     stamp: Stamp,
+    scale_id: int | None = None,
+    ware_id: int | None = None,
 ) -> Making:
-    """Begin a stock; refused like its plan."""
+    """Begin a stock; refused like its plan. A scale for ware means by weight."""
     reads.lock_shelf()
     begun = StockMaking.objects.filter(deed=stamp.deed).first()
     if begun is not None:
@@ -94,6 +61,9 @@ def start_making(
         wanted_percent=strength_percent,
         volume_ml=volume_ml,
         step=making_steps(planned.plan)[0].key,
+        scale_id=scale_id,
+        ware_id=ware_id,
+        is_by_weight=made_with(scale_id, ware_id).is_by_weight,
         started_at=stamp.at,
         started_by_id=stamp.by,
     )
@@ -104,7 +74,7 @@ def start_making(
 def go_to_step(*, making_id: int, key: str) -> Making:
     """Turn to a step; not past one whose number is still wanted."""
     row = _open(making_id)
-    keys = [step.key for step in _shape(row).steps]
+    keys = [step.key for step in making(making_id).steps]
     if key not in keys:
         raise ConflictError(why=f"There is no step “{key}”.")
     if row.powder_g is None and keys.index(key) > keys.index("weigh"):
@@ -125,8 +95,13 @@ def go_to_step(*, making_id: int, key: str) -> Making:
 
 
 @transaction.atomic
-def weigh_powder(*, making_id: int, powder_g: float, stamp: Stamp) -> Making:
-    """Keep what the scale showed and take it from the jar; go on to the paste."""
+def weigh_powder(
+    *, making_id: int, powder_g: float, stamp: Stamp, scale_id: int | None = None
+) -> Making:
+    """Keep what the scale showed and take it from the jar; go on to the paste.
+
+    Another scale than the one that was planned may be named.
+    """
     row = _open(making_id)
     require_mass(powder_g, name="Powder", argument="powder_g")
     if row.powder_g != powder_g:
@@ -134,20 +109,40 @@ def weigh_powder(*, making_id: int, powder_g: float, stamp: Stamp) -> Making:
         _take_out(row, powder_g, stamp)
     row.powder_g = powder_g
     row.step = "paste"
-    row.save(update_fields=["powder_g", "step"])
+    row.scale_id = row.scale_id if scale_id is None else scale_id
+    if row.filled_g is not None:
+        row.final_ml = weighed_ml(filled_g=row.filled_g, powder_g=powder_g)
+    row.save(update_fields=["powder_g", "final_ml", "step", "scale"])
     return making(making_id)
 
 
 @transaction.atomic
-def make_up(*, making_id: int, final_ml: float, water: str = "") -> Making:
+def make_up(
+    *, making_id: int, final_ml: float, water: str = "", ware_id: int | None = None
+) -> Making:
     """Keep the volume that the cold stock was made up to; go on to the label."""
     row = _open(making_id)
-    _label_percent(row.powder_g, final_ml, row)
-    row.final_ml = final_ml
+    row.ware_id = row.ware_id if ware_id is None else ware_id
+    return _made_up(row, final_ml, None, water)
+
+
+@transaction.atomic
+def make_up_by_weight(*, making_id: int, filled_g: float, water: str = "") -> Making:
+    """Keep what the finished stock weighs, without its vessel; go on to the label."""
+    row = _open(making_id)
+    final_ml = weighed_ml(filled_g=filled_g, powder_g=row.powder_g or 0.0)
+    return _made_up(row, final_ml, filled_g, water)
+
+
+def _made_up(
+    row: StockMaking, final_ml: float, filled_g: float | None, water: str
+) -> Making:
+    label_percent(row.powder_g, final_ml, row)
+    row.final_ml, row.filled_g = final_ml, filled_g
     row.water = water.strip()
     row.step = "label"
-    row.save(update_fields=["final_ml", "water", "step"])
-    return making(making_id)
+    row.save(update_fields=["final_ml", "filled_g", "ware", "water", "step"])
+    return making(row.pk)
 
 
 @transaction.atomic
@@ -199,6 +194,7 @@ def finish_making(
             notes=notes,
         ),
         stamp=_of_deed(stamp, row.deed),
+        made_with=made_with(row.scale_id, row.ware_id, filled_g=row.filled_g),
     )
     row.bottle = reads.bottle_row(bottle.code)
     row.save(update_fields=["bottle"])
@@ -244,43 +240,3 @@ def _put_back(row: StockMaking, stamp: Stamp) -> None:
 
 def _of_deed(stamp: Stamp, deed: UUID) -> Stamp:
     return Stamp(by=stamp.by, at=stamp.at, deed=deed, written_at=stamp.written_at)
-
-
-def _label_percent(
-    powder_g: float | None, final_ml: float | None, row: StockMaking
-) -> float | None:
-    if powder_g is None or final_ml is None:
-        return None
-    return label_strength_percent(
-        powder_g=powder_g,
-        final_ml=final_ml,
-        powder_strength_percent=100.0 if row.jar is None else row.jar.strength_percent,
-    )
-
-
-def _shape(row: StockMaking) -> Making:
-    planned = begun_stock(
-        dye=row.dye,
-        jar=row.jar,
-        volume_ml=row.volume_ml,
-        strength_percent=row.wanted_percent,
-    )
-    steps = making_steps(planned.plan)
-    keys = [step.key for step in steps]
-    return Making(
-        id=row.pk,
-        stock=planned,
-        steps=steps,
-        step_number=keys.index(row.step) + 1,
-        powder_g=row.powder_g,
-        final_ml=row.final_ml,
-        label_percent=_label_percent(row.powder_g, row.final_ml or row.volume_ml, row),
-        water=row.water,
-        place=row.place,
-        discard_by=row.discard_by,
-        notes=row.notes,
-        started_at=row.started_at,
-        started_by="" if row.started_by is None else row.started_by.name,
-        bottle_code="" if row.bottle is None else row.bottle.code,
-        is_abandoned=row.abandoned_at is not None,
-    )

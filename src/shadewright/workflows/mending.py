@@ -11,11 +11,12 @@ from shadewright.core.quantities import (
 )
 from shadewright.core.solutions.dilution import dilution
 from shadewright.core.solutions.ledger import BottleAct
+from shadewright.core.uncertainty import Value, scaled
 from shadewright.errors import ConflictError, MissingError
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.models.shelf import Evidence
-from shadewright.records.shapes import state_of
+from shadewright.records.shapes import line_spread, state_of
 from shadewright.records.writes import keep_bottle_line
 from shadewright.workflows.bottles import add_line, on_shelf
 from shadewright.workflows.filling import (
@@ -25,21 +26,51 @@ from shadewright.workflows.filling import (
     fill_bottle,
 )
 from shadewright.workflows.jars import take_powder
+from shadewright.workflows.readings import (
+    deed_key,
+    read_mass,
+    read_volume,
+    tool_said,
+)
+from shadewright.workflows.settled import refuse_settled
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp, is_written
+from shadewright.workflows.stock_spreads import MadeWith, thinned_spread
+from shadewright.workflows.tools import ToolNow
+from shadewright.workflows.usual_tools import usual_tools
 
 
 def add_water(
-    *, code: str, volume_ml: float, stamp: Stamp, note: str = ""
+    *,
+    code: str,
+    volume_ml: float,
+    stamp: Stamp,
+    note: str = "",
+    tool_id: int | None = None,
 ) -> ShelfBottle:
     """Weaken a stock, or give back what has evaporated."""
     require_volume(volume_ml, name="Water", argument="volume_ml")
-    return add_line(code, BottleAct.WATER_ADDED, stamp, volume_ml=volume_ml, note=note)
+    tool = tool_said(tool_id, usual=usual_tools().fill_tool)
+    return add_line(
+        code,
+        BottleAct.WATER_ADDED,
+        stamp,
+        volume_ml=volume_ml,
+        note=note,
+        read=read_volume(tool, volume_ml, role="water", deed=deed_key(stamp)),
+        tool=tool,
+    )
 
 
 @transaction.atomic
 def add_powder(
-    *, code: str, powder_g: float, jar_id: int | None, stamp: Stamp, note: str = ""
+    *,
+    code: str,
+    powder_g: float,
+    jar_id: int | None,
+    stamp: Stamp,
+    note: str = "",
+    tool_id: int | None = None,
 ) -> ShelfBottle:
     """Strengthen a stock with powder; its own volume is left out of the sum."""
     require_mass(powder_g, name="Powder", argument="powder_g")
@@ -51,6 +82,8 @@ def add_powder(
     if jar is not None:
         factor = jar.strength_percent
         take_powder(row=jar, dye_id=bottle.dye_id, powder_g=powder_g, stamp=stamp)
+    scale = tool_said(tool_id, usual=usual_tools().powder_scale)
+    read = read_mass(scale, powder_g, role="added powder", deed=deed_key(stamp))
     line = BottleLine(
         bottle=bottle,
         act=BottleAct.POWDER_ADDED.value,
@@ -58,6 +91,8 @@ def add_powder(
         dye_g=powder_g * factor / 100,
         jar=jar,
         note=note.strip(),
+        tool_id=None if scale is None else scale.id,
+        spread=line_spread(amount=scaled(read, by=factor / 100).terms),
     )
     keep_bottle_line(line, stamp)
     return shelf_bottle(code)
@@ -65,14 +100,21 @@ def add_powder(
 
 @transaction.atomic
 def add_stock(
-    *, code: str, from_code: str, volume_ml: float, stamp: Stamp
+    *,
+    code: str,
+    from_code: str,
+    volume_ml: float,
+    stamp: Stamp,
+    tool_id: int | None = None,
 ) -> ShelfBottle:
     """Pour some of one bottle into another of the same dye."""
     require_volume(volume_ml, name="What is poured over", argument="volume_ml")
     reads.lock_bottles([code, from_code])
     if not is_written(stamp.deed):
         source, into = _pair(from_code, code)
-        _pour_over(source, into, volume_ml, stamp)
+        tool = tool_said(tool_id, usual=_stock_tool())
+        read = read_volume(tool, volume_ml, role="stock", deed=deed_key(stamp))
+        _pour_over(source, into, read, stamp, tool)
     return shelf_bottle(code)
 
 
@@ -90,7 +132,7 @@ def merge(*, code: str, from_codes: Sequence[str], stamp: Stamp) -> ShelfBottle:
         return shelf_bottle(code)
     for from_code in sorted(set(from_codes)):
         source, into = _pair(from_code, code)
-        _pour_over(source, into, state_of(source).volume_ml, stamp)
+        _pour_over(source, into, state_of(source).volume, stamp)
         gone = BottleLine(
             bottle=source, act=BottleAct.POURED.value, note=f"merged into {code}"
         )
@@ -106,6 +148,8 @@ def dilute(
     volume_ml: float,
     stamp: Stamp,
     about: Particulars,
+    tool_id: int | None = None,
+    ware_id: int | None = None,
 ) -> ShelfBottle:
     """Fill a new, weaker bottle from a stronger one and water."""
     earlier = bottle_of(stamp)
@@ -113,12 +157,15 @@ def dilute(
         return shelf_bottle(earlier)
     require_strength(want_percent, argument="want_percent")
     source = on_shelf(code)
+    refuse_settled(source)
     state = state_of(source)
     drawn = dilution(
         have_percent=state.strength_percent,
         want_percent=want_percent,
         volume_ml=volume_ml,
     )
+    measure = tool_said(tool_id, usual=_stock_tool())
+    ware = tool_said(ware_id, usual=usual_tools().fill_tool)
     row = fill_bottle(
         Filling(
             dye=source.dye,
@@ -130,6 +177,15 @@ def dilute(
             wanted_percent=want_percent,
             other=source,
             note=f"{drawn.stock_ml:.4g} ml of {code} made up with water",
+            spread=thinned_spread(
+                stock=state,
+                stock_ml=drawn.stock_ml,
+                volume_ml=volume_ml,
+                measure=measure,
+                ware=ware,
+                deed=deed_key(stamp),
+            ),
+            made_with=MadeWith(ware=ware),
         ),
         about,
         stamp,
@@ -140,15 +196,28 @@ def dilute(
         volume_ml=drawn.stock_ml,
         dye_g=drawn.stock_ml * state.strength_percent / 100,
         other=row,
+        tool_id=None if measure is None else measure.id,
     )
     keep_bottle_line(given, stamp)
     return shelf_bottle(row.code)
 
 
+def _stock_tool() -> ToolNow | None:
+    """Return what stock is usually measured with: as doses are, else as fills."""
+    usual = usual_tools()
+    return usual.dose_scale if usual.doses_by_weight else usual.dose_tool
+
+
 def _pour_over(
-    source: StockBottle, into: StockBottle, volume_ml: float, stamp: Stamp
+    source: StockBottle,
+    into: StockBottle,
+    read: Value,
+    stamp: Stamp,
+    tool: ToolNow | None = None,
 ) -> None:
-    state = state_of(source)
+    refuse_settled(source)
+    state, volume_ml = state_of(source), read.value
+    tool_id = None if tool is None else tool.id
     if state.volume_ml <= 0:
         raise ConflictError(
             why=f"Bottle {source.code} is empty.",
@@ -161,6 +230,7 @@ def _pour_over(
         volume_ml=volume_ml,
         dye_g=volume_ml * state.strength_percent / 100,
         other=into,
+        tool_id=tool_id,
     )
     keep_bottle_line(out, stamp)
     joined = BottleLine(
@@ -170,6 +240,8 @@ def _pour_over(
         strength_percent=state.strength_percent,
         is_guess=state.is_guess,
         other=source,
+        tool_id=tool_id,
+        spread=line_spread(strength=state.terms, amount=read.terms, lacks=state.lacks),
     )
     keep_bottle_line(joined, stamp)
 

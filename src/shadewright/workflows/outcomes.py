@@ -6,7 +6,7 @@ from shadewright.core.quantities import require_mass, require_volume
 from shadewright.core.solutions.filling import hot_fill_warning
 from shadewright.core.solutions.rescue import rescue_filled, rescue_weighed
 from shadewright.errors import ConflictError
-from shadewright.workflows.making import Making
+from shadewright.workflows.makings import Making
 from shadewright.workflows.stocks import label_strength_percent
 
 HOT_C = 80.0

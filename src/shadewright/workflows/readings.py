@@ -4,6 +4,7 @@ from shadewright.core.quantities import water_density_g_per_ml
 from shadewright.core.solutions.filling import USED_AT_C
 from shadewright.core.solutions.sureness import of_stock
 from shadewright.core.uncertainty import Value, exact, scaled
+from shadewright.workflows.stamps import Stamp
 from shadewright.workflows.tools import ToolNow, tool_now
 
 
@@ -30,6 +31,11 @@ def read_volume(
     density = water_density_g_per_ml(temperature_c=USED_AT_C)
     weighed = read_mass(tool, volume_ml * density, role=role, deed=deed)
     return scaled(weighed, by=1.0 / density)
+
+
+def deed_key(stamp: Stamp) -> str:
+    """Return what the errors of one deed are kept under: the same at every reading."""
+    return f"deed {stamp.deed.hex}"
 
 
 def _of_deed(read: Value | None, amount: float, deed: str) -> Value:

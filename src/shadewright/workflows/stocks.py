@@ -20,8 +20,10 @@ from shadewright.workflows.filling import (
     fill_bottle,
 )
 from shadewright.workflows.jars import take_powder
+from shadewright.workflows.readings import deed_key
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.stock_spreads import NOTHING_SAID, MadeWith, made_spread
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -118,6 +120,7 @@ def make_stock(
     final_ml: float,
     stamp: Stamp,
     about: Particulars | None = None,
+    made_with: MadeWith = NOTHING_SAID,
 ) -> ShelfBottle:
     """Put a stock that has been made on the shelf, with its true strength."""
     earlier = bottle_of(stamp)
@@ -134,6 +137,7 @@ def make_stock(
         final_ml=final_ml,
         about=about or Particulars(made_on=timezone.localdate(stamp.at)),
         stamp=stamp,
+        made_with=made_with,
     )
 
 
@@ -146,6 +150,7 @@ def bottle_up(
     final_ml: float,
     about: Particulars,
     stamp: Stamp,
+    made_with: MadeWith = NOTHING_SAID,
 ) -> ShelfBottle:
     """Put a bottle on the shelf from powder that has been weighed out already."""
     factor = 100.0 if jar is None else jar.strength_percent
@@ -160,6 +165,14 @@ def bottle_up(
         wanted_percent=wanted_percent,
         powder_g=powder_g,
         powder_strength_percent=factor,
+        made_with=made_with,
+        spread=made_spread(
+            powder_g=powder_g,
+            final_ml=final_ml,
+            powder_strength_percent=factor,
+            made_with=made_with,
+            deed=deed_key(stamp),
+        ),
     )
     return shelf_bottle(fill_bottle(filling, about, stamp).code)
 

@@ -66,7 +66,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
             advice="Undo what came after it first.",
         ) from error
     open_making = StockMaking.objects.filter(deed=deed, bottle=None)
-    open_making.update(powder_g=None, final_ml=None, step="weigh")
+    open_making.update(powder_g=None, final_ml=None, filled_g=None, step="weigh")
 
 
 def may_undo(line: BottleLine | JarLine | BathLine | LotLine | ToolCheck) -> bool:

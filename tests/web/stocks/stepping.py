@@ -4,7 +4,8 @@ from uuid import uuid4
 
 from django.test import Client
 
-from shadewright.workflows.making import Making, start_making
+from shadewright.workflows.making import start_making
+from shadewright.workflows.makings import Making
 from shadewright.workflows.stamps import stamp_now
 from tests.web.benches import Bench
 from tests.web.pages_read import Answer, read

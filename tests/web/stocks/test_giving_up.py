@@ -4,7 +4,7 @@ import pytest
 from django.test import Client
 
 from shadewright.workflows.jars import jar
-from shadewright.workflows.making import Making, making
+from shadewright.workflows.makings import Making, making
 from tests.web.benches import small_bench
 from tests.web.pages_read import read
 from tests.web.sample import HOSTILE

@@ -9,7 +9,8 @@ from django.test import Client
 
 from shadewright.records.models import Dye, JarLine
 from shadewright.workflows.jars import jar
-from shadewright.workflows.making import Making, go_to_step, making
+from shadewright.workflows.making import go_to_step
+from shadewright.workflows.makings import Making, making
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import today
 from tests.web.benches import small_bench

@@ -3,7 +3,7 @@
 import pytest
 from django.test import Client
 
-from shadewright.workflows.making import Making, making
+from shadewright.workflows.makings import Making, making
 from shadewright.workflows.shelf import shelf, shelf_bottle
 from tests.web.benches import small_bench
 from tests.web.pages_read import read

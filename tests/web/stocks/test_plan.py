@@ -8,7 +8,7 @@ from django.test import Client
 
 from shadewright.records.models import Dye
 from shadewright.workflows.jars import jar
-from shadewright.workflows.making import makings
+from shadewright.workflows.makings import makings
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import today
 from tests.web.benches import Bench, small_bench

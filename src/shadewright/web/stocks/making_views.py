@@ -28,7 +28,8 @@ from shadewright.web.stocks.step_pages import (
 from shadewright.web.stocks.words import stock_name
 from shadewright.web.toasts import say
 from shadewright.workflows import making as verbs
-from shadewright.workflows.making import Making
+from shadewright.workflows.makings import Making
+from shadewright.workflows.makings import making as stock_in_the_making
 from shadewright.workflows.outcomes import refuse_hot
 from shadewright.workflows.sheets import mixing_sheet
 from shadewright.workflows.stamps import Stamp, stamp_now
@@ -42,7 +43,7 @@ FORMS: dict[str, type[StepForm]] = {
 
 def making(request: HttpRequest, making_id: int) -> HttpResponse:
     """Show the step that waits; what is sent is kept, then it turns to another."""
-    stock = verbs.making(making_id)
+    stock = stock_in_the_making(making_id)
     if stock.bottle_code:
         return show(request, finished_page(stock))
     if stock.is_abandoned:
@@ -56,13 +57,13 @@ def making(request: HttpRequest, making_id: int) -> HttpResponse:
 def making_sheet(request: HttpRequest, making_id: int) -> HttpResponse:
     """Answer with the mixing sheet of a stock in the making."""
     del request
-    stock = verbs.making(making_id).stock
+    stock = stock_in_the_making(making_id).stock
     return pdf(mixing_sheet(stock), name=f"mixing sheet {stock_name(stock)}")
 
 
 def give_up(request: HttpRequest, making_id: int) -> HttpResponse:
     """Ask once, then give a stock up."""
-    stock = verbs.making(making_id)
+    stock = stock_in_the_making(making_id)
     if stock.bottle_code or stock.is_abandoned:
         return redirect("making", making_id)
     if request.method != "POST":

@@ -33,7 +33,7 @@ from shadewright.web.stocks.words import (
     strength,
     weighed_outcome,
 )
-from shadewright.workflows.making import Making
+from shadewright.workflows.makings import Making
 from shadewright.workflows.outcomes import if_weighed
 from shadewright.workflows.shelf import shelf_bottle
 from shadewright.workflows.studio import studio

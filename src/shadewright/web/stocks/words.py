@@ -7,7 +7,7 @@ from shadewright.errors import StudioError
 from shadewright.web.amounts import some_mass, some_volume
 from shadewright.web.parts import Caution, Measured, measured
 from shadewright.web.stocks.pages import Outcome
-from shadewright.workflows.making import Making
+from shadewright.workflows.makings import Making
 from shadewright.workflows.outcomes import IfFilled, IfWeighed, if_filled, if_weighed
 from shadewright.workflows.stocks import PlannedStock
 

@@ -13,7 +13,7 @@ from shadewright.web.templatetags.house import moment
 from shadewright.web.today.pages import Waiting
 from shadewright.workflows.dyes import ShelfDye, dyes
 from shadewright.workflows.jars import ShelfJar, jars
-from shadewright.workflows.making import Making, makings
+from shadewright.workflows.makings import Making, makings
 from shadewright.workflows.shelf import ShelfBottle
 
 MOST_OF_A_KIND = 3
