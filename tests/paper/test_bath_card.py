@@ -55,6 +55,7 @@ def test_what_the_template_is_given() -> None:
             {"word": "Day", "said": "25\xa0Nov 2026"},
             {"word": "Who", "said": ""},
         ],
+        "acidity": "",
         "notes": ["Paler at the ends is wanted."],
         "swatch": False,
         "demo": False,

@@ -32,7 +32,8 @@ class BathCard:
     """One bath; ``qr_text`` is what the square code says.
 
     ``strengths_percent`` holds the strength of each dose's stock by the key of
-    its step; an empty ``pot_name`` or ``mill_lot`` leaves a line to write on.
+    its step, ``acidity`` how sour the bath should be, in a line; an empty
+    ``pot_name`` or ``mill_lot`` leaves a line to write on.
     """
 
     number: str
@@ -49,6 +50,7 @@ class BathCard:
     skeins: int | None = None
     pot_name: str = ""
     notes: tuple[str, ...] = ()
+    acidity: str = ""
     is_swatch: bool = False
     is_demo: bool = False
 
@@ -94,6 +96,7 @@ def _texts(card: BathCard) -> Mapping[str, object]:
         "name": printable(card.recipe_name[:80]) or "Not named",
         "version": f"version {card.version_number}",
         "facts": [{"word": word, "said": said} for word, said in _facts(card)],
+        "acidity": printable(card.acidity[:200]),
         "notes": [_shortened(note) for note in card.notes if note.strip()],
         "swatch": card.is_swatch,
         "demo": card.is_demo,

@@ -2,11 +2,13 @@
 
 from collections.abc import Sequence
 
+from shadewright.core.baths.acidity import ph_text
 from shadewright.exchange import bath_text
 from shadewright.paper import BathCard, SwatchTag, bath_cards_pdf, swatch_tags_pdf
 from shadewright.paper.bath_card import MOST_CARDS
 from shadewright.paper.swatch_tags import MOST_TAGS
 from shadewright.workflows.bath_pages import BathNow, bath_now
+from shadewright.workflows.bath_ph import ph_of_bath
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import today
 from shadewright.workflows.studio import studio
@@ -58,10 +60,20 @@ def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
         mill_lot=bath.mill_lot,
         skeins=bath.skeins,
         pot_name=bath.pot_name,
+        acidity=_acidity(bath),
         notes=(version(bath.version_id).text.notes, bath.notes),
         is_swatch=bath.is_swatch,
         is_demo=is_demo,
     )
+
+
+def _acidity(bath: BathNow) -> str:
+    """Return how sour the bath should be, in a line."""
+    found = ph_of_bath(bath)
+    if found.acidity is None:
+        return ""
+    said = f"pH {ph_text(acidity=found.acidity)}. {found.acidity.note}"
+    return " ".join((said, *found.wants))
 
 
 def _tag(bath: BathNow, *, is_demo: bool) -> SwatchTag:

@@ -61,6 +61,13 @@ def _none(words: str) -> ToBegin:
 
 
 def _on_the_shelf(acid: Acid) -> Auxiliary | None:
+    rows = [row for row in Auxiliary.objects.filter(is_retired=False) if _is_mild(row)]
     fit = _ALIKE.get(acid.key, (acid,))
-    rows = list(Auxiliary.objects.filter(is_retired=False))
     return next((row for each in fit for row in rows if acid_of(row) is each), None)
+
+
+def _is_mild(row: Auxiliary) -> bool:
+    """Whether an acid may be offered: none that burns or of unknown strength."""
+    acid, strength = acid_of(row), row.strength_g_per_100_ml
+    burns_from = None if acid is None else acid.corrosive_from_g_per_100ml
+    return burns_from is None or (strength is not None and strength < burns_from)

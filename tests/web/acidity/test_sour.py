@@ -8,7 +8,9 @@ from django.test import Client
 from shadewright.records.models import Auxiliary, Dye, Recipe, Water
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bench import Tap, tap
+from shadewright.workflows.cards import bath_cards
 from shadewright.workflows.stamps import stamp_now, today
+from tests.paper.pictures import words_on
 from tests.web.dyeing import Dyeing, dyeing_things
 
 if TYPE_CHECKING:
@@ -130,3 +132,23 @@ def test_a_bath_whose_acid_is_not_known_says_so(client: Client, things: Dyeing) 
 def test_no_bath_no_page(client: Client, things: Dyeing) -> None:
     del things
     assert client.get("/baths/261125-B9/pour-away/").status_code == 404
+
+
+def test_the_bench_says_what_to_do_about_a_high_ph(
+    client: Client, things: Dyeing
+) -> None:
+    number = things.bath(things.recipe())
+    assert "What to do" not in read(client, f"/bench/{number}/")
+    measured(number, 8.2)
+    page = read(client, f"/bench/{number}/")
+    assert "The bath is at pH 8.2, and milling dyes want pH 5 to 7." in page
+    assert "Give it time and temperature first" in page
+    measured(number, 6.5)
+    assert "What to do" not in read(client, f"/bench/{number}/")
+
+
+def test_the_card_says_how_sour_the_bath_should_be(things: Dyeing) -> None:
+    number = things.bath(things.recipe())
+    printed = words_on(bath_cards([number]))
+    assert "pH 3.4 ± 0.2. Water only, no fibre: the bath reads higher." in printed
+    assert "Milling dyes want pH 5 to 7." in printed

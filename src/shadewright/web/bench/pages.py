@@ -123,6 +123,7 @@ class BenchPage(Page):
     written: tuple[Written, ...]
     doubles: tuple[DoubleTick, ...]
     deviation: DeviationNote | None
+    late_acid: tuple[str, ...]
     over: str
     under: str
     shows_round: bool

@@ -28,6 +28,7 @@ from shadewright.workflows.bath_pages import (
     bath_now,
     open_baths,
 )
+from shadewright.workflows.bath_ph import late_advice, measured_ph, ph_of_bath
 from shadewright.workflows.bench_doses import bottle_trouble
 from shadewright.workflows.deviations import OVER, UNDER, deviations
 from shadewright.workflows.shelf import shelf
@@ -94,6 +95,7 @@ def bench_page(
         written=tuple(written(bath, x) for x in bath.standing),
         doubles=tuple(_double(bath, x) for x in bath.steps if x.is_double),
         deviation=_deviation(bath),
+        late_acid=_late_acid(bath),
         over=OVER,
         under=UNDER,
         shows_round=view == "round",
@@ -163,6 +165,13 @@ def _double(bath: BathNow, each: StepNow) -> DoubleTick:
         "Was it done once? Then take the other back.",
         ticks=tuple(written(bath, tick) for tick in each.ticks),
     )
+
+
+def _late_acid(bath: BathNow) -> tuple[str, ...]:
+    """Return what to do about the pH that was read; nothing where it is right."""
+    if bath.status in _OVER or measured_ph(bath) is None:
+        return ()
+    return late_advice(bath, ph_of_bath(bath))
 
 
 def _deviation(bath: BathNow) -> DeviationNote | None:
