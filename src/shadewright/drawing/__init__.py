@@ -9,8 +9,8 @@ Every drawing is a pure function of frozen values. Three rules hold for all:
   without one it stands beside the same words and is hidden from a screen reader.
 
 Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
-progress), ``budget`` (what a spread is made of), ``swatch``, ``code_square`` (a QR
-code).
+progress), ``budget`` (what a spread is made of), ``heat_curve`` (a temperature
+programme), ``swatch``, ``code_square`` (a QR code).
 """
 
 from shadewright.drawing.bars import (
@@ -26,6 +26,7 @@ from shadewright.drawing.budget import (
     budget_words,
 )
 from shadewright.drawing.code_square import code_square
+from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
 from shadewright.drawing.swatch import colour_field, swatch
 
@@ -40,6 +41,7 @@ __all__ = [
     "code_square",
     "colour_field",
     "fill_bar",
+    "heat_curve",
     "icon",
     "liquid_sample",
     "progress_line",

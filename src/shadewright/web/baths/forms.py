@@ -11,7 +11,13 @@ from shadewright.web.amounts import mass_field, ratio_field
 from shadewright.web.forms import DayInput, DeedForm, NumberInput
 from shadewright.web.purposes import purpose_field
 from shadewright.workflows.bath_wishes import BathWish
-from shadewright.workflows.choices import bases_in_use, lots_in_use, pots_in_use
+from shadewright.workflows.choices import (
+    bases_in_use,
+    lots_in_use,
+    pots_in_use,
+    sources_in_use,
+)
+from shadewright.workflows.heating import source_of
 from shadewright.workflows.recipes import recipes, version
 from shadewright.workflows.waters import waters
 
@@ -30,6 +36,7 @@ class PlanForm(DeedForm):
     is_swatch = forms.BooleanField(label="A swatch, 5 to 20 g", required=False)
     purpose = purpose_field(as_recipe=True)
     pot = forms.TypedChoiceField(label="Pot", coerce=int, required=False)
+    source = forms.TypedChoiceField(label="On", coerce=int, required=False)
     water = forms.TypedChoiceField(label="Water", coerce=int, required=False)
     liquor_ratio = ratio_field(
         label="Liquor ratio", help_text="Empty: as the recipe says."
@@ -62,6 +69,8 @@ class PlanForm(DeedForm):
         self._offer("mill_lot", "Not known", lots)
         pots = [(str(each.id), each.words) for each in pots_in_use()]
         self._offer("pot", "Not chosen yet", pots)
+        sources = [(str(each.id), each.words) for each in sources_in_use()]
+        self._offer("source", _last_time(_number(said, "pot")), sources)
         filled = [(str(each.id), each.words) for each in waters()]
         self._offer("water", "Not known", filled)
 
@@ -69,6 +78,11 @@ class PlanForm(DeedForm):
     def has_lots(self) -> bool:
         """Whether there is a delivery to choose."""
         return len(self.fields["mill_lot"].choices) > 1  # type: ignore[attr-defined]
+
+    @property
+    def has_sources(self) -> bool:
+        """Whether there is a burner to choose."""
+        return len(self.fields["source"].choices) > 1  # type: ignore[attr-defined]
 
     def wish(self) -> BathWish:
         """Return what the form says."""
@@ -80,6 +94,7 @@ class PlanForm(DeedForm):
             dyed_on=sent["dyed_on"],
             mill_lot_id=sent["mill_lot"] or None,
             pot_id=sent["pot"] or None,
+            source_id=sent["source"] or None,
             water_id=sent["water"] or None,
             wet_yarn_g=sent["wet_yarn_g"],
             skeins=sent["skeins"],
@@ -132,6 +147,12 @@ def _lots(base: int | None) -> list[tuple[str, str]]:
         for each in every
         if base is None or each.base_id == base
     ]
+
+
+def _last_time(pot: int | None) -> str:
+    """Return what is chosen where nothing is: what the pot stood on the last time."""
+    source = source_of(source_id=None, pot_id=pot)
+    return "As last time with this pot" if source is None else f"Last: {source.name}"
 
 
 def _number(said: Mapping[str, Any], name: str) -> int | None:

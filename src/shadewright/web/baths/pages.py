@@ -7,6 +7,7 @@ from uuid import UUID
 
 from shadewright.web.acidity.sour import Sour
 from shadewright.web.baths.forms import BottleForm, GiveUpForm, PlanForm
+from shadewright.web.baths.heating import HeatShown
 from shadewright.web.lots.pages import Pages
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip, Measured
@@ -89,6 +90,7 @@ class ShownPlan:
     water: Measured
     sour: Sour
     facts: tuple[Said, ...]
+    heat: HeatShown
     troubles: tuple[str, ...]
     notes: tuple[str, ...]
     cautions: tuple[Caution, ...]
@@ -175,6 +177,7 @@ class BathPage(Page):
     entries: tuple[Entry, ...]
     recipe: Link
     facts: tuple[Said, ...]
+    heat: HeatShown
     sour: Sour
     cautions: tuple[Caution, ...]
 

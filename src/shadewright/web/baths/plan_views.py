@@ -118,6 +118,7 @@ def _said_before(number: str) -> dict[str, Any]:
         "fibre_g": f"{wish.fibre_g:.10g}",
         "skeins": str(wish.skeins or ""),
         "pot": str(wish.pot_id or ""),
+        "source": str(wish.source_id or ""),
         "water": str(wish.water_id or ""),
         "wet_yarn_g": f"{wish.wet_yarn_g:.10g}" if wish.wet_yarn_g else "",
         "liquor_ratio": f"{wish.liquor_ratio:.10g}" if wish.liquor_ratio else "",

@@ -8,6 +8,7 @@ from django.urls import reverse
 from shadewright.core.baths.rounds import ACID_CARE, HelperWanted
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.acidity.sour import sour_plan
+from shadewright.web.baths.heating import shown_heat
 from shadewright.web.baths.pages import DoseShown, Said, ShareShown, ShownPlan
 from shadewright.web.baths.words import moment_words
 from shadewright.web.parts import Caution, measured
@@ -26,6 +27,7 @@ def shown_plan(plan: BathPlan) -> ShownPlan:
         water=measured(plan.water.fresh_water_ml / 1000, "l"),
         sour=sour_plan(plan),
         facts=tuple(_facts(plan)),
+        heat=shown_heat(plan.heating.heat, top_caution=plan.heating.caution),
         troubles=plan.troubles,
         notes=plan.notes,
         cautions=tuple(_cautions(plan)),

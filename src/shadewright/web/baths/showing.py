@@ -7,6 +7,7 @@ from django.urls import reverse
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.acidity.sour import sour_bath
+from shadewright.web.baths.heating import shown_heat
 from shadewright.web.baths.pages import BathPage, Entry, Key, Said
 from shadewright.web.baths.side_by_side import step_rows, title_of
 from shadewright.web.baths.words import act_words, status_chip
@@ -41,6 +42,7 @@ def bath_page(bath: BathNow) -> BathPage:
         ),
         facts=tuple(fact for fact in _facts(bath) if fact.words),
         sour=sour_bath(bath),
+        heat=shown_heat(bath.heat, top_caution=bath.top_caution),
         cautions=tuple(
             Caution(title="Before it is dyed", text=sentence)
             for sentence in recipe_cautions(bath.version_id)
@@ -91,6 +93,7 @@ def _facts(bath: BathNow) -> Iterator[Said]:
     yield Said(term="Dry yarn", words=amount_text(bath.fibre_g, "g"))
     yield Said(term="Skeins", words=str(bath.skeins or ""))
     yield Said(term="Pot", words=bath.pot_name or "not chosen")
+    yield Said(term="Burner", words=bath.source_name)
     ratio = number_text(bath.liquor_ratio, digits=4)
     liquor = amount_text(bath.liquor_ratio * bath.fibre_g / 1000, "l")
     yield Said(term="Liquor", words=f"{liquor}, 1:{ratio}")

@@ -7,15 +7,11 @@ from typing import Any
 from django import forms
 from django.forms import BoundField
 
-from shadewright.web.amounts import AmountField, ratio_field, temperature_field
-from shadewright.web.forms import DeedForm, StudioForm
+from shadewright.web.amounts import AmountField, ratio_field
+from shadewright.web.forms import StudioForm
 from shadewright.web.purposes import purpose_field
-from shadewright.web.recipes.amounts import (
-    depth,
-    minutes,
-    pace,
-    plain,
-)
+from shadewright.web.recipes.amounts import depth, plain
+from shadewright.web.recipes.curve_form import HEAT, CurveForm, stops_initial
 from shadewright.workflows.choices import helpers_in_use
 from shadewright.workflows.dyes import dyes
 from shadewright.workflows.recipe_shapes import (
@@ -27,7 +23,7 @@ from shadewright.workflows.recipe_shapes import (
 )
 
 LEAST_ROWS, MORE_ROWS, MOST_ROWS = 4, 3, 24
-_AMOUNTS = ("liquor_ratio", "start_c", "rise_c_per_min", "top_c", "hold_min")
+_AMOUNTS = ("liquor_ratio", *HEAT)
 _WORDS = ("ties", "stirring", "look_at_15", "notes", "as_written", "why_changed")
 _SAID = ("purpose", *_AMOUNTS, *_WORDS)
 
@@ -57,17 +53,13 @@ class NameForm(StudioForm):
     name = forms.CharField(label="Name", max_length=60)
 
 
-class VersionForm(DeedForm):
+class VersionForm(CurveForm):
     """All that a version says; rows that stay empty are passed over."""
 
     rows = forms.IntegerField(widget=forms.HiddenInput, required=False)
     liquor_ratio = ratio_field(
         label="Liquor ratio", help_text="30 or 1:30: ml of bath to a gram of yarn."
     )
-    start_c = temperature_field(label="Start", required=False)
-    rise_c_per_min = AmountField(unit="°C/min", read=pace, label="Rise", required=False)
-    top_c = temperature_field(label="Top", required=False)
-    hold_min = AmountField(unit="min", read=minutes, label="Hold", required=False)
     purpose = purpose_field()
     ties = forms.CharField(
         max_length=200,
@@ -166,7 +158,9 @@ class VersionForm(DeedForm):
         sent = self.cleaned_data
         said = {name: sent[name] for name in _SAID}
         doses = tuple(self._doses())
-        return RecipeText(doses=doses, helpers=tuple(self._helpers()), **said)
+        return RecipeText(
+            doses=doses, helpers=tuple(self._helpers()), stops=self.stops(), **said
+        )
 
     def _clean_dose(self, number: int, seen: set[int]) -> None:
         dye, words = self._sent("dye", number), self._sent("words", number)
@@ -232,7 +226,7 @@ def initial_of(text: RecipeText) -> dict[str, Any]:
     """Return a version as its form shows it, with a row or two to spare."""
     rows = max(LEAST_ROWS, len(text.doses) + 1, len(text.helpers) + 2)
     said: dict[str, Any] = {"rows": rows}
-    said |= {name: getattr(text, name) for name in _SAID}
+    said |= {name: getattr(text, name) for name in _SAID} | stops_initial(text.stops)
     for number, dose in enumerate(text.doses, start=1):
         said[f"dye_{number}"] = dose.dye_id or ""
         said[f"depth_{number}"] = dose.depth_percent

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
 
+from shadewright.core.baths import Curve
 from shadewright.web.acidity.sour import Sour
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip
@@ -104,6 +105,8 @@ class RecipePage(Page):
     total: str
     sour: Sour
     said: tuple[Said, ...]
+    curve: Curve | None
+    curve_words: str
     unsaid: str
     as_written: str
     cautions: tuple[Caution, ...]
@@ -137,6 +140,7 @@ class WritePage(Page):
     form: VersionForm
     aid: AidForm
     aid_answer: str
+    programme_answer: str
     acid_answer: str
     is_new: bool
     has_dyes: bool

@@ -5,6 +5,7 @@ from urllib.parse import urlencode
 
 from django.urls import reverse
 
+from shadewright.core.baths import Curve
 from shadewright.core.quantities import amount_text
 from shadewright.web.acidity.sour import sour_recipe
 from shadewright.web.baths.words import status_chip
@@ -23,6 +24,8 @@ from shadewright.workflows import recipe_shapes
 from shadewright.workflows.bath_cautions import recipe_cautions
 from shadewright.workflows.bath_lists import BathEntry, baths_of_recipe
 from shadewright.workflows.dyes import dyes
+from shadewright.workflows.heating import top_caution
+from shadewright.workflows.recipe_curves import programme_of
 from shadewright.workflows.recipe_shapes import RecipeText, Version
 from shadewright.workflows.recipe_words import (
     changes,
@@ -44,6 +47,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         address=reverse("recipe", args=[recipe.id]),
     )
     said = tuple(_said(shown.text))
+    curve = programme_of(shown.text, shown.text.stops).curve
     baths = baths_of_recipe(recipe.id, most=_MOST_BATHS)
     return RecipePage(
         title=recipe.name,
@@ -59,6 +63,8 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         total=_total(shown.text),
         sour=sour_recipe(shown.id),
         said=tuple(each for each in said if each.words),
+        curve=curve,
+        curve_words="" if curve is None else _curve_words(curve),
         unsaid=", ".join(each.term for each in said if not each.words),
         as_written=shown.text.as_written,
         cautions=tuple(_cautions(shown)),
@@ -122,7 +128,17 @@ def _said(text: RecipeText) -> Iterator[Said]:
     yield Said(term="Notes", words=text.notes)
 
 
+def _curve_words(curve: Curve) -> str:
+    """Return the minutes of a curve, to the top and in all."""
+    way, whole = (
+        amount_text(each, "min") for each in (curve.rise_min, curve.total_min)
+    )
+    return f"{way} to the top, {whole} from heat on to heat off."
+
+
 def _cautions(shown: Version) -> Iterator[Caution]:
+    if said := top_caution(shown.text.top_c):
+        yield Caution(title="The boil comes first", text=said)
     for sentence in recipe_cautions(shown.id):
         yield Caution(title="Before it is dyed", text=sentence)
 

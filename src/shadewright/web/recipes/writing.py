@@ -13,6 +13,7 @@ from shadewright.errors import StudioError
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.recipes.acid_aid import put_acid_in
+from shadewright.web.recipes.curve_form import put_programme_in
 from shadewright.web.recipes.depth_aid import AidForm, put_in
 from shadewright.web.recipes.forms import (
     MORE_ROWS,
@@ -60,7 +61,13 @@ class Writing:
         return kind(data, initial=initial, before=before)
 
     def page(
-        self, form: VersionForm, aid: AidForm, answer: str = "", *, acid: str = ""
+        self,
+        form: VersionForm,
+        aid: AidForm,
+        answer: str = "",
+        *,
+        acid: str = "",
+        programme: str = "",
     ) -> WritePage:
         """Return the page of its form."""
         parent = self.parent
@@ -75,6 +82,7 @@ class Writing:
             aid=aid,
             aid_answer=answer,
             acid_answer=acid,
+            programme_answer=programme,
             is_new=parent is None,
             has_dyes=bool(dyes()),
             back=here,
@@ -147,7 +155,7 @@ def _written(request: HttpRequest, writing: Writing) -> HttpResponse:
     if request.method != "POST":
         form = writing.form(initial=writing.initial)
         return show(request, writing.page(form, AidForm()))
-    acts = {"more": _more, "depth": _depth, "acid": _acid}
+    acts = {"more": _more, "depth": _depth, "acid": _acid, "programme": _programme}
     act = acts.get(request.POST.get("act", ""), _keep)
     return act(request, writing)
 
@@ -183,6 +191,14 @@ def _depth(request: HttpRequest, writing: Writing) -> HttpResponse:
     answer = _reckoned(typed, aid, rows=writing.form(initial=typed).count)
     form = writing.form(initial=typed)
     return show(request, writing.page(form, aid, answer))
+
+
+def _programme(request: HttpRequest, writing: Writing) -> HttpResponse:
+    """Put a programme's curve into the heat; nothing is checked yet."""
+    typed: dict[str, Any] = request.POST.dict()
+    answer = put_programme_in(typed)
+    form = writing.form(initial=typed)
+    return show(request, writing.page(form, AidForm(), programme=answer))
 
 
 def _acid(request: HttpRequest, writing: Writing) -> HttpResponse:

@@ -14,6 +14,7 @@ from django.utils import timezone
 from django.utils.safestring import SafeString
 
 from shadewright import drawing
+from shadewright.core.baths.curves import Curve
 from shadewright.core.quantities.writing import amount_text
 from shadewright.core.solutions.age import AgeClass
 from shadewright.core.uncertainty import BudgetLine
@@ -72,6 +73,12 @@ def budget_bars(lines: tuple[BudgetLine, ...]) -> SafeString:
 def progress_line(step: int, steps: int) -> SafeString:
     """Draw how far a guided task has come."""
     return SafeString(drawing.progress_line(step=step, steps=steps))
+
+
+@register.simple_tag
+def heat_curve(curve: Curve) -> SafeString:
+    """Draw a temperature programme: ``{% heat_curve page.curve %}``."""
+    return SafeString(drawing.heat_curve(curve))
 
 
 @register.simple_tag
