@@ -163,6 +163,7 @@ _WORDS = {
     BottleAct.EVAPORATED: "Level read at {volume}: evaporated",
     BottleAct.COUNTED: "Level read at {volume}",
     BottleAct.TESTED: "Strength tested: {strength}",
+    BottleAct.WEIGHED: "Weighed: {gross}",
     BottleAct.POWDER_ADDED: "Powder added: {powder}{from_jar}",
 }
 
@@ -173,11 +174,14 @@ def _words(line: BottleLine) -> str:
         return "Undone: " + ("" if line.undoes is None else _words(line.undoes))
     if act is BottleAct.FILLED:
         return _filled_words(line)
+    if act is BottleAct.EVAPORATED and line.gross_g is not None:
+        return f"Weighed: {amount_text(line.gross_g, 'g')}, water has gone"
     return _WORDS.get(act, act.value.capitalize()).format(
         other="" if line.other is None else line.other.code,
         strength=amount_text(line.strength_percent, "%"),
         volume=amount_text(line.volume_ml, "ml"),
         powder=amount_text(line.powder_g, "g"),
+        gross=amount_text(line.gross_g or 0.0, "g"),
         from_jar=_from_jar(line),
     )
 

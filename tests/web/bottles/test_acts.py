@@ -33,6 +33,23 @@ def test_it_is_written_once_and_can_be_taken_back(bench: Bench, act: str) -> Non
     assert bench.bottle == before
 
 
+@pytest.mark.by_hand
+def test_a_bottle_is_weighed_and_weighed_again(bench: Bench) -> None:
+    # 500 ml; 560 g, then 520 g: 40 g are 40.1 ml of water, 95 % of a triangle of 1 g
+    # lie within (1 − √0.05)/ρ = 0.778 ml, and 5 g of dye in 459.9 ml are 1.087 %.
+    first = bench.send("weigh", gross_g="560", scale="", work_out="1")
+    assert "This is the first weight" in first.text
+    assert "500 ml at 1 %" in bench.send("weigh", gross_g="560", scale="").text
+    assert "it weighed 560 g, and nothing was drawn since" in bench.see("weigh/").text
+    told = bench.send("weigh", gross_g="520", scale="", work_out="1")
+    assert "40.1 ml of water (± 0.778 ml) have gone: 460 ml are left" in told.text
+    done = bench.send("weigh", gross_g="520", scale="")
+    assert "460 ml at 1.09 %" in done.text
+    assert "Weighed: 520 g, water has gone" in bench.see().text
+    assert bench.see("water/").value("volume_ml") == "40.1"
+    assert "Something came in" in bench.send("weigh", gross_g="600", scale="").text
+
+
 def test_the_note_after_it_offers_undo(bench: Bench) -> None:
     page = bench.send("draw", volume_ml="35")
     assert f'action="/undo/{bench.deeds[0]}/"' in page.source

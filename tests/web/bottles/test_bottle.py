@@ -74,7 +74,25 @@ def test_a_settled_bottle_says_what_to_do_and_draws_no_more(bench: Bench) -> Non
     assert first is not None
     assert first[1] == f"/bottles/{bench.code}/look/"
     assert "Settled: do not draw" in bench.see("draw/").text
-    look_at(code=bench.code, look=Look.CLEAR, stamp=now())
+    drawing = bench.see("draw/")
+    assert "Nothing is drawn from it until it is clear again." in drawing.text
+    assert f"/bottles/{bench.code}/look/" in drawing.links
+    assert 'name="volume_ml"' not in drawing.source
+
+
+def test_a_settled_bottle_is_re_warmed_before_it_can_be_called_clear(
+    bench: Bench,
+) -> None:
+    look_at(code=bench.code, look=Look.SETTLED, stamp=now())
+    page = bench.see("look/")
+    assert 'class="button first" name="look" value="rewarmed"' in page.source
+    assert 'value="clear"' not in page.source
+    refused = bench.send("look", look="clear")
+    assert refused.status == 422
+    assert "not re-warmed since" in refused.text
+    bench.send("look", look="rewarmed")
+    assert 'class="button first" name="look" value="clear"' in bench.see("look/").source
+    bench.send("look", look="clear")
     assert "Settled" not in bench.see().text
 
 

@@ -1,7 +1,7 @@
 """Every act on a bottle: its words, its form, its verb and what it comes to."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shadewright.web.bottles import forms, outcomes, words
 from shadewright.web.bottles.outcomes import Outcome, Sent
@@ -14,6 +14,7 @@ from shadewright.workflows.jars import jars
 from shadewright.workflows.ledger_pages import bottle_page
 from shadewright.workflows.shelf import ShelfBottle
 from shadewright.workflows.stamps import Stamp, today
+from shadewright.workflows.weighing_bottles import weigh_bottle
 
 Verb = Callable[[str, Sent, Stamp], ShelfBottle]
 
@@ -40,6 +41,11 @@ class Act:
     other: str = ""
     other_words: str = ""
     initial: Callable[[ShelfBottle], Sent] = lambda _: {}
+    keys_for: Callable[[ShelfBottle], tuple[Key, ...]] | None = None
+
+    def keys_of(self, bottle: ShelfBottle) -> tuple[Key, ...]:
+        """Return its keys, the one that comes next first."""
+        return self.keys if self.keys_for is None else self.keys_for(bottle)
 
     def outcome(self, bottle: ShelfBottle, sent: Sent) -> Outcome | None:
         """Return what it would come to, where that can be worked out."""
@@ -78,6 +84,16 @@ def _dilute(code: str, sent: Sent, stamp: Stamp) -> ShelfBottle:
     )
 
 
+def _weigh(code: str, sent: Sent, stamp: Stamp) -> ShelfBottle:
+    return weigh_bottle(
+        code=code,
+        gross_g=sent["gross_g"],
+        scale_id=sent["scale"],
+        stamp=stamp,
+        note=sent["note"],
+    )
+
+
 # The acts --------------------------------------------------------------------
 
 
@@ -91,7 +107,7 @@ def _fate(bottle: ShelfBottle) -> Caution | None:
 
 def _dried(bottle: ShelfBottle) -> Sent:
     dried_ml = bottle_page(bottle.code).dried_ml
-    return {"volume_ml": dried_ml} if dried_ml else {}
+    return {"volume_ml": round(dried_ml, 1)} if dried_ml else {}
 
 
 def _first_jar(bottle: ShelfBottle) -> Sent:
@@ -114,6 +130,23 @@ def _key(said: str) -> tuple[Key, ...]:
     return (Key(words=said, icon="tick", css="first"),)
 
 
+_LOOKS = (
+    Key(words="Clear", name="look", value="clear", icon="tick"),
+    Key(words="Settled", name="look", value="settled", icon="problem"),
+    Key(words="Stirred", name="look", value="stirred"),
+    Key(words="Re-warmed", name="look", value="rewarmed"),
+)
+
+
+def _looks(bottle: ShelfBottle) -> tuple[Key, ...]:
+    """Offer what comes next first; what has settled is re-warmed before it is clear."""
+    is_cold = bottle.is_settled is True and not bottle.keeping.is_rewarmed
+    first = "rewarmed" if is_cold else "clear"
+    offered = [key for key in _LOOKS if not (is_cold and key.value == "clear")]
+    offered.sort(key=lambda key: key.value != first)
+    return (replace(offered[0], css="first"), *offered[1:])
+
+
 ACTS: dict[str, Act] = {
     "draw": Act(
         title="Draw from {code}",
@@ -127,12 +160,8 @@ ACTS: dict[str, Act] = {
     "look": Act(
         title="Look at {code}",
         form=forms.LookForm,
-        keys=(
-            Key(words="Clear", name="look", value="clear", icon="tick", css="first"),
-            Key(words="Settled", name="look", value="settled", icon="problem"),
-            Key(words="Stirred", name="look", value="stirred"),
-            Key(words="Re-warmed", name="look", value="rewarmed"),
-        ),
+        keys=_LOOKS,
+        keys_for=_looks,
         verb=lambda code, sent, stamp: bottles.look_at(
             code=code, look=bottles.Look(sent["look"]), stamp=stamp, note=sent["note"]
         ),
@@ -154,6 +183,16 @@ ACTS: dict[str, Act] = {
         keys=_key("Read"),
         verb=_verb(bottles.read_level, "volume_ml", "is_evaporated", "note"),
         said="{code} holds {left} at {strength}",
+    ),
+    "weigh": Act(
+        title="Weigh {code}",
+        form=forms.WeighForm,
+        keys=_key("Weighed"),
+        verb=_weigh,
+        said="{code} is weighed: {left} at {strength}",
+        advice="What is missing since the last weighing is water: dye does not go "
+        "through the cap. Weigh after a draw, and again before the next.",
+        work_out=outcomes.weighing,
     ),
     "water": Act(
         title="Water into {code}",

@@ -12,9 +12,11 @@ from shadewright.web.amounts import (
     volume_field,
 )
 from shadewright.web.forms import DayInput, DeedForm
+from shadewright.web.templatetags.house import day
 from shadewright.workflows.bottles import Look
 from shadewright.workflows.jars import jars
 from shadewright.workflows.shelf import ShelfBottle, shelf
+from shadewright.workflows.weighing_bottles import last_weighing, scales
 
 _FEW_LINES = {"rows": 2}
 _TO_WORK_OUT = "Write it and press “Work it out”."
@@ -27,9 +29,13 @@ def _note(help_text: str = "") -> forms.CharField:
 
 
 class BottleForm(DeedForm):
-    """A form that knows its bottle; ``lacks`` says why it cannot be filled in."""
+    """A form that knows its bottle; ``lacks`` says why it cannot be filled in.
+
+    ``instead`` is then the act that comes first, and its words.
+    """
 
     lacks = ""
+    instead: tuple[str, str] | None = None
 
     def __init__(self, *args: Any, bottle: ShelfBottle, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
@@ -47,6 +53,12 @@ class DrawForm(BottleForm):
 
     volume_ml = volume_field(label="Drawn")
     note = _note("What for: the bath, the swatch.")
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        if self.bottle.is_settled:
+            self.lacks = "Nothing is drawn from it until it is clear again."
+            self.instead = ("look", "Re-warm it and look")
 
 
 class LookForm(BottleForm):
@@ -85,6 +97,26 @@ class LevelForm(BottleForm):
         widget=forms.RadioSelect,
     )
     note = _note()
+
+
+class WeighForm(BottleForm):
+    """What the whole bottle weighs."""
+
+    gross_g = mass_field(label="The bottle weighs")
+    scale = forms.TypedChoiceField(coerce=int, empty_value=None, required=False)
+    note = _note()
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        known = [(str(tool.id), tool.name) for tool in scales()]
+        self.offer("scale", [*known, ("", "Another, in steps of 1 g")])
+        before = last_weighing(self.bottle.code)
+        self.fields["gross_g"].help_text = (
+            "With its cap, dry outside. The next weighing then shows what has gone."
+            if before is None
+            else f"With its cap, dry outside. {day(before.on)} it weighed "
+            f"{amount_text(before.gross_g, 'g')}, and nothing was drawn since."
+        )
 
 
 class WaterForm(BottleForm):

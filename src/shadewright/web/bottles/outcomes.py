@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 from shadewright.core.solutions import (
     Portion,
     dilution,
@@ -12,9 +12,11 @@ from shadewright.core.solutions import (
     powder_to_strengthen_g,
     stock_to_strengthen_ml,
 )
+from shadewright.core.uncertainty import half_width
 from shadewright.errors import MissingError
 from shadewright.workflows.jars import jar
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
+from shadewright.workflows.weighing_bottles import loss_since
 
 Sent = Mapping[str, Any]
 
@@ -81,6 +83,25 @@ def stock_wanted(bottle: ShelfBottle, sent: Sent) -> Outcome:
     if stock_ml > source.volume_ml:
         said += f" {source.code} holds {amount_text(source.volume_ml, 'ml')} only."
     return Outcome(words=said, number=stock_ml)
+
+
+def weighing(bottle: ShelfBottle, sent: Sent) -> Outcome:
+    """Say what has gone since the bottle was last weighed."""
+    loss = loss_since(code=bottle.code, gross_g=sent["gross_g"], scale_id=sent["scale"])
+    if loss is None:
+        return Outcome(
+            words="This is the first weight since stock was last moved: the next one "
+            "shows what has gone."
+        )
+    if not loss.is_seen:
+        return Outcome(words="No loss that this scale can show.")
+    lost, left = (amount_text(x.value, "ml") for x in (loss.lost_ml, loss.volume_ml))
+    slack = amount_text(half_width(loss.lost_ml), "ml")
+    strength = amount_text(loss.strength_percent.value, "%")
+    return Outcome(
+        words=f"{lost} of water (±{NO_BREAK}{slack}) have gone: {left} are left, at "
+        f"{strength}. As much water puts it back."
+    )
 
 
 def thinning(bottle: ShelfBottle, sent: Sent) -> Outcome:

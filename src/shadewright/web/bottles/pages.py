@@ -61,4 +61,5 @@ class ActPage(Page):
     other_way: Link | None
     outcome: str
     keys: tuple[Key, ...]
+    instead: Link | None
     back: str

@@ -26,6 +26,7 @@ _ON_THE_PAGE = {
     "look": "Check",
     "test": "Test strength",
     "level": "Read level",
+    "weigh": "Weigh",
     "water": "Add water",
     "powder": "Strengthen",
     "dilute": "Dilute",
@@ -125,17 +126,26 @@ def _page(
         advice=act.advice,
         other_way=_other_way(act, shown),
         outcome=outcome,
-        keys=_keys(act, has_outcome=bool(outcome)),
+        keys=_keys(act, shown, has_outcome=bool(outcome)),
+        instead=_instead(form, shown),
         back=address,
     )
 
 
-def _keys(act: Act, *, has_outcome: bool) -> tuple[Key, ...]:
+def _instead(form: BottleForm, shown: ShelfBottle) -> Link | None:
+    if form.instead is None:
+        return None
+    key, words = form.instead
+    return Link(words=words, address=reverse("bottle-act", args=[shown.code, key]))
+
+
+def _keys(act: Act, shown: ShelfBottle, *, has_outcome: bool) -> tuple[Key, ...]:
+    keys = act.keys_of(shown)
     if act.work_out is None or (has_outcome and act.is_shown_first):
-        return act.keys
+        return keys
     css = "first" if act.is_shown_first else ""
     work_out = Key(words="Work it out", name="work_out", value="1", css=css)
-    return (work_out,) if act.is_shown_first else (*act.keys, work_out)
+    return (work_out,) if act.is_shown_first else (*keys, work_out)
 
 
 def _other_way(act: Act, shown: ShelfBottle) -> Link | None:
