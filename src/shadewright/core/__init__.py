@@ -7,6 +7,7 @@ Pure functions and frozen values, in reading order:
 3. ``uncertainty`` a value and its spread; measuring tools
 4. ``solutions``   stock strength, dilution, rescue, merging
 5. ``baths``       depth of shade, liquor ratio, doses, auxiliaries
+6. ``colour``      spectrum, XYZ, Lab; how far two colours are apart
 
 Nothing here knows of a file, a clock, a database or a screen.
 """
