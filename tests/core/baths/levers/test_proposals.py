@@ -7,13 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from shadewright.core.baths.levers.makeable import stocks_to_make
-from shadewright.core.baths.levers.proposals import (
-    Hand,
-    Lever,
-    batch_of,
-    dose_levers,
-    is_worth,
-)
+from shadewright.core.baths.levers.proposals import dose_levers
+from shadewright.core.baths.levers.pulled import Hand, Lever, batch_of, is_worth
 from shadewright.core.baths.levers.saying import advice_sentence, share_words
 from shadewright.core.baths.levers.ways import Way, can_be_done, reach_rel, way_depth
 from shadewright.core.uncertainty import exact

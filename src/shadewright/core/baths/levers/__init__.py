@@ -10,11 +10,12 @@ the screens and on paper.
 
 1. ``ways``       one dose, and a way to measure it
 2. ``makeable``   stocks that could be made, the surest way for each strength
-3. ``proposals``  one lever at a time, and the best that can be reached
-4. ``saying``     the advice in one sentence
-5. ``scaling``    how sure a recipe is at this and at other batches
-6. ``habits``     which tool or habit narrows a whole studio's recipes
-7. ``strengths``  which stock strengths are worth keeping
+3. ``pulled``     what a lever is, and what comes of pulling it
+4. ``proposals``  one lever at a time, and the best that can be reached
+5. ``saying``     the advice in one sentence
+6. ``scaling``    how sure a recipe is at this and at other batches
+7. ``habits``     which tool or habit narrows a whole studio's recipes
+8. ``strengths``  which stock strengths are worth keeping
 
 Sources: arithmetic on [jcgm100]_; what is worth a word, and what nobody would do, is
 our choice and says so.

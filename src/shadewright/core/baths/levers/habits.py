@@ -17,7 +17,7 @@ from math import fsum
 
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
 from shadewright.core.baths.levers.makeable import Making, stocks_to_make
-from shadewright.core.baths.levers.proposals import is_worth
+from shadewright.core.baths.levers.pulled import is_worth
 from shadewright.core.baths.levers.scaling import surest_way
 from shadewright.core.baths.levers.ways import (
     Device,

@@ -31,12 +31,13 @@ USUAL_STOCK_ML = 500.0
 
 @dataclass(frozen=True, kw_only=True)
 class Making:
-    """What a stock is made with: powder scale, vessel, volume, powder strength."""
+    """What a stock is made with; ``powder_left_g`` is None where nobody counts it."""
 
     powder_scale: Scale | None
     vessel: Ware | None
     volume_ml: float = USUAL_STOCK_ML
     powder_strength_percent: float = 100.0
+    powder_left_g: float | None = None
 
 
 def stocks_to_make(
@@ -99,7 +100,8 @@ def _weighed(strength_percent: float, making: Making) -> Iterator[Stock]:
         strength_percent=strength_percent,
         powder_strength_percent=making.powder_strength_percent,
     )
-    if not scale.carries(powder_g):
+    left_g = making.powder_left_g
+    if not scale.carries(powder_g) or (left_g is not None and powder_g > left_g):
         return
     strength = made_strength(
         powder=mass_read(scale.balance, powder_g, role="powder", key=scale.key),
@@ -132,7 +134,7 @@ def _thinned(
             dye = drawn_dye(drawn=_taken(stock, device, volume_ml))
             strength = scaled(quotient(dye, _made_up(making, making.vessel)), by=100.0)
             taken = f"{amount_text(volume_ml, 'ml')} of {stock.name}"
-            yield _new(strength, making, f"{taken} to {_to(making)}")
+            yield _new(strength, making, f"{taken} to {_to(making)}", stock.code)
 
 
 def _made_up(making: Making, vessel: Ware) -> Value:
@@ -162,11 +164,12 @@ def _to(making: Making) -> str:
     return amount_text(making.volume_ml, "ml")
 
 
-def _new(strength: Value, making: Making, how: str) -> Stock:
+def _new(strength: Value, making: Making, how: str, code: str = "") -> Stock:
     name = f"new {amount_text(strength.value, '%')} stock"
     return Stock(
         name=name,
         strength=of_stock(strength, key=name),
         usable_ml=making.volume_ml,
         how=how,
+        code=code,
     )

@@ -7,9 +7,16 @@ tenth, the one with less work goes first: the order of ``Lever``.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
-from enum import StrEnum
+from dataclasses import replace
 
+from shadewright.core.baths.levers.pulled import (
+    DoseAdvice,
+    Hand,
+    Lever,
+    Proposal,
+    batch_of,
+    is_worth,
+)
 from shadewright.core.baths.levers.ways import (
     Device,
     Scale,
@@ -22,73 +29,13 @@ from shadewright.core.baths.levers.ways import (
     way_depth,
 )
 from shadewright.core.quantities import is_more
-from shadewright.core.uncertainty import Value
 from shadewright.core.uncertainty.tools import checked_balance, weight_check
-
-WORTH = 0.1
-"""A lever that narrows by less than this share is not worth a word. [-] (our choice)"""
 
 BATCHES = (2.0, 3.0, 4.0)
 """Larger batches that are tried, as multiples. [-]"""
 
 
-class Lever(StrEnum):
-    """What can be done about a spread, the least work first."""
-
-    TOOL = "another tool"
-    BOTTLE = "another bottle"
-    WEIGHT = "dosing by weight"
-    CHECK = "checking the scale"
-    MAKE = "a new stock"
-    BATCH = "a larger batch"
-
-
 _WORK = {lever: place for place, lever in enumerate(Lever)}
-
-
-@dataclass(frozen=True, kw_only=True)
-class Hand:
-    """What is at hand for one dose.
-
-    ``most_yarn_g`` is what the pot holds; None where no pot is named.
-    """
-
-    stocks: tuple[Stock, ...] = ()
-    makeable: tuple[Stock, ...] = ()
-    devices: tuple[Device, ...] = ()
-    most_yarn_g: float | None = None
-
-
-@dataclass(frozen=True, kw_only=True)
-class Proposal:
-    """One lever: the dose and the way with it, and how far it may then be off."""
-
-    lever: Lever
-    wanted: Wanted
-    way: Way
-    after: float
-
-
-@dataclass(frozen=True, kw_only=True)
-class DoseAdvice:
-    """What a dose is worth as it is planned, at best, and by each lever.
-
-    ``now`` and ``best`` are shares that hold 19 times in 20; ``proposals`` are
-    those worth a word, the strongest first; ``depth`` is the depth as it is.
-    """
-
-    wanted: Wanted
-    way: Way
-    depth: Value
-    now: float
-    best: float
-    best_way: Way
-    proposals: tuple[Proposal, ...]
-
-    @property
-    def strongest(self) -> Proposal | None:
-        """The lever to pull first."""
-        return self.proposals[0] if self.proposals else None
 
 
 def dose_levers(*, wanted: Wanted, way: Way, hand: Hand) -> DoseAdvice:
@@ -164,33 +111,10 @@ def dose_levers(*, wanted: Wanted, way: Way, hand: Hand) -> DoseAdvice:
     )
 
 
-def is_worth(*, before: float, after: float) -> bool:
-    """Return whether a spread that was ``before`` narrowed enough to speak of it.
-
-    Parameters
-    ----------
-    before : float
-        Spread as it is, a share of the value. [-]
-    after : float
-        Spread as it would be. [-]
-
-    Returns
-    -------
-    bool
-        Whether it is narrower by a tenth at least. [-]
-
-    Examples
-    --------
-    >>> is_worth(before=0.1, after=0.095)
-    False
-    """
-    return not is_more(after, than=(1.0 - WORTH) * before)
-
-
 def _least_work_first(found: Sequence[Proposal]) -> Iterator[Proposal]:
     rest = list(found)
     while rest:
-        alike = [x for x in rest if x.after <= rest[0].after / (1.0 - WORTH)]
+        alike = [x for x in rest if not is_worth(before=x.after, after=rest[0].after)]
         first = min(alike, key=lambda each: _WORK[each.lever])
         rest.remove(first)
         yield first
@@ -247,32 +171,6 @@ def _larger(wanted: Wanted, way: Way, hand: Hand) -> Iterator[Proposal]:
         if fits and can_be_done(wanted=more, way=way):
             yield _proposal(Lever.BATCH, more, way)
             return
-
-
-def batch_of(wanted: Wanted, *, times: float) -> Wanted:
-    """Return the same dose for so many times the yarn.
-
-    Parameters
-    ----------
-    wanted : Wanted
-        The dose. [-]
-    times : float
-        How many times the yarn and the liquor. [-]
-
-    Returns
-    -------
-    Wanted
-        The dose of the larger or smaller batch. [-]
-
-    Examples
-    --------
-    >>> pale = Wanted(dye="Gorse", depth_percent=0.2, yarn_g=100.0, liquor_ml=3000.0)
-    >>> batch_of(pale, times=2).yarn_g
-    200.0
-    """
-    return replace(
-        wanted, yarn_g=wanted.yarn_g * times, liquor_ml=wanted.liquor_ml * times
-    )
 
 
 def _every_way(hand: Hand) -> list[Way]:

@@ -1,6 +1,11 @@
 """Advice in one sentence, with the figures that a dyer can check."""
 
-from shadewright.core.baths.levers.proposals import DoseAdvice, Lever, Proposal
+from shadewright.core.baths.levers.pulled import (
+    DoseAdvice,
+    Lever,
+    Proposal,
+    scales_to_check,
+)
 from shadewright.core.baths.levers.ways import Scale, Wanted, Way, dose_g, dose_ml
 from shadewright.core.quantities import amount_text, rounded_to_step
 from shadewright.core.quantities.writing import NO_BREAK, spread_text
@@ -112,14 +117,8 @@ def _weight(advice: DoseAdvice, proposal: Proposal) -> str:
 
 
 def _check(advice: DoseAdvice, proposal: Proposal) -> str:
-    names = []
-    yarn = advice.wanted.yarn_scale
-    if yarn is not None and proposal.wanted.yarn_scale != yarn:
-        names.append(yarn.name)
-    if proposal.way.device != advice.way.device:
-        names.append(advice.way.device.name)
-    scales = " and the ".join(dict.fromkeys(names))
-    return f"Check the {scales} with a check weight"
+    names = (scale.name for scale in scales_to_check(advice, proposal))
+    return f"Check the {' and the '.join(names)} with a check weight"
 
 
 def _batch(advice: DoseAdvice, proposal: Proposal) -> str:

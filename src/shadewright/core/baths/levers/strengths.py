@@ -17,7 +17,7 @@ from shadewright.core.baths.levers.habits import (
     job_reaches,
     mean_reach,
 )
-from shadewright.core.baths.levers.proposals import is_worth
+from shadewright.core.baths.levers.pulled import is_worth
 
 EARNS = 0.25
 """By this share a second strength must narrow the mean. [-] (our choice)"""

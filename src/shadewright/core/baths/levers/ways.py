@@ -58,13 +58,15 @@ Device = Ware | Scale
 class Stock:
     """Stock of one dye: a bottle that stands there, or one that could be made.
 
-    ``how`` says how it would be made, and is empty for a bottle.
+    ``how`` says how it would be made, and is empty for a bottle. ``code`` is the
+    bottle's own, or that of the bottle that is thinned.
     """
 
     name: str
     strength: Value
     usable_ml: float
     how: str = ""
+    code: str = ""
 
     @property
     def is_there(self) -> bool:
