@@ -153,7 +153,7 @@ def places() -> list[str]:
 def told_lines(bath: Bath) -> QuerySet[BathLine]:
     """Return the doses of a bath that went in or were left out, in order."""
     rows = BathLine.objects.filter(_STANDING, bath=bath, act__in=_TOLD)
-    return rows.select_related("bottle__dye", "by").order_by("id")
+    return rows.select_related("bottle__dye", "by", "tool").order_by("id")
 
 
 def source_lines(bottle_ids: Collection[int]) -> QuerySet[BottleLine]:

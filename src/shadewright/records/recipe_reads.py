@@ -93,7 +93,7 @@ def bath_rows() -> QuerySet[Bath]:
         "version__recipe", "base", "mill_lot", "pot", "source", "created_by", "lot"
     )
     return rows.prefetch_related(
-        "doses__dye", "doses__bottle", "version__auxiliaries__auxiliary"
+        "doses__dye", "doses__bottle", "doses__tool", "version__auxiliaries__auxiliary"
     )
 
 

@@ -20,9 +20,10 @@ from shadewright.workflows.bath_shapes import (
     called,
 )
 from shadewright.workflows.clocks import clocks_of
+from shadewright.workflows.dosing import dye_in_g, remembered
 from shadewright.workflows.heat_words import step_words
 from shadewright.workflows.heating import heat_of_bath, top_caution
-from shadewright.workflows.rounds import round_of
+from shadewright.workflows.rounds import round_of, step_of_scale_g
 from shadewright.workflows.undo import may_undo
 
 __all__ = [
@@ -150,6 +151,9 @@ def _dose(dose: BathDose, lines: Sequence[DoneLine]) -> DoseNow:
         depth_percent=dose.depth_percent,
         strength_percent=dose.strength_percent,
         given_g=sum(_given_g(dose, line) for line in lines),
+        how_sure=remembered(dose),
+        tool="" if dose.tool is None else dose.tool.name,
+        step_g=step_of_scale_g(dose),
     )
 
 
@@ -157,14 +161,15 @@ def _given_g(dose: BathDose, line: DoneLine) -> float:
     """Return the dye that a line brought, none where it was another dye's."""
     if line.act != BathAct.DOSED or line.value is None:
         return 0.0
-    if line.unit == "g":
+    if line.unit == "g" and not line.bottle:
         return line.value
     planned = dose.bottle
     if not line.bottle or (planned is not None and line.bottle == planned.code):
-        return line.value * (dose.strength_percent or 0.0) / 100
+        return dye_in_g(line.value, line.unit, dose.strength_percent or 0.0)
     bottle = reads.bottle_row(line.bottle)
-    is_same_dye = bottle.dye_id == dose.dye_id
-    return line.value * state_of(bottle).strength_percent / 100 if is_same_dye else 0.0
+    if bottle.dye_id != dose.dye_id:
+        return 0.0
+    return dye_in_g(line.value, line.unit, state_of(bottle).strength_percent)
 
 
 def status_of(acts: Iterable[BathAct]) -> BathStatus:

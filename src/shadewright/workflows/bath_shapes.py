@@ -13,6 +13,7 @@ from uuid import UUID
 from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.records.models.baths import BathAct
+from shadewright.workflows.dosing import HowSure
 from shadewright.workflows.heating import BathHeat
 
 PART, HEARD, MORE = "/part", "/heard", "/more"
@@ -76,7 +77,10 @@ class DoneLine:
 
 @dataclass(frozen=True, kw_only=True)
 class DoseNow:
-    """A dose as planned, in grams of dye, and how much of it is in the bath."""
+    """A dose as planned, in grams of dye, and how much of it is in the bath.
+
+    ``tool`` is what it is measured with; where that is a scale, ``step_g`` its step.
+    """
 
     dye_id: int
     dye_name: str
@@ -84,6 +88,9 @@ class DoseNow:
     depth_percent: float
     strength_percent: float | None
     given_g: float
+    how_sure: HowSure
+    tool: str = ""
+    step_g: float | None = None
 
     @property
     def rest_g(self) -> float:

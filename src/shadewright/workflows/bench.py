@@ -28,10 +28,13 @@ from shadewright.records.models.baths import BathAct
 from shadewright.records.shapes import state_of
 from shadewright.records.writes import keep_bath_line, keep_bottle_line
 from shadewright.workflows.bath_pages import BathNow, bath_now
+from shadewright.workflows.bench_tools import tool_of
+from shadewright.workflows.dosing import stock_ml
 from shadewright.workflows.stamps import Stamp
 from shadewright.workflows.undo import undo
 
 _MOST = 1_000_000.0
+_STOCK_UNITS = {"ml", "g"}
 _OVER = {BathAct.FINISHED: "finished", BathAct.GIVEN_UP: "given up"}
 
 
@@ -103,6 +106,7 @@ def keep_tap(what: Tap, *, stamp: Stamp) -> None:
         bottle=_bottle(known.bottle) if drawn is None else drawn.bottle,
         drawn=drawn,
         note=note[:300],
+        tool_id=tool_of(bath, step=known.step, unit=known.unit, bottle=known.bottle),
         device=known.device.strip()[:40],
     )
     keep_bath_line(line, stamp)
@@ -138,7 +142,7 @@ def _bottle(code: str) -> StockBottle | None:
 
 def _drawn(bath: Bath, what: Tap, stamp: Stamp) -> tuple[BottleLine | None, str]:
     """Draw a dose from its bottle; else say why nothing was drawn."""
-    if what.act != BathAct.DOSED or not what.bottle or what.unit != "ml":
+    if what.act != BathAct.DOSED or not what.bottle or what.unit not in _STOCK_UNITS:
         return None, ""
     if what.value is None:
         return None, ""
@@ -151,8 +155,9 @@ def _drawn(bath: Bath, what: Tap, stamp: Stamp) -> tuple[BottleLine | None, str]
         return None, f"by its ledger bottle {what.bottle} is gone: nothing drawn there"
 
 
-def _draw(bath: Bath, what: Tap, volume_ml: float, stamp: Stamp) -> BottleLine:
+def _draw(bath: Bath, what: Tap, amount: float, stamp: Stamp) -> BottleLine:
     bottle = reads.locked_bottle(what.bottle)
+    volume_ml = stock_ml(amount, what.unit, state_of(bottle).strength_percent)
     _mend_level(bottle, volume_ml, stamp, is_emptied=what.is_emptied)
     line = BottleLine(
         bottle=bottle,

@@ -13,19 +13,25 @@ from shadewright.core.solutions import filled_mass_g
 from shadewright.errors import NotFoundError, OutOfRangeError
 from shadewright.workflows.bath_pages import BathNow, StepNow, bath_now
 from shadewright.workflows.bottle_choice import Offer, first_to_expire
+from shadewright.workflows.rounds import shown_g
 from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
 
 
 @dataclass(frozen=True, kw_only=True)
 class DoseAsked:
-    """What the hands are asked for: a bottle, an amount, and what to mind."""
+    """What the hands are asked for: a bottle, an amount, and what to mind.
+
+    ``amount`` and what the bottle ``holds`` are in ``unit``: ml, or g where stock goes
+    on the scale. Beside ml stands ``scale_g``, beside g ``volume_ml``.
+    """
 
     code: str
     strength_percent: float | None
     amount: float | None
     unit: str
     scale_g: float | None
-    holds_ml: float | None
+    volume_ml: float | None
+    holds: float | None
     trouble: str
     others: tuple[ShelfBottle, ...]
 
@@ -34,20 +40,25 @@ def dose_asked(
     bath: BathNow, each: StepNow, bottles: Sequence[ShelfBottle]
 ) -> DoseAsked:
     """Return what a dose asks for now."""
-    dose = each.dose
-    code, strength, amount = each.step.code, None, each.step.amount
+    step, dose = each.step, each.dose
+    is_weighed = bool(step.code) and step.unit == "g"
+    code, strength = step.code, None
+    amount = step.volume_ml if is_weighed else step.amount
     if dose is not None:
         strength = dose.strength_percent
         if each.parts and dose.rest_g:
             code, strength, amount = _rest(bath, each, bottles)
     bottle = next((x for x in bottles if x.code == code), None)
+    step_g = None if dose is None else dose.step_g
+    on_scale_g = _scale_g(amount, strength) if code else None
     return DoseAsked(
         code=code,
         strength_percent=strength,
-        amount=amount,
-        unit=each.step.unit,
-        scale_g=_scale_g(amount, strength) if code else None,
-        holds_ml=None if bottle is None else bottle.usable_ml,
+        amount=_shown(on_scale_g, step_g) if is_weighed else amount,
+        unit=step.unit,
+        scale_g=None if is_weighed else on_scale_g,
+        volume_ml=amount if is_weighed else None,
+        holds=_holds(bottle, is_weighed=is_weighed),
         trouble=_trouble(each, code, bottle, amount),
         others=_others(each, code, bottles),
     )
@@ -125,6 +136,18 @@ def _scale_g(amount: float | None, strength_percent: float | None) -> float | No
     if amount is None or strength_percent is None:
         return None
     return filled_mass_g(volume_ml=amount, powder_g=amount * strength_percent / 100)
+
+
+def _shown(mass_g: float | None, step_g: float | None) -> float | None:
+    return None if mass_g is None else shown_g(mass_g, step_g=step_g)
+
+
+def _holds(bottle: ShelfBottle | None, *, is_weighed: bool) -> float | None:
+    """Return what can be drawn from a bottle, in g where stock is weighed."""
+    if bottle is None:
+        return None
+    usable_ml = bottle.usable_ml
+    return _scale_g(usable_ml, bottle.strength_percent) if is_weighed else usable_ml
 
 
 def _trouble(

@@ -42,12 +42,17 @@ class Ledgers:
         """Return the lines by which dye came into a bottle."""
         return [line for line in self.before(bottle_id, until) if line.act in CAME_IN]
 
-    def strength_percent(self, bottle_id: int, until: int | None) -> float | None:
-        """Return how strong a bottle was then, or None where it does not add up."""
+    def state(self, bottle_id: int, until: int | None) -> BottleState | None:
+        """Return a bottle as it was then, or None where it does not add up."""
         try:
-            return _states(self.before(bottle_id, until))[-1].strength_percent
+            return _states(self.before(bottle_id, until))[-1]
         except StudioError:
             return None
+
+    def strength_percent(self, bottle_id: int, until: int | None) -> float | None:
+        """Return how strong a bottle was then, or None where it does not add up."""
+        state = self.state(bottle_id, until)
+        return None if state is None else state.strength_percent
 
     def shares(self, bottle_id: int, until: int | None) -> dict[int | None, float]:
         """Return the jars of a bottle's dye by their share; None is an unknown one."""

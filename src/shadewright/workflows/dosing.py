@@ -12,8 +12,8 @@ from shadewright.core.baths import (
     stock_density,
     sure_depth,
     weighed_mass_g,
+    weighed_volume_ml,
 )
-from shadewright.core.quantities import rounded_to_step
 from shadewright.core.uncertainty import Value, exact
 from shadewright.records import reads
 from shadewright.records.models import Bath, BathDose
@@ -118,10 +118,16 @@ def how_sure(
     )
 
 
-def on_scale_g(mass_g: float, scale: ToolNow | None) -> float:
-    """Return what a scale can show of a mass; as it is where no scale is known."""
-    balance = None if scale is None else scale.balance
-    return mass_g if balance is None else rounded_to_step(mass_g, step=balance.step_g)
+def stock_ml(amount: float, unit: str, strength_percent: float) -> float:
+    """Return stock in ml, from what was measured or weighed of it."""
+    if unit != "g" or not strength_percent:
+        return amount
+    return weighed_volume_ml(mass_g=amount, strength_percent=strength_percent)
+
+
+def dye_in_g(amount: float, unit: str, strength_percent: float) -> float:
+    """Return the dye in so many ml or g of a stock."""
+    return stock_ml(amount, unit, strength_percent) * strength_percent / 100
 
 
 def kept_spread(how: HowSure) -> list[Mapping[str, object]]:

@@ -14,12 +14,21 @@ from shadewright.records.models import Bath, BathDose, BathLine
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bath_shapes import PART
 from shadewright.workflows.bottle_sources import Ledgers, ledgers_of
+from shadewright.workflows.dosing import (
+    HowSure,
+    Portion,
+    dye_in_g,
+    how_sure,
+    stock_ml,
+)
+from shadewright.workflows.tools import ToolNow, shaped_tool
 
 
 @dataclass(frozen=True, kw_only=True)
 class Poured:
     """A dose, or a part of one; ``dye_g`` is None where it is not written down.
 
+    ``weighed_g`` is stock as the scale showed it; its ``volume_ml`` follows from that.
     ``until`` numbers the line in the bottle's ledger by which it was drawn;
     ``is_told`` is False for a dose of the plan that nobody ticked.
     """
@@ -28,6 +37,8 @@ class Poured:
     bottle_id: int | None = None
     bottle: str = ""
     volume_ml: float | None = None
+    weighed_g: float | None = None
+    tool: ToolNow | None = None
     strength_percent: float | None = None
     dye_g: float | None = None
     made_on: date | None = None
@@ -47,6 +58,7 @@ class PouredBath:
     """All doses of a bath, and the ledgers of the bottles behind them."""
 
     fibre_g: float
+    yarn_scale: ToolNow | None
     doses: tuple[Poured, ...]
     ledgers: Ledgers
 
@@ -68,6 +80,35 @@ class PouredBath:
             return None
         return depth_percent(dye_mass_g=sum(known), fibre_mass_g=self.fibre_g)
 
+    def how_sure(self, dye_name: str) -> HowSure | None:
+        """Return how sure the depth that was given is, None where it is not known."""
+        if not self.depth_percent(dye_name):
+            return None
+        doses = [dose for dose in self.of(dye_name) if not dose.is_missed]
+        return how_sure(
+            [self._portion(dose) for dose in doses],
+            dye=dye_name,
+            fibre_g=self.fibre_g,
+            yarn_scale=self.yarn_scale,
+        )
+
+    def _portion(self, dose: Poured) -> Portion:
+        """Return a dose as it was read, with what its bottle was then."""
+        amount = dose.weighed_g if dose.weighed_g is not None else dose.volume_ml
+        state = None
+        if dose.bottle_id is not None:
+            state = self.ledgers.state(dose.bottle_id, dose.until)
+        if state is None or amount is None:
+            return Portion(amount=dose.dye_g or 0.0, unit="g", tool=dose.tool)
+        return Portion(
+            amount=amount,
+            unit="ml" if dose.weighed_g is None else "g",
+            tool=dose.tool,
+            code=dose.bottle,
+            strength=state.strength,
+            lacks=state.lacks,
+        )
+
 
 def poured_bath(bath: Bath) -> PouredBath:
     """Return what went into a bath, dose by dose."""
@@ -77,6 +118,7 @@ def poured_bath(bath: Bath) -> PouredBath:
     ledgers = ledgers_of({bottle_id for bottle_id in used if bottle_id is not None})
     return PouredBath(
         fibre_g=bath.fibre_g,
+        yarn_scale=None if bath.yarn_scale is None else shaped_tool(bath.yarn_scale),
         doses=tuple(_doses(planned, lines, ledgers)),
         ledgers=ledgers,
     )
@@ -105,7 +147,9 @@ def _told(line: BathLine, dose: BathDose | None, ledgers: Ledgers) -> Poured:
         dye_name=name if bottle is None else bottle.dye.name,
         bottle_id=line.bottle_id,
         bottle="" if bottle is None else bottle.code,
-        volume_ml=line.value if line.unit == "ml" else None,
+        volume_ml=_volume_ml(line, strength),
+        weighed_g=line.value if bottle is not None and line.unit == "g" else None,
+        tool=None if line.tool is None else shaped_tool(line.tool),
         strength_percent=strength,
         dye_g=_dye_g(line, strength),
         made_on=None if bottle is None else bottle.made_on,
@@ -127,9 +171,17 @@ def _untold(dose: BathDose) -> Poured:
     )
 
 
+def _volume_ml(line: BathLine, strength_percent: float | None) -> float | None:
+    if line.value is None or line.unit == "ml":
+        return line.value
+    if line.bottle is None or strength_percent is None:
+        return None
+    return stock_ml(line.value, line.unit, strength_percent)
+
+
 def _dye_g(line: BathLine, strength_percent: float | None) -> float | None:
-    if line.value is None or line.unit == "g":
+    if line.value is None or (line.unit == "g" and line.bottle is None):
         return line.value
     if strength_percent is None:
         return None
-    return line.value * strength_percent / 100
+    return dye_in_g(line.value, line.unit, strength_percent)

@@ -18,6 +18,7 @@ from shadewright.core.baths.rounds import (
     RoundWanted,
     bath_round,
 )
+from shadewright.core.quantities import rounded_to_step
 from shadewright.core.solutions import filled_mass_g
 from shadewright.records.models import Bath, BathDose, RecipeAuxiliary, RecipeVersion
 from shadewright.records.models.catalogue import AuxiliaryKind
@@ -38,7 +39,9 @@ def round_of(bath: Bath, *, heating: str = "") -> tuple[RoundStep, ...]:
     return bath_round(
         RoundWanted(
             water_ml=_fresh_water_ml(bath, helpers),
-            doses=[_dose(row) for row in bath.doses.all()],
+            doses=[
+                _dose(row, is_by_weight=bath.is_by_weight) for row in bath.doses.all()
+            ],
             helpers=helpers,
             programme=programme_of(said, stops_of(said.curve)),
             heating=heating,
@@ -92,16 +95,35 @@ def _fresh_water_ml(bath: Bath, helpers: tuple[HelperWanted, ...]) -> float:
     ).fresh_water_ml
 
 
-def _dose(row: BathDose) -> DoseWanted:
+def _dose(row: BathDose, *, is_by_weight: bool) -> DoseWanted:
     if row.bottle is None or row.volume_ml is None:
         return DoseWanted(dye=row.dye.name, code="", amount=row.dye_g, unit="g")
+    mass_g = filled_mass_g(volume_ml=row.volume_ml, powder_g=row.dye_g)
+    if not is_by_weight:
+        return DoseWanted(
+            dye=row.dye.name,
+            code=row.bottle.code,
+            amount=row.volume_ml,
+            unit="ml",
+            scale_g=mass_g,
+        )
     return DoseWanted(
         dye=row.dye.name,
         code=row.bottle.code,
-        amount=row.volume_ml,
-        unit="ml",
-        scale_g=filled_mass_g(volume_ml=row.volume_ml, powder_g=row.dye_g),
+        amount=shown_g(mass_g, step_g=step_of_scale_g(row)),
+        unit="g",
+        volume_ml=row.volume_ml,
     )
+
+
+def step_of_scale_g(row: BathDose) -> float | None:
+    """Return the step of the scale that a dose goes on, if it is known."""
+    return None if row.tool is None else row.tool.readability
+
+
+def shown_g(mass_g: float, *, step_g: float | None) -> float:
+    """Return a mass as the scale can show it."""
+    return rounded_to_step(mass_g, step=step_g) if step_g else mass_g
 
 
 def _helper(

@@ -94,6 +94,8 @@ def _dose(dose: Poured, ledgers: Ledgers) -> Node:
 
 
 def _amount(dose: Poured) -> str:
+    if dose.weighed_g is not None:
+        return amount_text(dose.weighed_g, "g")
     if dose.volume_ml is not None:
         return amount_text(dose.volume_ml, "ml")
     return "" if dose.dye_g is None else amount_text(dose.dye_g, "g")

@@ -23,6 +23,7 @@ ACID_CARE = (
     "Acid into water, never the reverse; well diluted, with the yarn lifted. "
     "Follow the acid’s safety data sheet and your local rules."
 )
+TARE_AND_POUR = "Put the jug on the scale, press tare, pour to {amount}."
 DRY_POWDER = "Dry powder: fitted N95/FFP2 respirator or better, goggles, gloves."
 
 
@@ -52,13 +53,17 @@ class Moment(StrEnum):
 
 @dataclass(frozen=True, kw_only=True)
 class DoseWanted:
-    """A dose from one bottle, or weighed dry where ``code`` is empty."""
+    """A dose from one bottle, or weighed dry where ``code`` is empty.
+
+    Stock that goes on the scale is in g, with what that is in ``volume_ml``.
+    """
 
     dye: str
     code: str
     amount: float
     unit: str
     scale_g: float | None = None
+    volume_ml: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -107,6 +112,7 @@ class RoundStep:
     amount: float | None = None
     unit: str = ""
     scale_g: float | None = None
+    volume_ml: float | None = None
     timer_min: float | None = None
     caution: str = ""
 
@@ -198,8 +204,17 @@ def _dose(number: int, dose: DoseWanted) -> RoundStep:
         amount=dose.amount,
         unit=dose.unit,
         scale_g=dose.scale_g,
+        volume_ml=dose.volume_ml,
+        text=_tared(dose),
         caution="" if dose.code else DRY_POWDER,
     )
+
+
+def _tared(dose: DoseWanted) -> str:
+    """Say how stock is weighed out; nothing where it is measured, or dry."""
+    if not dose.code or dose.unit != "g":
+        return ""
+    return TARE_AND_POUR.format(amount=amount_text(dose.amount, "g"))
 
 
 def _yarn(wanted: RoundWanted) -> RoundStep:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from uuid import uuid4
 
+from shadewright.core.baths.measures import weighed_mass_g
 from shadewright.core.baths.rounds import StepKind
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
@@ -58,6 +59,15 @@ def pad_key(each: StepNow, asked: DoseAsked) -> TapKey | None:
     if done is None or each.step.kind not in _AMOUNT_STEPS:
         return None
     return _with(done, words="Done, with this", said=each.step.title, value="")
+
+
+def other_pad_key(each: StepNow, asked: DoseAsked) -> TapKey | None:
+    """Return the key for a dose of stock that was weighed instead, or measured."""
+    pad = pad_key(each, asked)
+    if pad is None or not asked.code:
+        return None
+    unit, done = ("ml", "measured") if asked.unit == "g" else ("g", "on the scale")
+    return _with(pad, words=f"Done, {unit} {done}", unit=unit, is_first=False)
 
 
 def readings(each: StepNow) -> tuple[TapKey, ...]:
@@ -121,17 +131,22 @@ def wrong_key(each: StepNow, asked: DoseAsked) -> TapKey | None:
 
 
 def rest_key(each: StepNow, missing_ml: float, code: str) -> TapKey:
-    """Return the key that adds what is missing of a dose."""
+    """Return the key that adds what is missing of a dose, in the step's unit."""
+    amount, unit = missing_ml, each.step.unit
+    strength = None if each.dose is None else each.dose.strength_percent
+    if unit == "g" and strength is not None:
+        amount = weighed_mass_g(volume_ml=missing_ml, strength_percent=strength)
+    said = amount_text(amount, unit)
     return TapKey(
-        words=f"Added {amount_text(missing_ml, 'ml')} more",
+        words=f"Added {said} more",
         icon="plus",
         act=BathAct.DOSED,
         step=each.step.key + PART,
         key=uuid4(),
-        value=_plain(missing_ml),
-        unit="ml",
+        value=_plain(amount),
+        unit=unit,
         bottle=code,
-        said=f"{each.step.title} {amount_text(missing_ml, 'ml')} more",
+        said=f"{each.step.title} {said} more",
     )
 
 
@@ -140,8 +155,8 @@ def _presets(each: StepNow, asked: DoseAsked) -> Iterator[TapKey]:
     if each.step.kind in _AMOUNT_STEPS and done is not None and asked.amount:
         for more in (1.0, 5.0):
             yield _more(done, each, asked, asked.amount + more, f"+{more:g}")
-        if asked.holds_ml is not None and 0 < asked.holds_ml < asked.amount:
-            yield _part(each, asked, asked.holds_ml, words="Bottle empty at")
+        if asked.holds is not None and 0 < asked.holds < asked.amount:
+            yield _part(each, asked, asked.holds, words="Bottle empty at")
     if each.step.kind in _CLOCK_STEPS:
         for minutes in (1.0, 5.0):
             yield _minutes(each, minutes)

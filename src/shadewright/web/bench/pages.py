@@ -51,6 +51,8 @@ class Panel:
     css: str
     clock: str
     scale: str
+    volume: str
+    sure: str
     fine: str
     text: str
     caution: Caution | None
@@ -62,6 +64,7 @@ class Panel:
     yes: TapKey | None
     presets: tuple[TapKey, ...]
     pad: TapKey | None
+    other_pad: TapKey | None
     readings: tuple[TapKey, ...]
     problems: tuple[TapKey, ...]
     shares: tuple[TapKey, ...]

@@ -9,8 +9,12 @@ from django.urls import reverse
 from django.utils import timezone
 
 from shadewright.core.baths.measures import dose_slack_ml
-from shadewright.core.baths.rounds import RoundStep, StepKind
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.baths.rounds import TARE_AND_POUR, RoundStep, StepKind
+from shadewright.core.quantities import (
+    amount_text,
+    number_text,
+    water_density_g_per_ml,
+)
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.bench import keys
 from shadewright.web.bench.clock_words import left_words
@@ -23,6 +27,7 @@ from shadewright.workflows.bench_doses import DoseAsked, dose_asked
 from shadewright.workflows.clocks import clock_plans
 from shadewright.workflows.deviations import whole_dose_g
 from shadewright.workflows.shelf import ShelfBottle
+from shadewright.workflows.sure_words import depth_words
 
 _SHORT, _LONG = 3, 5
 _INTERRUPTED = timedelta(minutes=2)
@@ -84,8 +89,10 @@ def _panel(
         css="short" if len(shown) <= _SHORT else "long" if len(shown) >= _LONG else "",
         clock=step.key if clock and not number else "",
         scale="" if asked.scale_g is None else amount_text(asked.scale_g, "g"),
+        volume="" if asked.volume_ml is None else amount_text(asked.volume_ml, "ml"),
+        sure=_sure(each),
         fine=_fine(asked),
-        text=step.text,
+        text=_text(step, number, unit),
         caution=_caution(step),
         trouble=_trouble(asked),
         last=line_words(bath, bath.standing[0]) if bath.standing else "",
@@ -95,6 +102,7 @@ def _panel(
         yes=keys.yes_key(each, asked) if step.kind is StepKind.DOSE else None,
         presets=keys.presets(each, asked),
         pad=keys.pad_key(each, asked),
+        other_pad=keys.other_pad_key(each, asked),
         readings=keys.readings(each),
         problems=keys.problems(each),
         shares=keys.ran_out_keys(each, asked),
@@ -136,7 +144,26 @@ def _fine(asked: DoseAsked) -> str:
     if not asked.code or not asked.amount:
         return ""
     slack = number_text(dose_slack_ml(volume_ml=asked.amount), digits=1)
-    return f"±{NO_BREAK}{slack}{NO_BREAK}ml is fine"
+    return f"±{NO_BREAK}{slack}{NO_BREAK}{asked.unit} is fine"
+
+
+def _text(step: RoundStep, number: str, unit: str) -> str:
+    """Return the words of a step, with what is really weighed now."""
+    if step.volume_ml is None or not number:
+        return step.text
+    return TARE_AND_POUR.format(amount=f"{number}{NO_BREAK}{unit}")
+
+
+def _water_g(asked: DoseAsked) -> float | None:
+    """Return what a millilitre of water weighs, where stock goes on the scale."""
+    if asked.volume_ml is None:
+        return None
+    return water_density_g_per_ml(temperature_c=20.0)
+
+
+def _sure(each: StepNow) -> str:
+    """Return how sure the depth of a dose is, in a few words."""
+    return "" if each.dose is None else depth_words(each.dose.how_sure)
 
 
 def _caution(step: RoundStep) -> Caution | None:
@@ -175,6 +202,7 @@ def _data(bath: BathNow, each: StepNow, asked: DoseAsked) -> dict[str, object]:
         "dye": "" if dose is None else dose.dye_name,
         "amount": asked.amount,
         "unit": asked.unit,
+        "water_g": _water_g(asked),
         "strength": asked.strength_percent,
         "rest_g": None if dose is None else dose.rest_g,
         "dye_g": None if dose is None else dose.dye_g,

@@ -37,7 +37,7 @@ def taps(request: HttpRequest) -> JsonResponse:
 @require_POST
 def tap_one(request: HttpRequest, number: str) -> HttpResponse:
     """Keep one tap of a plain form; an amount that cannot be is asked for again."""
-    said: dict[str, object] = {**request.POST.dict(), "bath": number}
+    said: dict[str, object] = {**request.POST.dict(), **_unit(request), "bath": number}
     what = reading.read_tap(said, reading.device_name(request))
     try:
         stamp = stamp_now(by=person_id(request), deed=_key(said))
@@ -63,6 +63,11 @@ def undo_one(request: HttpRequest, number: str) -> HttpResponse:
 def _again(request: HttpRequest, number: str, error: StudioError) -> HttpResponse:
     page = bench_page(request, number, view="other", fault=error.sentence)
     return show(request, page, status=422)
+
+
+def _unit(request: HttpRequest) -> dict[str, str]:
+    """Return the unit of the key that was pressed, where a form has several."""
+    return {"unit": request.GET["unit"]} if "unit" in request.GET else {}
 
 
 def _bench(number: str) -> str:

@@ -20,11 +20,11 @@ export function afterPart(about, code, amount, dyes) {
   const strength = strengthOf(about, code);
   const isSame = code === about.code || (dyes[code] ?? [""])[0] === about.dye;
   if (!isSame || strength === null || amount === null) return about;
-  const rest = about.rest_g - (amount * strength) / 100;
+  const rest = about.rest_g - dyeIn(about, amount, strength);
   if (rest <= 0.01 * about.dye_g) return { ...about, rest_g: 0 };
   const others = about.others.filter(([other]) => other !== code);
   const [next, percent] = others[0] ?? ["", null];
-  return { ...about, rest_g: rest, code: next, strength: percent, amount: percent && (100 * rest) / percent, others: others.slice(1) };
+  return { ...about, rest_g: rest, code: next, strength: percent, amount: percent && rest / dyeIn(about, 1, percent), others: others.slice(1) };
 }
 
 // Why a bottle is not the one for this dose; nothing if it is.
@@ -33,6 +33,12 @@ export function whyNot(about, code, bottles) {
   if (!known) return `There is no bottle “${code}” on the shelf. Read the code on its label again.`;
   if (code !== about.code) return `The bottle for this dose must be ${about.code}, as on the card; got ${code} (${known[0]}).`;
   return known[1];
+}
+
+// The dye in so much of a stock: ml, or g where it goes on the scale.
+function dyeIn(about, amount, strength) {
+  const ml = about.water_g ? amount / (about.water_g + strength / 100) : amount;
+  return (ml * strength) / 100;
 }
 
 function strengthOf(about, code) {

@@ -132,6 +132,7 @@ export class Overlay {
       : `${about.dye}: no other good bottle. Make a stock, or leave the rest out.`;
     main.querySelector("[data-number]").textContent = number;
     main.querySelector("[data-scale]")?.remove();
+    if (about.water_g) main.querySelector("[data-told]")?.remove();
     main.querySelector("[data-trouble]")?.remove();
     main.querySelector("[data-open=bottle]").lastChild.textContent = `Check bottle ${about.code}`;
     const words = amountText(about.amount ?? 0, about.unit);

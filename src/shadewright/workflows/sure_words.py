@@ -1,0 +1,58 @@
+"""How sure a depth is, in words: for the screen, the pot and the card alike."""
+
+from shadewright.core.baths import SureDepth
+from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities.writing import NO_BREAK, spread_text
+from shadewright.core.uncertainty import budget
+from shadewright.workflows.dosing import HowSure
+
+_MOST_NAMED = 3
+
+
+def reach_rel(sure: SureDepth) -> float:
+    """Return half of the interval as a share of the depth."""
+    low, high = sure.interval.low, sure.interval.high
+    return (high - low) / 2.0 / sure.depth.value if sure.depth.value else 0.0
+
+
+def depth_words(how: HowSure) -> str:
+    """Return a depth with its ±, or both ends where they are not even.
+
+    Empty where nothing is known of its spread.
+    """
+    if how.sure is None:
+        return ""
+    depth = amount_text(how.sure.depth.value, "%")
+    low, high = how.sure.interval.low, how.sure.interval.high
+    if how.sure.is_drawn:
+        return f"{depth}, from {_digits(low)} to {_digits(high)}{NO_BREAK}%"
+    return f"{depth} ±{NO_BREAK}{spread_text((high - low) / 2)}{NO_BREAK}%"
+
+
+def share_words(how: HowSure) -> str:
+    """Return half of the interval in per cent of the depth: ``±4 %``."""
+    if how.sure is None:
+        return ""
+    return f"±{NO_BREAK}{spread_text(100 * reach_rel(how.sure))}{NO_BREAK}%"
+
+
+def most_words(how: HowSure) -> str:
+    """Return what weighs most in a spread."""
+    lines = () if how.sure is None else budget(how.sure.depth)
+    return lines[0].name if lines else ""
+
+
+def lacking_words(how: HowSure) -> str:
+    """Return what is left out because nobody knows it, in one sentence."""
+    if not how.lacks:
+        return ""
+    named = how.lacks[:_MOST_NAMED]
+    more = len(how.lacks) - len(named)
+    said = "; ".join([*named, f"{more} more"] if more else named)
+    if how.sure is None:
+        return f"How sure: not known. Nobody wrote down {said}."
+    return f"Not in it, since nobody wrote it down: {said}."
+
+
+def _digits(percent: float) -> str:
+    return number_text(percent, digits=2)
