@@ -16,7 +16,7 @@ from shadewright.workflows.acid_for_acid import (
 )
 
 VINEGAR, CITRIC, CRYSTALS = "vinegar", "citric", "citric-mono"
-_HAVE = (
+HAVE = (
     (VINEGAR, "Vinegar"),
     (CITRIC, "Citric acid, anhydrous"),
     (CRYSTALS, "Citric acid, monohydrate"),
@@ -36,7 +36,7 @@ _BASES = tuple((str(by_ph), basis_words(by_ph)) for by_ph in BASES_PH)
 class AcidForAcidForm(StudioForm):
     """How much of which acid, and on which basis another is set against it."""
 
-    have = forms.ChoiceField(label="Instead of", choices=_HAVE, initial=VINEGAR)
+    have = forms.ChoiceField(label="Instead of", choices=HAVE, initial=VINEGAR)
     amount = forms.CharField(
         label="Amount",
         max_length=40,

@@ -13,9 +13,7 @@ class BasisRow:
     """What stands for the acid on one basis."""
 
     basis: str
-    vinegar: str
-    citric: str
-    citric_mono: str
+    cells: tuple[str, ...]
     is_chosen: bool
 
 
@@ -24,6 +22,7 @@ class Answered:
     """The answer on every basis, and what is commonly said."""
 
     instead_of: str
+    heads: tuple[str, ...]
     rows: tuple[BasisRow, ...]
     said: str
     cautions: tuple[Caution, ...]

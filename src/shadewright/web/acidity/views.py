@@ -1,12 +1,20 @@
 """Acid for acid, and a spent bath."""
 
+from collections.abc import Callable
+
 from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 from shadewright.errors import StudioError
-from shadewright.web.acidity.forms import VINEGAR, AcidForAcidForm, basis_words
+from shadewright.web.acidity.forms import (
+    CITRIC,
+    CRYSTALS,
+    VINEGAR,
+    AcidForAcidForm,
+    basis_words,
+)
 from shadewright.web.acidity.pages import (
     AcidForAcidPage,
     Answered,
@@ -22,6 +30,12 @@ _SODA = Caution(
     title="It foams",
     text="Slowly, a little at a time, and never in a full or a hot pot. Gloves and "
     "goggles on. Follow the safety data sheets and your local rules.",
+)
+
+_AMOUNTS: tuple[tuple[str, str, Callable[[InStead], str]], ...] = (
+    (VINEGAR, "Vinegar of 5 g in 100 ml", lambda row: _about(row.vinegar_ml, "ml")),
+    (CITRIC, "Citric acid, anhydrous", lambda row: _about(row.citric_g, "g")),
+    (CRYSTALS, "Citric acid, monohydrate", lambda row: _about(row.citric_mono_g, "g")),
 )
 
 
@@ -78,27 +92,24 @@ def _first() -> dict[str, str]:
 
 
 def _answered(form: AcidForAcidForm) -> Answered:
-    found = form.answer()
-    sent = form.cleaned_data
-    unit = "ml" if sent["have"] == VINEGAR else "g"
-    name = dict(form.fields["have"].choices)[sent["have"]]  # type: ignore[attr-defined]
-    chosen = form.by_ph
-    rows = sorted(found.rows, key=lambda row: row.by_ph != chosen)
+    found, have = form.answer(), form.cleaned_data["have"]
+    unit = "ml" if have == VINEGAR else "g"
+    name = dict(HAVE)[have].lower()
+    others = [each for each in _AMOUNTS if each[0] != have]
+    rows = sorted(found.rows, key=lambda row: row.by_ph != form.by_ph)
     return Answered(
-        instead_of=f"{amount_text(sent['amount'], unit)} of {name.lower()}",
-        rows=tuple(_row(row, is_chosen=row.by_ph == chosen) for row in rows),
+        instead_of=f"{amount_text(form.cleaned_data['amount'], unit)} of {name}",
+        heads=tuple(head for _, head, _ in others),
+        rows=tuple(
+            BasisRow(
+                basis=basis_words(row.by_ph),
+                cells=tuple(amount(row) for _, _, amount in others),
+                is_chosen=row.by_ph == form.by_ph,
+            )
+            for row in rows
+        ),
         said=_said(found, unit),
         cautions=tuple(Caution(title="Mind", text=text) for text in found.cautions),
-    )
-
-
-def _row(row: InStead, *, is_chosen: bool) -> BasisRow:
-    return BasisRow(
-        basis=basis_words(row.by_ph),
-        vinegar=_about(row.vinegar_ml, "ml"),
-        citric=_about(row.citric_g, "g"),
-        citric_mono=_about(row.citric_mono_g, "g"),
-        is_chosen=is_chosen,
     )
 
 

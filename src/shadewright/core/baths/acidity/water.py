@@ -40,8 +40,8 @@ AMMONIA_LEAVES: Final = (
     "leaves it."
 )
 CARBONATE_STAYS: Final = (
-    "The acid does not use up the water’s alkalinity: what is left of it is not in "
-    "this sum, and the number is too high. Add acid."
+    "The acid does not use up the water’s alkalinity, and the carbonate that stays is "
+    "not in this sum: the number is too high."
 )
 TOO_STRONG: Final = (
     "So much acid is outside what the sum is made for: take the number as a guess."
