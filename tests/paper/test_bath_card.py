@@ -7,9 +7,11 @@ from typing import Any
 import pypdfium2 as pdfium
 import pytest
 
+from shadewright.core.baths import Curve, Leg
 from shadewright.core.baths.blanks import blanks_of
 from shadewright.errors import MissingError, OutOfRangeError
-from shadewright.exchange import Scanned, scanned_in_photo
+from shadewright.exchange import Scanned
+from shadewright.exchange.label_photo import scanned_in_photo
 from shadewright.paper import PAPERS, BathCard, bath_cards_pdf
 from shadewright.paper.bath_card import MOST_CARDS, SAFETY, cards_data
 from tests.paper.baths import card, cards
@@ -214,3 +216,23 @@ def test_too_many_cards_are_refused() -> None:
 def test_an_unknown_paper_is_refused() -> None:
     with pytest.raises(OutOfRangeError, match="one of a4, a5, letter"):
         printed(card(), paper="a0")
+
+
+def test_a_curve_is_drawn_at_the_heat_and_nowhere_else() -> None:
+    curve = Curve(
+        start_c=40.0,
+        legs=(
+            Leg(to_c=70.0, rise_c_per_min=1.0, hold_min=15.0),
+            Leg(to_c=90.0, rise_c_per_min=1.0, hold_min=35.0),
+        ),
+    )
+    drawn = replace(card(), curve=curve)
+    data: Any = cards_data([drawn], paper="a4")
+    steps = {step["key"]: step for step in data["cards"][0]["steps"]}
+    assert [key for key, step in steps.items() if "curve" in step] == ["heat"]
+    picture = steps["heat"]["curve"]
+    assert [x for x, _ in picture["corners"]] == [0.0, 0.3, 0.45, 0.65, 1.0]
+    assert picture["corners"][-1] == [1.0, 1.0]
+    words = words_on(printed(drawn))
+    assert "90 °C, 100 min in all" in words
+    assert "in all" not in words_on(printed(card()))

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 import pytest
 from PIL import Image
 
-from shadewright.exchange import code_from_text, code_in_photo, label_text
+from shadewright.exchange import code_from_text, label_text
+from shadewright.exchange.label_photo import code_in_photo
 from shadewright.paper import LABEL_FORMATS, BottleLabel, LabelFormat, labels_pdf
 from tests.paper.pictures import cut_out, phone_photo, thermal_print
 

@@ -7,7 +7,8 @@ import pypdfium2 as pdfium
 import pytest
 
 from shadewright.errors import MissingError, OutOfRangeError
-from shadewright.exchange import Scanned, scanned_in_photo
+from shadewright.exchange import Scanned
+from shadewright.exchange.label_photo import scanned_in_photo
 from shadewright.paper import PAPERS, SwatchTag, swatch_tags_pdf
 from shadewright.paper.swatch_tags import MOST_TAGS, tags_data
 from tests.paper.baths import tag

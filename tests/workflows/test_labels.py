@@ -6,7 +6,7 @@ import pypdfium2
 import pytest
 
 from shadewright.errors import MissingError, NotFoundError, OutOfRangeError
-from shadewright.exchange import code_in_photo
+from shadewright.exchange.label_photo import code_in_photo
 from shadewright.records.models import Dye
 from shadewright.workflows.bottles import enter_bottle, record_strength
 from shadewright.workflows.filling import Particulars

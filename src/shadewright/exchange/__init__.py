@@ -1,7 +1,9 @@
 """Texts, files and photos to core types and back; opens nothing by itself.
 
 - ``label_code``: what the square code on a label or a card says
-- ``label_photo``: the bottle or the bath that a photo shows
+- ``label_photo``: the bottle or the bath that a photo shows; not imported here, since
+  pictures take longer to load than a whole sum in the terminal
+- ``colour_text``: a colour as somebody types it
 """
 
 from shadewright.exchange.label_code import (
@@ -11,14 +13,11 @@ from shadewright.exchange.label_code import (
     label_text,
     scanned_from_text,
 )
-from shadewright.exchange.label_photo import code_in_photo, scanned_in_photo
 
 __all__ = [
     "Scanned",
     "bath_text",
     "code_from_text",
-    "code_in_photo",
     "label_text",
     "scanned_from_text",
-    "scanned_in_photo",
 ]

@@ -1,12 +1,7 @@
 """From what is in the hand to its records: a bottle, or a bath by its card."""
 
-from shadewright.exchange import (
-    Scanned,
-    code_from_text,
-    code_in_photo,
-    scanned_from_text,
-    scanned_in_photo,
-)
+from shadewright.exchange import Scanned, code_from_text, scanned_from_text
+from shadewright.exchange.label_photo import code_in_photo, scanned_in_photo
 from shadewright.records import recipe_reads
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 

@@ -3,7 +3,7 @@
 import pytest
 from django.test import Client
 
-from shadewright.exchange import code_in_photo
+from shadewright.exchange.label_photo import code_in_photo
 from shadewright.workflows.bottles import draw, enter_bottle, pour_away
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.labels import print_labels
