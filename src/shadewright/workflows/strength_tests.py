@@ -92,7 +92,7 @@ def draw_for_test(*, code: str, fresh_code: str, stamp: Stamp) -> StrengthTest:
             bottle=on_shelf(drawn),
             act=BottleAct.DRAWN.value,
             volume_ml=volume_ml,
-            note=f"strength test of {code} beside {fresh_code}",
+            note=_drawn_for(code, fresh_code),
         )
         keep_bottle_line(line, stamp)
     return test
@@ -158,3 +158,18 @@ def _seen(test: StrengthTest, low_percent: float, high_percent: float) -> str:
     low, high = (amount_text(share, "%") for share in (low_percent, high_percent))
     like = low if low == high else f"between {low} and {high}"
     return f"looked like {like} of {test.fresh.code}"
+
+
+def is_drawn(test: StrengthTest) -> bool:
+    """Whether stock was drawn for this very test and nothing was found yet."""
+    words = _drawn_for(test.old.code, test.fresh.code)
+    lines = BottleLine.objects.filter(bottle__code=test.old.code, undone_by=None)
+    last = lines.filter(act=BottleAct.DRAWN.value, note=words).order_by("id").last()
+    if last is None:
+        return False
+    found = lines.filter(act=BottleAct.TESTED.value, pk__gt=last.pk)
+    return not found.exists()
+
+
+def _drawn_for(code: str, fresh_code: str) -> str:
+    return f"strength test of {code} beside {fresh_code}"

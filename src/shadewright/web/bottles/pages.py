@@ -5,6 +5,8 @@ from typing import ClassVar
 
 from shadewright import drawing
 from shadewright.web.bottles.forms import BottleForm
+from shadewright.web.bottles.ladder_forms import FreshForm, ReadingForm
+from shadewright.web.forms import DeedForm
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip, Measured
 from shadewright.workflows import ledger_pages
@@ -63,3 +65,45 @@ class ActPage(Page):
     keys: tuple[Key, ...]
     instead: Link | None
     back: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class SkeinShown:
+    """A little skein of a strength test, and what it gets."""
+
+    number: int
+    share: str
+    stock: str
+    amount: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class StrengthTestPage(Page):
+    """A strength test: what is measured out, and what the old stock looked like."""
+
+    template: ClassVar[str] = "bottles/strength_test.html"
+    place: ClassVar[str] = "Shelf"
+
+    beside: FreshForm
+    thin: str
+    skeins: tuple[SkeinShown, ...]
+    warnings: tuple[str, ...]
+    draws: str
+    drawn: DeedForm
+    is_drawn: bool
+    form: ReadingForm
+    here: str
+    known: str
+    back: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class NoFreshPage(Page):
+    """No fresh bottle to test an old one beside."""
+
+    template: ClassVar[str] = "bottles/no_fresh.html"
+    place: ClassVar[str] = "Shelf"
+
+    dye_name: str
+    make: str
+    known: str

@@ -172,12 +172,18 @@ def _acts(shown: ShelfBottle) -> tuple[ActLink, ...]:
     return tuple(
         ActLink(
             words=words,
-            address=reverse("bottle-act", args=[shown.code, key]),
+            address=_act_address(shown.code, key),
             icon=_ICONS.get(key, ""),
             css="first" if key == first else "",
         )
         for key, words in _ON_THE_PAGE.items()
     )
+
+
+def _act_address(code: str, key: str) -> str:
+    if key == "test":
+        return reverse("strength-test", args=[code])
+    return reverse("bottle-act", args=[code, key])
 
 
 def _drawn(shown: ShelfBottle) -> drawing.Bottle:
