@@ -11,6 +11,7 @@ from shadewright.errors import StudioError
 from shadewright.web.acidity.forms import (
     CITRIC,
     CRYSTALS,
+    HAVE,
     VINEGAR,
     AcidForAcidForm,
     basis_words,
