@@ -134,12 +134,13 @@ def test_the_newest_check_of_a_weight_counts(scale: int) -> None:
             )
     poor = tool_now(scale)
     assert poor.balance is not None
-    assert poor.balance.error_g == pytest.approx(0.6, abs=0.1)
+    assert poor.balance.slope_most_g == pytest.approx(0.6)
     assert poor.checked_on == long_ago.date()
     check_with_weight(tool_id=scale, nominal_g=100.0, readings_g=[100.0], stamp=now())
     mended = tool_now(scale)
     assert mended.balance is not None
     assert mended.balance.error_g == pytest.approx(0.078, abs=0.001)
+    assert mended.balance.slope_most_g == 0.0
     assert [entry.nominal for entry in check_entries(scale)] == [100.0, 50.0, 100.0]
 
 
@@ -184,8 +185,8 @@ def test_a_check_sent_twice_is_written_once(scale: int, jug: int) -> None:
         ({"nominal_g": 0.0}, "nominal_g"),
         ({"nominal_g": 2001.0}, "nominal_g"),
         ({"readings_g": []}, "readings_g"),
-        ({"readings_g": [10.0]}, "readings_g"),
-        ({"readings_g": [151.0]}, "readings_g"),
+        ({"readings_g": [100.0, 10.0]}, "readings_g.1"),
+        ({"readings_g": [151.0]}, "readings_g.0"),
         ({"tolerance_g": -1.0}, "tolerance_g"),
     ],
 )

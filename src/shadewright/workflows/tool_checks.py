@@ -154,12 +154,12 @@ def _require_within(row: MeasuringTool, nominal: float, *, argument: str) -> Non
 
 def _require_near(readings_g: Sequence[float], *, wanted_g: float) -> None:
     """Refuse a reading that is a slip of the finger and no error of a tool."""
-    for reading in readings_g:
+    for place, reading in enumerate(readings_g):
         if abs(reading - wanted_g) > _SLIP * wanted_g:
             raise OutOfRangeError(
                 name="A reading",
                 given=amount_text(reading, "g"),
                 allowed=f"near {amount_text(wanted_g, 'g')}",
                 advice="Was the scale set to nought, and is the figure typed right?",
-                argument="readings_g",
+                argument=f"readings_g.{place}",
             )

@@ -153,7 +153,7 @@ def _core(
             return None
         return checked_balance(
             step_g=row.readability,
-            findings=list(findings.values()),
+            findings=findings,
             own_error_g=row.own_error,
         )
     ware = ware_by_its_sheet(row)
@@ -163,4 +163,4 @@ def _core(
 def _scale_of(check: ToolCheck) -> Balance:
     """Return the scale that water was weighed on, as it is now."""
     core = None if check.scale is None else shaped_tool(check.scale).balance
-    return core or checked_balance(step_g=_SURELY_STEP_G, findings=[])
+    return core or checked_balance(step_g=_SURELY_STEP_G, findings={})

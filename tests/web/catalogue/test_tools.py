@@ -49,7 +49,9 @@ def test_a_cylinder_says_what_it_is_worth(client: Client, cylinder: int) -> None
     assert "5 ml ±1 ml, 20 %" in page
     assert "It is within 2 % from 50 ml up." in page
     assert "By ISO 4788, class B (from memory), for new ware at 20 °C." in page
-    assert "Not for powder: it measures a volume. A spoon holds a different" in page
+    assert (
+        "Not for powder: it measures a volume, as a spoon does. A spoon holds" in page
+    )
 
 
 def test_an_unchecked_scale_says_so(client: Client, scale: int) -> None:
@@ -103,6 +105,7 @@ def test_a_check_weight_is_suggested_written_and_undone(
     assert "Bench scale checked" in said
     assert "Shows 0.3 g too much at 100 g." in said
     assert "100.3 g, 100.3 g. after the move" in said
+    assert "So it is taken to be off by up to 0.4 g there." in said
     assert "By your own checks below." in said
     assert tool_now(scale).is_checked
     sent(client, f"/undo/{deed}/")
@@ -130,6 +133,7 @@ def test_weighed_water_is_written(client: Client, scale: int, cylinder: int) -> 
     [
         ({"first_g": ""}, "First reading is missing."),
         ({"first_g": "10"}, "A reading must be near 100 g; got 10 g."),
+        ({"third_g": "10"}, "A reading must be near 100 g; got 10 g."),
         ({"nominal_g": "3 kg"}, "Check weight must be above 0 g and at most 2000 g"),
         ({"tolerance_g": "-1"}, "It may be off by must be from 0"),
         ({"first_g": "heavy"}, "First reading is written as a weight"),
@@ -185,7 +189,7 @@ def test_the_list_says_what_each_is_worth(
     page = shown(client, "/tools/?sort=worth")
     assert f"{tool_now(scale).name} Scale 2000 g 0.1 g ±0.22 g" in page
     assert (
-        f"{tool_now(cylinder).name} Measuring cylinder 50 ml – ±1 ml, 2 % full" in page
+        f"{tool_now(cylinder).name} Measuring cylinder 50 ml – ±1 ml in 50 ml" in page
     )
 
 

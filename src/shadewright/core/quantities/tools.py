@@ -42,10 +42,16 @@ class MeasuringTool:
 
 @dataclass(frozen=True, kw_only=True)
 class Balance:
-    """A scale: the step that it shows, and how far it may itself be off."""
+    """A scale: the step that it shows, and how far it may itself be off.
+
+    ``error_g`` holds at any load. What a check weight found grows with the load
+    besides: by ``slope`` a gram, up to ``slope_most_g``.
+    """
 
     step_g: float
     error_g: float | None
+    slope: float = 0.0
+    slope_most_g: float = 0.0
 
 
 def measuring_tool(text: str, *, name: str, argument: str = "") -> MeasuringTool:
@@ -153,7 +159,7 @@ def balance(text: str, *, name: str, argument: str = "") -> Balance:
     Examples
     --------
     >>> balance("0.1g+-0.2g", name="Balance")
-    Balance(step_g=0.1, error_g=0.2)
+    Balance(step_g=0.1, error_g=0.2, slope=0.0, slope_most_g=0.0)
     """
     step, sign, error = text.replace("±", "+-").partition("+-")
     own = f"{name}’s own error"

@@ -216,7 +216,7 @@ TOOLS = Kind(
     model=MeasuringTool,
     form=ToolForm,
     columns=(
-        _choice("kind", "Kind"),
+        _choice("kind", "Kind", "desk"),
         _of_tool("size", "Largest", "n desk"),
         _of_tool("readability", "Smallest step", "n desk"),
         Column(

@@ -15,6 +15,8 @@ from shadewright.web.amounts import (
 from shadewright.web.forms import DeedForm
 from shadewright.workflows.tools import ToolNow, tools_now
 
+_READINGS = ("first_g", "second_g", "third_g")
+
 
 class ReadingsForm(DeedForm):
     """Up to three readings, and what is to be said about them."""
@@ -26,14 +28,15 @@ class ReadingsForm(DeedForm):
 
     def readings_g(self) -> list[float]:
         """Return the readings that were typed."""
-        sent = self.cleaned_data
-        typed = (sent["first_g"], sent["second_g"], sent["third_g"])
+        typed = (self.cleaned_data[name] for name in _READINGS)
         return [reading for reading in typed if reading is not None]
 
     def refuse(self, error: StudioError) -> None:
-        """Put what is wrong with the readings by the first of them."""
-        if error.argument == "readings_g":
-            self.add_error("first_g", error.sentence)
+        """Put what is wrong with a reading by its own field."""
+        of_readings, _, place = error.argument.partition(".")
+        if of_readings == "readings_g":
+            typed = [name for name in _READINGS if self.cleaned_data.get(name)]
+            self.add_error(typed[int(place or 0)], error.sentence)
         else:
             super().refuse(error)
 

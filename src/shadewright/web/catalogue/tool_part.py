@@ -129,7 +129,7 @@ def _job_words(job: Job, tool: ToolNow) -> str:
 def _no_powder(tool: ToolNow) -> str:
     if tool.ware is None:
         return ""
-    return f"Not for powder: it measures a volume. {SPOON_REASON}"
+    return f"Not for powder: it measures a volume, as a spoon does. {SPOON_REASON}"
 
 
 def _missing(tool: ToolNow) -> str:

@@ -48,7 +48,8 @@ def in_a_word(tool: ToolNow) -> str:
         return "–"
     if tool.balance is not None:
         return f"±{_two(points[0].half_width, tool.unit)}"
-    return f"{worth_words(points[0], tool.unit)} full"
+    whole = amount_text(points[0].amount, tool.unit)
+    return f"±{_two(points[0].half_width, tool.unit)} in {whole}"
 
 
 def good_words(tool: ToolNow) -> str:
@@ -100,7 +101,7 @@ def check_words(entry: CheckEntry, unit: str) -> str:
 
 def doubt_words(entry: CheckEntry, unit: str) -> str:
     """Say how far the tool is then taken to be off."""
-    return f"±{_two(entry.finding.half_width, unit)}"
+    return _two(entry.finding.half_width, unit)
 
 
 def _scale_basis(tool: ToolNow) -> str:

@@ -11,6 +11,7 @@ from shadewright.core.uncertainty.tools import (
     Finding,
     checked_balance,
     checked_ware,
+    mass_read,
     water_check,
     water_volume_ml,
     weight_check,
@@ -55,18 +56,49 @@ def test_a_scale_that_scatters_will_scatter_again() -> None:
 
 @pytest.mark.by_hand
 def test_a_check_narrows_an_unchecked_scale() -> None:
-    before = checked_balance(step_g=0.1, findings=[])
-    after = checked_balance(step_g=0.1, findings=[weighed(100.0), weighed(100.1)])
-    # the worse of the two: 0.1 and what the check leaves open
+    before = checked_balance(step_g=0.1, findings={})
+    after = checked_balance(step_g=0.1, findings={100.0: weighed(100.0)})
     assert before.error_g == pytest.approx(0.2)
-    assert after.error_g == pytest.approx(0.1 + 0.1 * (1 - sqrt(0.05)), rel=1e-3)
+    assert after.error_g == pytest.approx(0.1 * (1 - sqrt(0.05)), rel=1e-3)
+    assert (after.slope, after.slope_most_g) == (0.0, 0.0)
+
+
+@pytest.mark.by_hand
+def test_what_a_weight_found_off_counts_by_load() -> None:
+    scale = checked_balance(step_g=0.1, findings={100.0: weighed(100.4)})
+    # 0.4 g of 100 g: 0.04 g of 10 g, 0.4 g of 100 g, and no more above
+    assert scale.slope == pytest.approx(0.004)
+    own = {
+        grams: mass_read(scale, grams, role="yarn", key="tool").terms[1].u * sqrt(3)
+        for grams in (10.0, 100.0, 1000.0)
+    }
+    open_g = 0.1 * (1 - sqrt(0.05))  # what the check leaves open
+    assert own == pytest.approx(
+        {10.0: open_g + 0.04, 100.0: open_g + 0.4, 1000.0: open_g + 0.4}, rel=1e-3
+    )
+
+
+def test_the_worst_of_several_weights_counts() -> None:
+    scale = checked_balance(
+        step_g=0.1,
+        findings={
+            100.0: weighed(100.5),
+            10.0: weight_check(
+                step_g=0.1, nominal_g=10.0, tolerance_g=0.5, readings_g=[10.0]
+            ),
+        },
+    )
+    assert scale.slope_most_g == pytest.approx(0.5)
+    assert scale.error_g == pytest.approx(0.49, abs=0.01)
 
 
 def test_a_check_beats_the_sheet_and_the_sheet_beats_nothing() -> None:
-    sheet = checked_balance(step_g=0.1, findings=[], own_error_g=0.05)
-    found = checked_balance(step_g=0.1, findings=[weighed(100.5)], own_error_g=0.05)
+    sheet = checked_balance(step_g=0.1, findings={}, own_error_g=0.05)
+    found = checked_balance(
+        step_g=0.1, findings={100.0: weighed(100.5)}, own_error_g=0.05
+    )
     assert sheet.error_g == 0.05
-    assert found.error_g == pytest.approx(0.578, abs=1e-3)
+    assert (found.error_g, found.slope_most_g) == pytest.approx((0.078, 0.5), abs=1e-3)
 
 
 @pytest.mark.by_hand

@@ -1,6 +1,6 @@
 """A tool as its checks found it: no longer what its kind may be, but what it is."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 
 from shadewright.core.quantities import Balance, MeasuringTool, require_mass
@@ -10,16 +10,22 @@ from shadewright.core.uncertainty.tools.ware import half_width_ml
 
 
 def checked_balance(
-    *, step_g: float, findings: Sequence[Finding], own_error_g: float | None = None
+    *,
+    step_g: float,
+    findings: Mapping[float, Finding],
+    own_error_g: float | None = None,
 ) -> Balance:
     """Return a scale as its checks found it.
+
+    a(m) = max(a − |c|) + min(m max(|c|/M), max |c|)
 
     Parameters
     ----------
     step_g : float
         The step that it shows. [g]
-    findings : sequence of Finding
-        The newest check at each weight; the widest of them counts. [-]
+    findings : mapping of float to Finding
+        The newest check at each weight M, with its correction c and half-width a; the
+        worst of them counts. [g]
     own_error_g : float or None
         Half-width by the scale's own sheet, for want of a check. [g]
 
@@ -35,16 +41,18 @@ def checked_balance(
 
     Notes
     -----
-    A check beats the sheet. Check with a weight near what is weighed.
+    A check beats the sheet. Each reading began at nought, so what was found off is
+    laid to the load and counts in proportion below the check weight; above it, it is
+    not stretched: check with a weight near what is weighed. Our choice, no source.
 
     Examples
     --------
-    >>> checked_balance(step_g=0.1, findings=[]).error_g
+    >>> checked_balance(step_g=0.1, findings={}).error_g
     0.2
     """
     step = require_mass(step_g, name="Step", argument="step_g")
     if findings:
-        own_error_g = max(found.half_width for found in findings)
+        return _found(step, findings)
     if own_error_g is None:
         return unchecked_balance(step_g=step)
     return Balance(step_g=step, error_g=own_error_g)
@@ -90,3 +98,14 @@ def checked_ware(
     )
     whole = half_width_ml(tool=by_table, volume_ml=tool.size_ml)
     return replace(tool, error_ml=share * whole)
+
+
+def _found(step_g: float, findings: Mapping[float, Finding]) -> Balance:
+    off = {grams: abs(found.correction) for grams, found in findings.items()}
+    doubts = (found.half_width - off[grams] for grams, found in findings.items())
+    return Balance(
+        step_g=step_g,
+        error_g=max(doubts),
+        slope=max(error / grams for grams, error in off.items()),
+        slope_most_g=max(off.values()),
+    )

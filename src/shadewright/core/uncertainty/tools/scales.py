@@ -46,12 +46,12 @@ def mass_read(
 ) -> Value:
     """Return a mass with what reading this scale is worth.
 
-    u = d/√6 (tared), d/√12 (one reading); and a/√3 for the scale itself
+    u = d/√6 (tared), d/√12 (one reading); and a(m)/√3 for the scale itself
 
     Parameters
     ----------
     balance : Balance
-        Its step d; its own error a where that is known. [-]
+        Its step d; its own error a where that is known, with what grows by load. [-]
     mass_g : float
         The mass read; zero or more. [g]
     role : str
@@ -73,6 +73,7 @@ def mass_read(
 
     Notes
     -----
+    Nought is tared away, so what a check weight found counts less for less load.
     The scale's own error is counted once a net mass. Weighed for another role it is
     another error: another load, another day.
 
@@ -98,11 +99,12 @@ def mass_read(
         name=f"reading the scale, {role}",
         source=f"{key} {role} reading",
     )
-    if not balance.error_g:
+    grown = min(balance.slope * mass_g, balance.slope_most_g)
+    if not (balance.error_g or grown):
         return rounding
     own = bounded(
         0.0,
-        half_width=balance.error_g,
+        half_width=(balance.error_g or 0.0) + grown,
         shape=Shape.RECTANGULAR,
         name=f"the scale itself, {role}",
         source=f"{key} {role}",
