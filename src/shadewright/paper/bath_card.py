@@ -10,9 +10,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from shadewright.core.baths.blanks import Blank, blank_unit, blanks_of
+from shadewright.core.baths.curves import Curve
 from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 from shadewright.errors import MissingError, OutOfRangeError
+from shadewright.paper.heat_picture import heat_picture
 from shadewright.paper.papers import TWO_UP, paper_size
 from shadewright.paper.squares import square_svg
 from shadewright.paper.typeset import printable, typeset
@@ -50,6 +52,7 @@ class BathCard:
     skeins: int | None = None
     pot_name: str = ""
     notes: tuple[str, ...] = ()
+    curve: Curve | None = None
     acidity: str = ""
     is_swatch: bool = False
     is_demo: bool = False
@@ -135,6 +138,7 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
         "caution": _in_short(step.caution),
         "blanks": [_blank(blank, step) for blank in blanks_of(step)],
         "lot": step.kind is StepKind.FINISH,
+        **(heat_picture(card.curve) if step.kind is StepKind.HEAT else {}),
     }
 
 

@@ -9,6 +9,7 @@ from shadewright.paper.bath_card import MOST_CARDS
 from shadewright.paper.swatch_tags import MOST_TAGS
 from shadewright.workflows.bath_pages import BathNow, bath_now
 from shadewright.workflows.bath_ph import ph_of_bath
+from shadewright.workflows.recipe_curves import programme_of
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import today
 from shadewright.workflows.studio import studio
@@ -42,6 +43,7 @@ def _is_demo() -> bool:
 
 def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
     doses = ((each.step.key, each.dose) for each in bath.steps)
+    text = version(bath.version_id).text
     return BathCard(
         number=bath.number,
         qr_text=bath_text(bath.number),
@@ -61,7 +63,8 @@ def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
         skeins=bath.skeins,
         pot_name=bath.pot_name,
         acidity=_acidity(bath),
-        notes=(version(bath.version_id).text.notes, bath.notes),
+        notes=(text.notes, bath.notes),
+        curve=programme_of(text, text.stops).curve,
         is_swatch=bath.is_swatch,
         is_demo=is_demo,
     )

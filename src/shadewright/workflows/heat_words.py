@@ -1,6 +1,6 @@
 """The heat of a bath in words: the minutes, what they rest on, how to set the knob."""
 
-from shadewright.core.baths.heating import MinutesRange, Pace
+from shadewright.core.baths.heating import MinutesRange, Pace, RisePace
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 from shadewright.workflows.heating import BathHeat
 
@@ -37,8 +37,7 @@ def pace_words(heat: BathHeat) -> str:
         case Pace.KEPT:
             return f"Near full power keeps the recipe’s {wanted}."
         case Pace.RUNS_AHEAD:
-            power = _power(heat.rise.power_share)
-            return f"Turn it down to about {power}: full power rises by {fastest}."
+            return f"{_turned_down(heat.rise)} Full power rises by {fastest}."
 
 
 def step_words(heat: BathHeat) -> str:
@@ -47,7 +46,7 @@ def step_words(heat: BathHeat) -> str:
     said = (
         way_words(heat),
         f"At full power {full}" if full else "",
-        pace_words(heat),
+        _knob(heat),
     )
     return " ".join(part for part in said if part)
 
@@ -92,9 +91,17 @@ def _pace(value: float) -> str:
     return f"{number_text(value, digits=2)}{NO_BREAK}°C a minute"
 
 
-def _power(share: float) -> str:
+def _knob(heat: BathHeat) -> str:
+    """Return how to set the source, in as few words as a card has room for."""
+    if heat.rise is not None and heat.rise.pace is Pace.RUNS_AHEAD:
+        return _turned_down(heat.rise)
+    return pace_words(heat)
+
+
+def _turned_down(rise: RisePace) -> str:
     """Return a share of the power to the nearest twentieth, as a knob is set."""
-    return amount_text(max(5 * round(20 * share), 5), "%") + " of its power"
+    power = amount_text(max(5 * round(20 * rise.power_share), 5), "%")
+    return f"Turn it down to about {power} of its power."
 
 
 def _counted(count: int) -> str:
