@@ -247,7 +247,7 @@ def test_stock_by_weight_comes_in_grams_first(typed: Terminal) -> None:
     line = f"{BATH} --by-weight --balance 0.1g+-0.2g"
     out = typed(line).out.replace("\u00a0", " ")
     assert "60.49 g of the 1 % stock, or 60 ml (0.6 % ± 0.0066 %)" in out
-    assert "least sure: room that the dye takes up in the stock" in out
+    assert "mostly: room that the dye takes up in the stock" in out
     answer = typed(f"{line} --json").answer
     assert [dose["stock_g_scale"] for dose in answer["doses"]] == [60.5, 40.3]
 

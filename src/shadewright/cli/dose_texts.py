@@ -37,10 +37,10 @@ def dose_answer(dose: MeasuredDose, told: MeasuredWith) -> dict[str, object]:
 
 
 def dose_rows(dose: MeasuredDose, told: MeasuredWith) -> list[tuple[str, str]]:
-    """Return a dose as it is measured out, its depth and what is least sure of it."""
+    """Return a dose as it is measured out, its depth and what mostly spoils it."""
     rows = [(dose.dye, f"{_amount(dose, told)} ({_depth(dose)})")]
     if dose.sure is not None:
-        rows.append(("", f"least sure: {budget(dose.sure.depth)[0].name}"))
+        rows.append(("", f"mostly: {budget(dose.sure.depth)[0].name}"))
     return rows
 
 

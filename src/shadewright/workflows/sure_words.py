@@ -26,7 +26,12 @@ def depth_words(how: HowSure) -> str:
     low, high = how.sure.interval.low, how.sure.interval.high
     if how.sure.is_drawn:
         return f"{depth}, from {_digits(low)} to {_digits(high)}{NO_BREAK}%"
-    return f"{depth} ±{NO_BREAK}{spread_text((high - low) / 2)}{NO_BREAK}%"
+    return f"{depth} ±{NO_BREAK}{spread_words(how.sure)}{NO_BREAK}%"
+
+
+def spread_words(sure: SureDepth) -> str:
+    """Return half of the interval, in % on weight of fibre, without its unit."""
+    return spread_text((sure.interval.high - sure.interval.low) / 2.0)
 
 
 def share_words(how: HowSure) -> str:
@@ -49,9 +54,9 @@ def lacking_words(how: HowSure) -> str:
     named = how.lacks[:_MOST_NAMED]
     more = len(how.lacks) - len(named)
     said = "; ".join([*named, f"{more} more"] if more else named)
-    if how.sure is None:
-        return f"How sure: not known. Nobody wrote down {said}."
-    return f"Not in it, since nobody wrote it down: {said}."
+    return (
+        f"How sure is not known: {said}." if how.sure is None else f"Left out: {said}."
+    )
 
 
 def _digits(percent: float) -> str:

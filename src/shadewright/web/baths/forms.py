@@ -8,6 +8,7 @@ from django import forms
 
 from shadewright.errors import NotFoundError
 from shadewright.web.amounts import mass_field, ratio_field
+from shadewright.web.baths.dosing import said_dosing, scale_choices, way_choices
 from shadewright.web.forms import DayInput, DeedForm, NumberInput
 from shadewright.web.purposes import purpose_field
 from shadewright.workflows.bath_wishes import BathWish
@@ -19,6 +20,7 @@ from shadewright.workflows.choices import (
 )
 from shadewright.workflows.heating import source_of
 from shadewright.workflows.recipes import recipes, version
+from shadewright.workflows.tools_at_hand import at_hand
 from shadewright.workflows.waters import waters
 
 
@@ -41,6 +43,10 @@ class PlanForm(DeedForm):
     liquor_ratio = ratio_field(
         label="Liquor ratio", help_text="Empty: as the recipe says."
     )
+    yarn_scale = forms.TypedChoiceField(
+        label="Yarn weighed on", coerce=int, required=False
+    )
+    dosing = forms.ChoiceField(label="Doses", required=False)
     wet_yarn_g = mass_field(
         label="Wet yarn",
         required=False,
@@ -73,6 +79,9 @@ class PlanForm(DeedForm):
         self._offer("source", _last_time(_number(said, "pot")), sources)
         filled = [(str(each.id), each.words) for each in waters()]
         self._offer("water", "Not known", filled)
+        tools = at_hand()
+        self.fields["yarn_scale"].choices = scale_choices(tools)  # type: ignore[attr-defined]
+        self.fields["dosing"].choices = way_choices(tools)  # type: ignore[attr-defined]
 
     @property
     def has_lots(self) -> bool:
@@ -102,6 +111,7 @@ class PlanForm(DeedForm):
             is_swatch=sent["is_swatch"],
             purpose=sent["purpose"],
             notes=sent["notes"],
+            dosing=said_dosing(sent, self.data),
         )
 
     def _offer(self, name: str, none: str, known: list[tuple[str, str]]) -> None:

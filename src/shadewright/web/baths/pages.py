@@ -6,6 +6,7 @@ from typing import ClassVar
 from uuid import UUID
 
 from shadewright.web.acidity.sour import Sour
+from shadewright.web.baths.dosing import Sureness, ToolChoice
 from shadewright.web.baths.forms import BottleForm, GiveUpForm, PlanForm
 from shadewright.web.baths.heating import HeatShown
 from shadewright.web.lots.pages import Pages
@@ -59,6 +60,7 @@ class ShareShown:
     code: str
     address: str
     amount: str
+    beside: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,7 +68,8 @@ class DoseShown:
     """A dose of the plan; what no bottle covers comes with a way on."""
 
     dye: str
-    depth: str
+    sureness: Sureness
+    tool: ToolChoice
     dye_g: str
     shares: tuple[ShareShown, ...]
     missing: str
@@ -87,6 +90,7 @@ class ShownPlan:
     """What a bath takes."""
 
     doses: tuple[DoseShown, ...]
+    has_tools: bool
     water: Measured
     sour: Sour
     facts: tuple[Said, ...]

@@ -8,6 +8,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.errors import StudioError
+from shadewright.web.baths.dosing import dosing_said_before
 from shadewright.web.baths.forms import PlanForm
 from shadewright.web.baths.pages import NoRecipePage, PlanPage, Refusal
 from shadewright.web.baths.planning import shown_plan
@@ -126,6 +127,7 @@ def _said_before(number: str) -> dict[str, Any]:
         "purpose": wish.purpose.value if wish.purpose else "",
         "dyed_on": f"{day:%Y-%m-%d}",
         "notes": wish.notes,
+        **dosing_said_before(wish.dosing),
     }
 
 

@@ -5,15 +5,18 @@ from urllib.parse import urlencode
 
 from django.urls import reverse
 
+from shadewright.core.baths import BottleShare
 from shadewright.core.baths.rounds import ACID_CARE, HelperWanted
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.acidity.sour import sour_plan
+from shadewright.web.baths.dosing import sureness, tool_choice
 from shadewright.web.baths.heating import shown_heat
 from shadewright.web.baths.pages import DoseShown, Said, ShareShown, ShownPlan
 from shadewright.web.baths.words import moment_words
 from shadewright.web.parts import Caution, measured
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.workflows.baths import BathPlan, PlannedDose
+from shadewright.workflows.tools_at_hand import AtHand
 
 _STOCK_VOLUMES_ML = (100.0, 250.0, 500.0, 1000.0)
 _STOCK_PERCENT = 1.0
@@ -23,7 +26,11 @@ _TO_SPARE = 1.1
 def shown_plan(plan: BathPlan) -> ShownPlan:
     """Return a plan as the page shows it."""
     return ShownPlan(
-        doses=tuple(_dose(dose) for dose in plan.doses),
+        doses=tuple(
+            _dose(dose, place, plan.tools)
+            for place, dose in enumerate(plan.doses, start=1)
+        ),
+        has_tools=bool(plan.tools.every),
         water=measured(plan.water.fresh_water_ml / 1000, "l"),
         sour=sour_plan(plan),
         facts=tuple(_facts(plan)),
@@ -52,23 +59,32 @@ def helper_amount(helper: HelperWanted) -> str:
     return f"{amount_text(helper.amount, helper.unit)} {words}"
 
 
-def _dose(dose: PlannedDose) -> DoseShown:
+def _dose(dose: PlannedDose, place: int, tools: AtHand) -> DoseShown:
     is_short = bool(dose.missing_g)
     return DoseShown(
         dye=dose.dye_name,
-        depth=amount_text(dose.depth_percent, "%"),
+        sureness=sureness(dose.dosed.how_sure, dose.depth_percent),
+        tool=tool_choice(dose, place, tools),
         dye_g=amount_text(dose.dye_g, "g"),
         shares=tuple(
-            ShareShown(
-                code=share.code,
-                address=bottle_address(share.code),
-                amount=amount_text(share.volume_ml, "ml"),
-            )
-            for share in dose.shares
+            _share(share, share_g, is_by_weight=tools.is_by_weight)
+            for share, share_g in zip(dose.shares, dose.dosed.shares_g, strict=True)
         ),
         missing=amount_text(dose.missing_g, "g") if is_short else "",
         stock_address=stock_address(dose.dye_id, dose.missing_g) if is_short else "",
         advice=dose.advice,
+    )
+
+
+def _share(share: BottleShare, share_g: float, *, is_by_weight: bool) -> ShareShown:
+    """Return a share in ml with its g beside it, or the other way round."""
+    said = [amount_text(share.volume_ml, "ml"), amount_text(share_g, "g")]
+    amount, beside = reversed(said) if is_by_weight else said
+    return ShareShown(
+        code=share.code,
+        address=bottle_address(share.code),
+        amount=amount,
+        beside=beside,
     )
 
 

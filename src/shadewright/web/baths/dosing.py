@@ -1,0 +1,148 @@
+"""What a bath is measured with: asked for on the plan, and shown beside each dose."""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from shadewright.core.uncertainty import BudgetLine, budget
+from shadewright.web.parts import Measured, measured
+from shadewright.workflows.baths import PlannedDose
+from shadewright.workflows.dosing import HowSure
+from shadewright.workflows.sure_words import (
+    depth_words,
+    lacking_words,
+    most_words,
+    reach_rel,
+    spread_words,
+)
+from shadewright.workflows.tools import ToolNow
+from shadewright.workflows.tools_at_hand import AtHand, DosingWish
+
+VOLUME, WEIGHT = "volume", "weight"
+WAYS = {"": None, VOLUME: False, WEIGHT: True}
+_TOOL = re.compile(r"tool-([1-9][0-9]?)", re.ASCII)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Option:
+    """A choice of a list."""
+
+    value: str
+    words: str
+    is_chosen: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class ToolChoice:
+    """What one dose is measured with; the list is empty where there is none."""
+
+    name: str
+    label: str
+    options: tuple[Option, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Sureness:
+    """How sure a depth is: the number with its ±, what weighs most, what is lacking."""
+
+    depth: Measured
+    mostly: str
+    lacking: str
+    budget: tuple[BudgetLine, ...]
+
+
+def sureness(how: HowSure, depth_percent: float) -> Sureness:
+    """Return how sure a depth is, as a page shows it."""
+    return Sureness(
+        depth=_depth(how, depth_percent),
+        mostly=_mostly(how),
+        lacking=lacking_words(how),
+        budget=() if how.sure is None else budget(how.sure.depth),
+    )
+
+
+def tool_choice(dose: PlannedDose, place: int, tools: AtHand) -> ToolChoice:
+    """Return the list of tools for a dose of stock; the first is as usual."""
+    every = tools.scales if tools.is_by_weight else tools.ware
+    said = tools.wish.tools.get(place)
+    is_said = any(tool.id == said for tool in every)
+    usual = _usual_words(None if is_said else dose.dosed.tool)
+    rest = (
+        Option(value=str(t.id), words=t.name, is_chosen=t.id == said) for t in every
+    )
+    shown = bool(every) and bool(dose.shares)
+    done = "weighed on" if tools.is_by_weight else "measured in"
+    return ToolChoice(
+        name=f"tool-{place}",
+        label=f"{dose.dye_name} is {done}",
+        options=(Option(value="", words=usual, is_chosen=not is_said), *rest)
+        if shown
+        else (),
+    )
+
+
+def said_dosing(sent: Mapping[str, Any], typed: Mapping[str, Any]) -> DosingWish:
+    """Return what a form says of its tools; the lists of the doses are not fields."""
+    return DosingWish(
+        yarn_scale=sent["yarn_scale"] or None,
+        is_by_weight=WAYS[sent["dosing"]],
+        tools=dict(_tools(typed)),
+    )
+
+
+def dosing_said_before(wish: DosingWish) -> dict[str, str]:
+    """Return the tools of a bath as its form has them."""
+    way = next(way for way, said in WAYS.items() if said is wish.is_by_weight)
+    return {
+        "yarn_scale": str(wish.yarn_scale or ""),
+        "dosing": way,
+        **{f"tool-{place}": str(tool) for place, tool in wish.tools.items()},
+    }
+
+
+def scale_choices(tools: AtHand) -> list[tuple[str, str]]:
+    """Return the scales that yarn could be weighed on."""
+    scales = [(str(tool.id), tool.name) for tool in tools.scales]
+    return [("", _usual_words(tools.yarn_scale)), *scales]
+
+
+def way_choices(tools: AtHand) -> list[tuple[str, str]]:
+    """Return the ways to take a dose."""
+    usual = "by weight" if tools.usual.doses_by_weight else "in millilitres"
+    return [
+        ("", f"As usual: {usual}"),
+        (VOLUME, "In millilitres"),
+        (WEIGHT, "By weight: jug on the scale, tare, pour"),
+    ]
+
+
+def _usual_words(tool: ToolNow | None) -> str:
+    return "As usual" if tool is None else f"As usual: {tool.name}"
+
+
+def _tools(typed: Mapping[str, Any]) -> Iterator[tuple[int, int]]:
+    for name, value in typed.items():
+        found, text = _TOOL.fullmatch(name), str(value)
+        if found and text.isascii() and text.isdecimal() and len(text) < 10:
+            yield int(found[1]), int(text)
+
+
+def _depth(how: HowSure, depth_percent: float) -> Measured:
+    bare = measured(depth_percent, "%")
+    if how.sure is None:
+        return bare
+    return Measured(
+        number=bare.number,
+        unit=bare.unit,
+        spread=spread_words(how.sure),
+        relative_spread=reach_rel(how.sure),
+    )
+
+
+def _mostly(how: HowSure) -> str:
+    """Return what weighs most, and both ends where they are not even."""
+    if how.sure is None:
+        return ""
+    most = f"Mostly: {most_words(how)}."
+    return f"{depth_words(how)}. {most}" if how.sure.is_drawn else most
