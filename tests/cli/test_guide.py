@@ -32,6 +32,7 @@ SHOWN = [
     *examples("command-line-bath.md"),
     *examples("command-line-acid.md"),
     *examples("command-line-heat.md"),
+    *examples("command-line-difference.md"),
 ]
 
 
@@ -41,6 +42,7 @@ def test_the_guide_has_an_example_of_every_sum() -> None:
         f"stock {name}" for name in ("make", "rescue", "dilute", "merge", "series")
     }
     assert {"bath --fibre", "acid --acid", "heat --water"} <= sums
+    assert any(line.startswith("difference ") for line in sums)
 
 
 @pytest.mark.parametrize(("line", "shown"), SHOWN)

@@ -3,7 +3,12 @@
 import pytest
 
 from shadewright.errors import InputError
-from shadewright.exchange.colour_text import on_screen, typed_colour
+from shadewright.exchange.colour_text import (
+    TypedColour,
+    measured_lab,
+    on_screen,
+    typed_colour,
+)
 
 
 @pytest.mark.parametrize(
@@ -33,6 +38,8 @@ def test_a_screens_colour_is_read(text: str, code: str) -> None:
         ("bluish", "neither Lab nor a screen’s colour"),
         ("lab(50% 20 30)", "another light"),
         ("50, 12", "neither Lab"),
+        ("Lab=50,12", "three numbers, with decimal points"),
+        ("Lab=50,5,2,7,-79,8", "three numbers, with decimal points"),
         ("101, 0, 0", "L from 0 to 100"),
         ("50, 0, 151", "a and b from −150 to 150"),
         ("#a0522d80", "none that a screen shows"),
@@ -58,3 +65,22 @@ def test_a_colour_beyond_the_screen_is_marked() -> None:
     beyond = on_screen((50.0, -90.0, 0.0))
     assert not beyond.is_true
     assert beyond.hex_code.startswith("#")
+
+
+def test_lab_is_what_a_meter_reads() -> None:
+    assert measured_lab(typed_colour("Lab=50,2.7,-79.8")) == (50.0, 2.7, -79.8)
+
+
+@pytest.mark.parametrize(("code", "light"), [("#ffffff", 100.0), ("#808080", 53.585)])
+def test_a_grey_of_the_screen_is_grey_to_the_meter(code: str, light: float) -> None:
+    found = measured_lab(TypedColour(hex_code=code))
+    assert found == pytest.approx((light, 0.0, 0.0), abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    "code", ["#a0522d", "#008080", "#0000ff", "#ff0000", "#ffff00"]
+)
+def test_a_screens_colour_comes_back_to_the_screen(code: str) -> None:
+    shown = on_screen(measured_lab(TypedColour(hex_code=code)))
+    assert shown.hex_code == code
+    assert shown.is_true

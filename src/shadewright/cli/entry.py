@@ -31,6 +31,10 @@ COMMANDS = {
         module="shadewright.cli.heat",
         says="Energy and minutes to bring a bath to a temperature.",
     ),
+    "difference": Listed(
+        module="shadewright.cli.difference",
+        says="How far two colours are apart, and which way.",
+    ),
     "lot": Listed(
         module="shadewright.cli.lot",
         says="Trace a lot back to the jars.",

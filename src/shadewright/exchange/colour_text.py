@@ -1,14 +1,16 @@
 """A colour as somebody types it: CIELAB numbers, or what a screen calls it.
 
 Lab means D65 and the 10° observer, as hand-held meters give it. A hex or CSS
-colour is what a screen shows: D65 and the 2° observer (IEC 61966-2-1). To *show*
-Lab on a screen its numbers are taken as they are; the two observers differ by
-less than a screen does from its own standard. The sums are coloraide's.
+colour is what a screen shows: D65 and the 2° observer (IEC 61966-2-1). From the one
+to the other and back it is carried as ``core.colour.observer_change`` says. What CSS
+writes, and what a screen can show, is for coloraide to know.
 """
 
 import re
 from dataclasses import dataclass
 
+from shadewright.core.colour import Lab as CoreLab
+from shadewright.core.colour import lab_2_of_10, lab_10_of_2
 from shadewright.errors import OutOfRangeError, UnreadableError
 
 _NUMBER = r"([+-]?\d+(?:\.\d+)?)"
@@ -44,16 +46,26 @@ def typed_colour(text: str, *, argument: str = "colour") -> TypedColour:
     found = _LAB.fullmatch(plain)
     if found is not None:
         return TypedColour(lab=_lab(found, argument))
-    if plain.lower().startswith("lab("):
-        raise _unreadable(argument, why="In CSS, lab() means another light.")
+    if plain.lower().startswith("lab"):
+        raise _unreadable(argument, why=_why_no_lab(plain))
     return TypedColour(hex_code=_hex(plain, argument))
+
+
+def measured_lab(colour: TypedColour) -> Lab:
+    """Return a typed colour as a meter would read it: Lab under D65, 10°."""
+    if colour.lab is not None:
+        return colour.lab
+    from coloraide import Color
+
+    shown = Color(colour.hex_code).convert("lab-d65")
+    return lab_10_of_2(CoreLab(*shown.coords()))
 
 
 def on_screen(lab: Lab) -> ScreenColour:
     """Return the nearest that a screen can show of a colour in Lab."""
     from coloraide import Color
 
-    shown = Color("lab-d65", list(lab)).convert("srgb")
+    shown = Color("lab-d65", list(lab_2_of_10(CoreLab(*lab)))).convert("srgb")
     is_true = shown.in_gamut()
     code = shown.fit().to_string(hex=True)
     return ScreenColour(hex_code=code, is_true=is_true)
@@ -69,6 +81,12 @@ def _lab(found: re.Match[str], argument: str) -> Lab:
             argument=argument,
         )
     return light, a, b
+
+
+def _why_no_lab(plain: str) -> str:
+    if plain.lower().startswith("lab("):
+        return "In CSS, lab() means another light."
+    return "Lab takes three numbers, with decimal points."
 
 
 def _hex(plain: str, argument: str) -> str:

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from shadewright.core.colour import Light, Observer
-from shadewright.core.tables.observers import FIRST_NM, LAST_NM
+from shadewright.core.tables.lights import FIRST_NM, LAST_NM
 
 with warnings.catch_warnings():
     warnings.simplefilter("ignore")  # it warns of parts that it could use besides

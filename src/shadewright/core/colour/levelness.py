@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from shadewright.core.colour.cielab import Lab
 from shadewright.core.colour.differences import ciede2000
-from shadewright.core.tables.observers import CIE_1931_2_DEGREES, FIRST_NM
+from shadewright.core.tables.lights import FIRST_NM
 from shadewright.errors import MissingError, OutOfRangeError
 
 if TYPE_CHECKING:
@@ -145,6 +145,8 @@ def colour_scatter(spots: Sequence[Lab]) -> Levelness:
 
 def _brightness(wavelength_nm: int) -> float:
     """Return V at a band of the index, 0 at any other."""
+    from shadewright.core.tables.observers import CIE_1931_2_DEGREES
+
     if wavelength_nm not in BANDS_NM:
         return 0.0
     return CIE_1931_2_DEGREES[wavelength_nm - FIRST_NM][1]

@@ -13,11 +13,14 @@ carries those of the CIE, and the tests compare them with it still.
 
 from typing import Final
 
-STEP_NM: Final = 5
-"""Distance of two numbers of a table. [nm]"""
+FIRST_NM: Final = 360
+"""Where every sum over a spectrum begins. [nm]"""
 
 LAST_NM: Final = 780
-"""Wavelength of the last number of each table. [nm]"""
+"""Where it ends, and each table with it. [nm]"""
+
+STEP_NM: Final = 5
+"""Distance of two numbers of a table. [nm]"""
 
 A_NANOMETRE_KELVIN: Final = 1.435e7
 """Constant c2 in the definition of light A. [nm K]"""

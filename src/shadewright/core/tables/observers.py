@@ -1,8 +1,9 @@
 """The eyes of the CIE: standard observers of 2 and 10 degrees, nanometre by nanometre.
 
-The colour-matching functions x, y, z from 360 to 780 nm in steps of 1 nm. The 2° ones
-were made from matches in a small field, the size of a thumbnail at arm's length; the
-10° ones from a field as large as a hand, and so those for skeins.
+The colour-matching functions x, y, z, a row for each nanometre from ``FIRST_NM`` to
+``LAST_NM`` of ``lights``. The 2° ones were made from matches in a small field, the size
+of a thumbnail at arm's length; the 10° ones in a field as large as a hand, and so they
+are those for skeins.
 
 Source: [cie15]_, the tables of its annex (there in steps of 5 nm), in full
 [iso116641]_; the numbers were taken over once from colour-science (BSD-3-Clause),
@@ -13,12 +14,6 @@ goes on to 830 nm; beyond 780 nm nothing is left that a colour would show.
 from typing import Final
 
 Row = tuple[float, float, float]
-
-FIRST_NM: Final = 360
-"""Wavelength of the first row of either table. [nm]"""
-
-LAST_NM: Final = 780
-"""Wavelength of the last row of either table. [nm]"""
 
 CIE_1931_2_DEGREES: Final[tuple[Row, ...]] = (
     (0.0001299, 0.000003917, 0.0006061),  # 360

@@ -5,7 +5,7 @@ from itertools import pairwise
 from math import exp
 
 from shadewright.core.tables import lights as table
-from shadewright.core.tables.observers import FIRST_NM, LAST_NM
+from shadewright.core.tables.lights import FIRST_NM, LAST_NM
 
 
 class Light(StrEnum):

@@ -14,12 +14,7 @@ from typing import TYPE_CHECKING
 
 from shadewright.core.colour.cielab import XYZ
 from shadewright.core.colour.spectra.lights import Light, light_power
-from shadewright.core.tables.observers import (
-    CIE_1931_2_DEGREES,
-    CIE_1964_10_DEGREES,
-    FIRST_NM,
-    LAST_NM,
-)
+from shadewright.core.tables.lights import FIRST_NM, LAST_NM
 from shadewright.errors import OutOfRangeError
 
 if TYPE_CHECKING:
@@ -150,6 +145,11 @@ def weight_table(
 def _whole_table(light: Light, observer: Observer, step_nm: int) -> "Floats":
     """Return the weights from 360 to 780 nm (equation 2)."""
     import numpy as np
+
+    from shadewright.core.tables.observers import (
+        CIE_1931_2_DEGREES,
+        CIE_1964_10_DEGREES,
+    )
 
     is_wide = observer is Observer.TEN_DEGREES
     eye = np.array(CIE_1964_10_DEGREES if is_wide else CIE_1931_2_DEGREES)
