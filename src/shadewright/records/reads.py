@@ -93,6 +93,11 @@ def bottle_row(code: str) -> StockBottle:
     return row
 
 
+def last_measured_bottle() -> StockBottle | None:
+    """Return the newest bottle whose powder was weighed on a scale that was named."""
+    return StockBottle.objects.exclude(scale=None).order_by("-id").first()
+
+
 def lock_shelf() -> None:
     """Let nobody else put something new on the shelf in this transaction."""
     Studio.objects.select_for_update().first()

@@ -1,12 +1,19 @@
 """What the label of a stock in the making will say, and what would mend it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shadewright.core.quantities import require_mass, require_volume
 from shadewright.core.solutions.filling import hot_fill_warning
 from shadewright.core.solutions.rescue import rescue_filled, rescue_weighed
 from shadewright.errors import ConflictError
 from shadewright.workflows.makings import Making
+from shadewright.workflows.readings import tool_said
+from shadewright.workflows.stock_spreads import (
+    MadeWith,
+    StockSpread,
+    made_spread,
+    weighed_ml,
+)
 from shadewright.workflows.stocks import label_strength_percent
 
 HOT_C = 80.0
@@ -23,18 +30,23 @@ class IfWeighed:
     over_g: float
     label_percent: float
     exact_ml: float
+    spread: StockSpread
 
 
 @dataclass(frozen=True, kw_only=True)
 class IfFilled:
     """The powder in so much stock: the label, and what would make it exact."""
 
+    final_ml: float
     label_percent: float
+    spread: StockSpread
     add_water_ml: float | None
     add_powder_g: float | None
 
 
-def if_weighed(making: Making, *, powder_g: float) -> IfWeighed:
+def if_weighed(
+    making: Making, *, powder_g: float, scale_id: int | None = None
+) -> IfWeighed:
     """Say what a weight on the scale comes to; refuse what cannot be."""
     plan = making.stock.plan
     label_percent = label_strength_percent(
@@ -51,11 +63,36 @@ def if_weighed(making: Making, *, powder_g: float) -> IfWeighed:
         over_g=powder_g - plan.powder_g,
         label_percent=label_percent,
         exact_ml=rescue.make_up_to_ml,
+        spread=_spread(
+            making,
+            powder_g=powder_g,
+            final_ml=plan.final_volume_ml,
+            made_with=replace(
+                making.made_with,
+                scale=tool_said(scale_id, usual=making.made_with.scale),
+                filled_g=None,
+            ),
+        ),
     )
 
 
-def if_filled(making: Making, *, final_ml: float) -> IfFilled | None:
+def if_filled(
+    making: Making, *, final_ml: float, ware_id: int | None = None
+) -> IfFilled | None:
     """Say what a level comes to; None as long as nothing is weighed."""
+    ware = tool_said(ware_id, usual=making.made_with.ware)
+    return _if_filled(making, final_ml, replace(making.made_with, ware=ware))
+
+
+def if_filled_by_weight(making: Making, *, filled_g: float) -> IfFilled | None:
+    """Say what the weight of the finished stock comes to, likewise."""
+    if making.powder_g is None:
+        return None
+    final_ml = weighed_ml(filled_g=filled_g, powder_g=making.powder_g)
+    return _if_filled(making, final_ml, replace(making.made_with, filled_g=filled_g))
+
+
+def _if_filled(making: Making, final_ml: float, made_with: MadeWith) -> IfFilled | None:
     if making.powder_g is None:
         return None
     plan = making.stock.plan
@@ -71,9 +108,28 @@ def if_filled(making: Making, *, final_ml: float) -> IfFilled | None:
         powder_strength_percent=plan.powder_strength_percent,
     )
     return IfFilled(
+        final_ml=final_ml,
         label_percent=label_percent,
+        spread=_spread(
+            making,
+            powder_g=making.powder_g,
+            final_ml=final_ml,
+            made_with=made_with,
+        ),
         add_water_ml=rescue.add_water_ml,
         add_powder_g=rescue.add_powder_g,
+    )
+
+
+def _spread(
+    making: Making, *, powder_g: float, final_ml: float, made_with: MadeWith
+) -> StockSpread:
+    return made_spread(
+        powder_g=powder_g,
+        final_ml=final_ml,
+        powder_strength_percent=making.stock.plan.powder_strength_percent,
+        made_with=made_with,
+        deed="the stock in the making",
     )
 
 

@@ -2,7 +2,10 @@
 
 import pytest
 
+from shadewright.core.quantities import balance
 from shadewright.core.solutions import powder_on_scale
+from shadewright.core.solutions.weighing import larger_batch_advice
+from shadewright.core.uncertainty.tools import mass_read
 from shadewright.errors import OutOfRangeError
 
 
@@ -26,3 +29,16 @@ def test_less_than_a_step_is_refused_with_what_is_possible() -> None:
     # 0.5 g in 50 ml: a whole gram makes 100 ml.
     with pytest.raises(OutOfRangeError, match="at least 100\u00a0ml"):
         powder_on_scale(powder_g=0.5, step_g=1.0, volume_ml=50.0)
+
+
+@pytest.mark.by_hand
+def test_twice_the_stock_is_weighed_half_as_unsurely() -> None:
+    """A triangle of ±0.1 g: 95 of 100 within 0.1 (1 − √0.05) = 0.0776 g: 7.8 % of 1."""
+    kitchen = balance("0.1g", name="Scale")
+    read = mass_read(kitchen, 1.0, role="powder", key="tool 1")
+    said = larger_batch_advice(powder=read, volume_ml=100.0).replace("\u00a0", " ")
+    assert said == (
+        "This weighing alone: ±8 %. Make 200 ml instead: ±4 %, with the same scale."
+    )
+    heavy = mass_read(kitchen, 10.0, role="powder", key="tool 1")
+    assert not larger_batch_advice(powder=heavy, volume_ml=1000.0)

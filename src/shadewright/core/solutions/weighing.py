@@ -9,7 +9,12 @@ from shadewright.core.quantities import (
     require_volume,
     rounded_to_step,
 )
+from shadewright.core.quantities.writing import NO_BREAK, spread_text
+from shadewright.core.uncertainty import Value, half_width
 from shadewright.errors import OutOfRangeError
+
+COARSE_PERCENT = 2.0
+"""From here on a weighing is called coarse. [%] (our choice)"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -68,11 +73,53 @@ def powder_on_scale(*, powder_g: float, step_g: float, volume_ml: float) -> OnSc
             argument="balance",
         )
     fitted = volume * shown / mass
-    is_coarse = abs(shown / mass - 1.0) >= 0.02
+    is_coarse = 100.0 * abs(shown / mass - 1.0) >= COARSE_PERCENT
     warning = (
         f"The scale shows {amount_text(shown, 'g')} for {amount_text(mass, 'g')}: "
         f"made up to {amount_text(fitted, 'ml')} the strength stays as wanted."
     )
     return OnScale(
         powder_g=shown, make_up_to_ml=fitted, warning=warning if is_coarse else ""
+    )
+
+
+def larger_batch_advice(*, powder: Value, volume_ml: float) -> str:
+    """Return what twice as much stock would do for the weighing, if that is coarse.
+
+    Parameters
+    ----------
+    powder : Value
+        Powder as the scale reads it, with the terms of the scale. [g]
+    volume_ml : float
+        Volume of the stock that it is for; above zero. [mL]
+
+    Returns
+    -------
+    str
+        A sentence; empty where the weighing alone is good to 2 %. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        If the volume is not above zero.
+
+    Notes
+    -----
+    What a scale is off by does not grow with the load, so twice the powder is half
+    as unsure. Two percent is our choice.
+
+    Examples
+    --------
+    >>> from shadewright.core.uncertainty import exact
+    >>> larger_batch_advice(powder=exact(5.0), volume_ml=500.0)
+    ''
+    """
+    volume = require_volume(volume_ml, name="Volume", argument="volume_ml")
+    alone = 100.0 * half_width(powder) / powder.value
+    if alone < COARSE_PERCENT:
+        return ""
+    now, then = (f"±{spread_text(part)}{NO_BREAK}%" for part in (alone, alone / 2.0))
+    return (
+        f"This weighing alone: {now}. Make {amount_text(2.0 * volume, 'ml')} instead: "
+        f"{then}, with the same scale."
     )

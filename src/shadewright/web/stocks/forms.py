@@ -12,9 +12,17 @@ from shadewright.errors import OutOfRangeError
 from shadewright.web.amounts import mass_field, strength_field, volume_field
 from shadewright.web.days import PastDayField
 from shadewright.web.forms import DayInput, DeedForm, StudioForm
+from shadewright.web.tool_choices import (
+    by_weight_choices,
+    offer,
+    scale_choices,
+    tool_field,
+    ware_choices,
+)
 from shadewright.workflows.dyes import dyes
 from shadewright.workflows.jars import ShelfJar, jars
 from shadewright.workflows.stamps import today
+from shadewright.workflows.stock_spreads import MadeWith, made_with
 
 NO_JAR = ("", "No jar: the powder came from elsewhere")
 
@@ -28,6 +36,8 @@ class PlanForm(DeedForm):
     )
     strength_percent = strength_field(label="Strength")
     volume_ml = volume_field(label="Volume")
+    scale = tool_field(label="Powder is weighed on")
+    ware = tool_field(label="Made up in")
 
     def __init__(
         self,
@@ -36,6 +46,8 @@ class PlanForm(DeedForm):
         initial: Mapping[str, Any] | None = None,
     ) -> None:
         super().__init__(data, initial=dict(initial or {}))
+        offer(self, "scale", scale_choices())
+        offer(self, "ware", [*ware_choices(), *by_weight_choices()])
         known = [(str(dye.id), dye.name) for dye in dyes()]
         self.fields["dye"].choices = [("", "Choose a dye"), *known]  # type: ignore[attr-defined]
         chosen = (data or initial or {}).get("dye", "")
@@ -45,6 +57,11 @@ class PlanForm(DeedForm):
     def jar_id(self) -> int | None:
         """The jar that was chosen, if any."""
         return self.cleaned_data.get("jar") or None
+
+    @property
+    def made_with(self) -> MadeWith:
+        """The tools that were chosen; a scale to make up on means by weight."""
+        return made_with(self.cleaned_data["scale"], self.cleaned_data["ware"])
 
 
 class MadeForm(PlanForm):
@@ -74,15 +91,32 @@ class WeighForm(StepForm):
     """The reading of the scale."""
 
     powder_g = mass_field(label="What the scale really shows")
+    scale = tool_field(label="Weighed on")
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        offer(self, "scale", scale_choices())
 
 
 class FillForm(StepForm):
     """The mark that the cold stock reached."""
 
     final_ml = volume_field(label="What it really came to")
+    ware = tool_field(label="Read at the mark of")
     is_cold = forms.BooleanField(
         label="It is cold: the vessel feels no warmer than the room", required=False
     )
+    water = forms.CharField(label="Water used", max_length=80, required=False)
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        offer(self, "ware", ware_choices())
+
+
+class FillByWeightForm(StepForm):
+    """What the finished stock weighs."""
+
+    filled_g = mass_field(label="What the scale really shows")
     water = forms.CharField(label="Water used", max_length=80, required=False)
 
 

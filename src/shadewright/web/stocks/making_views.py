@@ -13,6 +13,7 @@ from shadewright.web.frame import person_at_bench
 from shadewright.web.pages import show
 from shadewright.web.pdfs import pdf
 from shadewright.web.stocks.forms import (
+    FillByWeightForm,
     FillForm,
     GiveUpForm,
     LabelForm,
@@ -83,7 +84,7 @@ def _sent(request: HttpRequest, stock: Making) -> HttpResponse:
     key = request.POST.get("step", "")
     if key not in [step.key for step in stock.steps]:
         return redirect("making", stock.id)
-    form = FORMS.get(key, StepForm)(request.POST)
+    form = _form_of(stock, key)(request.POST)
     go = request.POST.get("go", "next")
     if go != "next":
         return _turned(request, stock, form, key, go)
@@ -111,18 +112,36 @@ def _turned(
     return redirect("making", stock.id)
 
 
+def _form_of(stock: Making, key: str) -> type[StepForm]:
+    if key == "make_up" and stock.is_by_weight:
+        return FillByWeightForm
+    return FORMS.get(key, StepForm)
+
+
 def _weigh(stock: Making, form: StepForm, stamp: Stamp) -> None:
-    powder_g = form.cleaned_data["powder_g"]
-    verbs.weigh_powder(making_id=stock.id, powder_g=powder_g, stamp=stamp)
+    verbs.weigh_powder(
+        making_id=stock.id,
+        powder_g=form.cleaned_data["powder_g"],
+        stamp=stamp,
+        scale_id=form.cleaned_data["scale"],
+    )
 
 
 def _make_up(stock: Making, form: StepForm, _stamp: Stamp) -> None:
+    if stock.is_by_weight:
+        verbs.make_up_by_weight(
+            making_id=stock.id,
+            filled_g=form.cleaned_data["filled_g"],
+            water=form.cleaned_data["water"],
+        )
+        return
     if not form.cleaned_data["is_cold"]:
         raise refuse_hot(stock)
     verbs.make_up(
         making_id=stock.id,
         final_ml=form.cleaned_data["final_ml"],
         water=form.cleaned_data["water"],
+        ware_id=form.cleaned_data["ware"],
     )
 
 

@@ -6,6 +6,7 @@ from typing import ClassVar
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Measured, Step
 from shadewright.web.stocks.forms import (
+    FillByWeightForm,
     FillForm,
     LabelForm,
     MadeForm,
@@ -13,6 +14,7 @@ from shadewright.web.stocks.forms import (
     StepForm,
     WeighForm,
 )
+from shadewright.web.sureness import SureStrength
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -38,6 +40,9 @@ class ShownPlan:
     data_sheet: str
     warnings: tuple[Caution, ...]
     sheet: str
+    strength: SureStrength
+    by_weight: str
+    advice: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,7 +83,7 @@ class Outcome:
     """What the label will say, and what that means."""
 
     lead: str
-    strength: Measured | None
+    strength: SureStrength | None
     sentence: str
 
 
@@ -130,6 +135,18 @@ class FillPage(StepPage):
 
 
 @dataclass(frozen=True, kw_only=True)
+class FillByWeightPage(StepPage):
+    """The weight that is asked for, and what the scale really shows."""
+
+    template: ClassVar[str] = "stocks/fill_by_weight.html"
+
+    form: FillByWeightForm
+    asked: Measured
+    scale: str
+    outcome: Outcome
+
+
+@dataclass(frozen=True, kw_only=True)
 class LabelPage(StepPage):
     """What goes on the label."""
 
@@ -138,7 +155,7 @@ class LabelPage(StepPage):
     form: LabelForm
     weighed: str
     filled: str
-    strength: Measured
+    strength: SureStrength
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -149,7 +166,7 @@ class FinishedPage(Page):
     place: ClassVar[str] = "Shelf"
 
     code: str
-    strength: Measured
+    strength: SureStrength
     volume: str
     label: str
     bottle: str

@@ -13,6 +13,7 @@ from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import about_text
+from shadewright.core.solutions.filling import filled_mass_g
 from shadewright.errors import StudioError
 from shadewright.web.frame import person_at_bench
 from shadewright.web.pages import Link, show
@@ -21,7 +22,12 @@ from shadewright.web.pdfs import pdf
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.web.stocks.forms import MadeForm, PlanForm, jar_choices, usual_jar
 from shadewright.web.stocks.pages import NoDyePage, PlanPage, Quick, Refusal, ShownPlan
-from shadewright.web.stocks.words import cautions, data_sheet, stock_name
+from shadewright.web.stocks.words import (
+    cautions,
+    data_sheet,
+    shown_spread,
+    stock_name,
+)
 from shadewright.web.toasts import say
 from shadewright.workflows.dyes import dyes
 from shadewright.workflows.filling import Particulars
@@ -29,12 +35,17 @@ from shadewright.workflows.making import start_making
 from shadewright.workflows.possible import possible_stock
 from shadewright.workflows.sheets import mixing_sheet
 from shadewright.workflows.stamps import Stamp, stamp_now, today
+from shadewright.workflows.stock_tools import (
+    planned_spread,
+    usual_for_stocks,
+    weighing_advice,
+)
 from shadewright.workflows.stocks import PlannedStock, make_stock, plan_stock
 
 USUAL = {"strength_percent": "1", "volume_ml": "500"}
 USUAL_STRENGTHS = (2.0, 1.0, 0.5, 0.1)
 USUAL_VOLUMES = (100.0, 250.0, 500.0, 1000.0)
-ASKED = ("dye", "jar", "strength_percent", "volume_ml")
+ASKED = ("dye", "jar", "strength_percent", "volume_ml", "scale", "ware")
 
 
 def plan(request: HttpRequest) -> HttpResponse:
@@ -62,7 +73,12 @@ def _begin(request: HttpRequest) -> HttpResponse:
     form = PlanForm(request.POST)
     if form.is_valid():
         with suppress(StudioError):  # the plan that is shown again says why
-            begun = start_making(**_wanted(form), stamp=_stamp(request, form))
+            begun = start_making(
+                **_wanted(form),
+                stamp=_stamp(request, form),
+                scale_id=form.cleaned_data["scale"],
+                ware_id=form.cleaned_data["ware"],
+            )
             return redirect("making", begun.id)
     made = MadeForm(initial=request.POST.dict())
     return show(request, _page(PlanForm(request.POST), made), status=422)
@@ -91,6 +107,7 @@ def _shelved(form: MadeForm, stamp: Stamp) -> str:
         final_ml=typed["final_ml"],
         stamp=stamp,
         about=Particulars(made_on=typed["made_on"]),
+        made_with=form.made_with,
     )
     return bottle.code
 
@@ -107,11 +124,17 @@ def _shown(request: HttpRequest, typed: dict[str, str]) -> HttpResponse:
 
 def _completed(typed: dict[str, str]) -> dict[str, str]:
     """Add the usual values, and a jar of the dye where the one named is not its own."""
-    full = {**USUAL, **typed}
+    full = {**USUAL, **_usual_tools(), **typed}
     jars = {key for key, _ in jar_choices(full.get("dye", ""))}
     if full.get("jar") not in jars:
         full["jar"] = usual_jar(full.get("dye", ""))
     return full
+
+
+def _usual_tools() -> dict[str, str]:
+    usual = usual_for_stocks()
+    tools = {"scale": usual.scale, "ware": usual.ware}
+    return {name: str(tool.id) for name, tool in tools.items() if tool is not None}
 
 
 def _page(
@@ -191,6 +214,7 @@ def _instead(wanted: Mapping[str, Any]) -> Link | None:
 
 def _shown_plan(planned: PlannedStock, form: PlanForm) -> ShownPlan:
     plan = planned.plan
+    spread = planned_spread(planned, form.made_with)
     asked = {name: form[name].value() or "" for name in ASKED}
     return ShownPlan(
         powder=measured(plan.powder_g, "g"),
@@ -203,6 +227,18 @@ def _shown_plan(planned: PlannedStock, form: PlanForm) -> ShownPlan:
         data_sheet=data_sheet(planned),
         warnings=cautions(plan.warnings),
         sheet=f"{reverse('plan-sheet')}?{urlencode(asked)}",
+        strength=shown_spread(spread),
+        by_weight=_by_weight(planned, form),
+        advice=weighing_advice(planned, form.made_with),
+    )
+
+
+def _by_weight(planned: PlannedStock, form: PlanForm) -> str:
+    if not form.made_with.is_by_weight:
+        return ""
+    plan = planned.plan
+    return amount_text(
+        filled_mass_g(volume_ml=plan.final_volume_ml, powder_g=plan.powder_g), "g"
     )
 
 

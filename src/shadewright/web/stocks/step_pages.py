@@ -7,12 +7,20 @@ from urllib.parse import urlencode
 from django.urls import reverse
 
 from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.uncertainty import exact
 from shadewright.web import parts
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, measured
 from shadewright.web.shelf.tasks import bottle_address
-from shadewright.web.stocks.forms import FillForm, LabelForm, StepForm, WeighForm
+from shadewright.web.stocks.forms import (
+    FillByWeightForm,
+    FillForm,
+    LabelForm,
+    StepForm,
+    WeighForm,
+)
 from shadewright.web.stocks.pages import (
+    FillByWeightPage,
     FillPage,
     FinishedPage,
     GivenUpPage,
@@ -27,16 +35,20 @@ from shadewright.web.stocks.words import (
     DONE_WORDS,
     cautions,
     data_sheet,
+    filled_by_weight_outcome,
     filled_outcome,
+    shown_spread,
     so_far,
     stock_name,
-    strength,
     weighed_outcome,
 )
+from shadewright.web.sureness import SureStrength, bottle_strength, sure_strength
 from shadewright.workflows.makings import Making
 from shadewright.workflows.outcomes import if_weighed
 from shadewright.workflows.shelf import shelf_bottle
+from shadewright.workflows.stock_tools import scales, ware
 from shadewright.workflows.studio import studio
+from shadewright.workflows.tools import ToolNow
 
 SHELF = Link(words="Shelf", address="/shelf/")
 
@@ -52,9 +64,11 @@ def step_page(
     shared = _shared(stock, key)
     given = typed or {}
     if key == "weigh":
-        return _weigh_page(stock, shared, form, given.get("powder_g"))
+        return _weigh_page(stock, shared, form, given)
+    if key == "make_up" and stock.is_by_weight:
+        return _fill_by_weight_page(stock, shared, form, given)
     if key == "make_up":
-        return _fill_page(stock, shared, form, given.get("final_ml"))
+        return _fill_page(stock, shared, form, given)
     if key == "label":
         return _label_page(stock, shared, form)
     return StepPage(**shared, form=form or StepForm(initial={"step": key}))
@@ -68,7 +82,7 @@ def finished_page(stock: Making) -> FinishedPage:
         title=f"{stock.stock.dye_name} stock is made",
         crumbs=(SHELF,),
         code=code,
-        strength=strength(bottle.strength_percent),
+        strength=bottle_strength(bottle),
         volume=amount_text(bottle.volume_ml, "ml"),
         label=reverse("bottle-label", args=[code]),
         bottle=bottle_address(code),
@@ -121,39 +135,78 @@ def _shared(stock: Making, key: str) -> dict[str, Any]:
 
 
 def _weigh_page(
-    stock: Making, shared: dict[str, Any], form: StepForm | None, typed: str | None
+    stock: Making,
+    shared: dict[str, Any],
+    form: StepForm | None,
+    typed: Mapping[str, str],
 ) -> WeighPage:
     text = _text(form, "powder_g", typed, stock.powder_g)
+    scale = _tool(typed.get("scale"), stock.made_with.scale)
     jar = stock.stock.jar_code
-    blank = WeighForm(initial={"step": "weigh", "powder_g": text})
+    blank = WeighForm(initial={"step": "weigh", "powder_g": text, "scale": scale})
     return WeighPage(
         **shared,
         form=form if isinstance(form, WeighForm) else blank,
         asked=measured(stock.stock.plan.powder_g, "g"),
         whence=f"Into the weighing cup, from jar {jar}" if jar else "Into the cup",
-        outcome=weighed_outcome(stock, text),
+        outcome=weighed_outcome(stock, text, scale),
     )
 
 
 def _fill_page(
-    stock: Making, shared: dict[str, Any], form: StepForm | None, typed: str | None
+    stock: Making,
+    shared: dict[str, Any],
+    form: StepForm | None,
+    typed: Mapping[str, str],
 ) -> FillPage:
     text = _text(form, "final_ml", typed, stock.final_ml)
-    here = studio()
-    water = stock.water or ("" if here is None else here.water)
+    ware = _tool(typed.get("ware"), stock.made_with.ware)
     initial = {
         "step": "make_up",
         "final_ml": text,
+        "ware": ware,
         "is_cold": stock.final_ml is not None,
-        "water": water,
+        "water": _water(stock),
     }
     return FillPage(
         **shared,
         form=form if isinstance(form, FillForm) else FillForm(initial=initial),
         asked=measured(stock.stock.plan.final_volume_ml, "ml"),
         quick=_quick_levels(stock),
-        outcome=filled_outcome(stock, text),
+        outcome=filled_outcome(stock, text, ware),
     )
+
+
+def _fill_by_weight_page(
+    stock: Making,
+    shared: dict[str, Any],
+    form: StepForm | None,
+    typed: Mapping[str, str],
+) -> FillByWeightPage:
+    text = _text(form, "filled_g", typed, stock.made_with.filled_g)
+    initial = {"step": "make_up", "filled_g": text, "water": _water(stock)}
+    blank = FillByWeightForm(initial=initial)
+    ware = stock.made_with.ware
+    return FillByWeightPage(
+        **shared,
+        form=form if isinstance(form, FillByWeightForm) else blank,
+        asked=measured(stock.fill_to_g, "g"),
+        scale="" if ware is None else ware.name,
+        outcome=filled_by_weight_outcome(stock, text),
+    )
+
+
+def _water(stock: Making) -> str:
+    here = studio()
+    return stock.water or ("" if here is None else here.water)
+
+
+def _tool(typed: str | None, kept: ToolNow | None) -> int | None:
+    """Return the number of a tool that was just chosen, else of the one kept."""
+    if typed is not None and typed.isascii() and typed.isdigit() and len(typed) < 10:
+        known = {tool.id for tool in (*scales(), *ware())}
+        return int(typed) if int(typed) in known else None
+    return None if kept is None else kept.id
 
 
 def _label_page(
@@ -170,8 +223,14 @@ def _label_page(
         form=form if isinstance(form, LabelForm) else LabelForm(initial=initial),
         weighed=amount_text(stock.powder_g or 0.0, "g"),
         filled=amount_text(stock.final_ml or 0.0, "ml"),
-        strength=strength(stock.label_percent or 0.0),
+        strength=_label_strength(stock),
     )
+
+
+def _label_strength(stock: Making) -> SureStrength:
+    if stock.spread is None:
+        return sure_strength(exact(0.0), ())
+    return shown_spread(stock.spread)
 
 
 def _quick_levels(stock: Making) -> tuple[Link, ...]:
@@ -193,11 +252,14 @@ def _quick_levels(stock: Making) -> tuple[Link, ...]:
 
 
 def _text(
-    form: StepForm | None, name: str, typed: str | None, kept: float | None
+    form: StepForm | None,
+    name: str,
+    typed: Mapping[str, str],
+    kept: float | None,
 ) -> str:
     """Return what stands in a field: refused, typed a moment ago, or kept."""
     if form is not None:
         return str(form[name].value() or "")
-    if typed is not None:
-        return typed
+    if name in typed:
+        return typed[name]
     return "" if kept is None else number_text(kept, digits=6)

@@ -5,10 +5,18 @@ from django.urls import reverse
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.amounts import some_mass, some_volume
-from shadewright.web.parts import Caution, Measured, measured
+from shadewright.web.parts import Caution
 from shadewright.web.stocks.pages import Outcome
+from shadewright.web.sureness import SureStrength, sure_strength
 from shadewright.workflows.makings import Making
-from shadewright.workflows.outcomes import IfFilled, IfWeighed, if_filled, if_weighed
+from shadewright.workflows.outcomes import (
+    IfFilled,
+    IfWeighed,
+    if_filled,
+    if_filled_by_weight,
+    if_weighed,
+)
+from shadewright.workflows.stock_spreads import StockSpread
 from shadewright.workflows.stocks import PlannedStock
 
 DEFER = "Follow the dye’s safety data sheet and your local rules."
@@ -50,9 +58,9 @@ def data_sheet(stock: PlannedStock) -> str:
     return reverse("data-sheet", args=[stock.dye_id])
 
 
-def strength(percent: float) -> Measured:
-    """Return a strength as a label says it."""
-    return measured(percent, "%")
+def shown_spread(spread: StockSpread) -> SureStrength:
+    """Return a strength as a label says it, and how sure it is."""
+    return sure_strength(spread.strength, spread.lacks)
 
 
 def cautions(warnings: tuple[str, ...]) -> tuple[Caution, ...]:
@@ -60,37 +68,54 @@ def cautions(warnings: tuple[str, ...]) -> tuple[Caution, ...]:
     return tuple(Caution(title=_title(words), text=words) for words in warnings)
 
 
-def weighed_outcome(making: Making, typed: str) -> Outcome:
+def weighed_outcome(making: Making, typed: str, scale_id: int | None) -> Outcome:
     """Say what the label will say for a weight; what to do while there is none."""
     lead = f"Made up to {_ml(making.stock.plan.final_volume_ml)}, the label will say"
     if not typed.strip():
         return _waiting("Type what the scale shows; what the label will say follows.")
     try:
         powder_g = some_mass(typed, name="Powder")
-        found = if_weighed(making, powder_g=powder_g)
+        found = if_weighed(making, powder_g=powder_g, scale_id=scale_id)
     except StudioError as error:
         return _waiting(error.sentence)
     return Outcome(
         lead=lead,
-        strength=strength(found.label_percent),
+        strength=shown_spread(found.spread),
         sentence=_weighed_sentence(making, found),
     )
 
 
-def filled_outcome(making: Making, typed: str) -> Outcome:
+def filled_outcome(making: Making, typed: str, ware_id: int | None) -> Outcome:
     """Say what the label will say for a level; what to do while there is none."""
     if not typed.strip():
         return _waiting("Type the mark that it reached; what the label says follows.")
     try:
         final_ml = some_volume(typed, name="Final volume")
-        found = if_filled(making, final_ml=final_ml)
+        found = if_filled(making, final_ml=final_ml, ware_id=ware_id)
     except StudioError as error:
         return _waiting(error.sentence)
+    return _filled_outcome(making, found, "The label will say")
+
+
+def filled_by_weight_outcome(making: Making, typed: str) -> Outcome:
+    """Say how many millilitres a weight is, and what the label will say."""
+    if not typed.strip():
+        return _waiting("Type what the scale shows; the millilitres follow.")
+    try:
+        filled_g = some_mass(typed, name="Finished stock")
+        found = if_filled_by_weight(making, filled_g=filled_g)
+    except StudioError as error:
+        return _waiting(error.sentence)
+    lead = "" if found is None else f"That is {_ml(found.final_ml)}: the label will say"
+    return _filled_outcome(making, found, lead)
+
+
+def _filled_outcome(making: Making, found: IfFilled | None, lead: str) -> Outcome:
     if found is None:
         return _waiting("The powder is not weighed yet.")
     return Outcome(
-        lead="The label will say",
-        strength=strength(found.label_percent),
+        lead=lead,
+        strength=shown_spread(found.spread),
         sentence=_filled_sentence(making, found),
     )
 
@@ -104,7 +129,7 @@ def so_far(making: Making) -> tuple[str, ...]:
     lines = [f"Weighed {amount_text(weighed, 'g')}."]
     if making.final_ml is not None:
         lines.append(f"Made up to {_ml(making.final_ml)}.")
-    elif not _is_as_planned(outcome, making):
+    elif not making.is_by_weight and not _is_as_planned(outcome, making):
         lines.append(
             f"For {_percent(making)} exactly, make up to {_ml(outcome.exact_ml)}."
         )
