@@ -1,6 +1,7 @@
 """How well a recipe is known: its least sure dye at a swatch, a bath, a large bath."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf
 
 from shadewright.core.baths import liquor_ml
 from shadewright.core.baths.levers.scaling import (
@@ -8,7 +9,7 @@ from shadewright.core.baths.levers.scaling import (
     DyeAtHand,
     batch_sureness,
 )
-from shadewright.core.baths.levers.ways import Device, Wanted
+from shadewright.core.baths.levers.ways import Device, Stock, Wanted
 from shadewright.records import lever_reads
 from shadewright.workflows.bath_wishes import SWATCH_MOST_G
 from shadewright.workflows.bottle_choice import Offer
@@ -59,7 +60,7 @@ def recipe_sureness(version: Version) -> RecipeSureness | None:
         DyeAtHand(
             dye=line.dye_name,
             depth_percent=line.depth_percent or 0.0,
-            stocks=stocks_of(offer, line.dye_id or 0),
+            stocks=_enough(stocks_of(offer, line.dye_id or 0)),
         )
         for line in version.text.doses
     )
@@ -80,6 +81,11 @@ def devices_in_use(tools: AtHand) -> tuple[Device, ...]:
     if usual is not None and usual.ware is not None:
         return devices_of([usual])
     return devices_of(tools.ware)
+
+
+def _enough(stocks: tuple[Stock, ...]) -> tuple[Stock, ...]:
+    """Return bottles as if each held enough: how sure they are is asked."""
+    return tuple(replace(stock, usable_ml=inf) for stock in stocks)
 
 
 def _batch(yarn_g: float, ratio: float, tools: AtHand) -> Wanted:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from shadewright.core.baths.levers.makeable import stocks_to_make
@@ -113,6 +113,19 @@ def test_an_unchecked_scale_is_to_be_checked() -> None:
     assert not dose_levers(wanted=checked, way=way, hand=hand).proposals
 
 
+def test_a_swatch_is_weighed_on_the_finer_scale() -> None:
+    dose = wanted(depth=1.0, yarn_g=20.0, yarn_scale=KITCHEN)
+    hand = Hand(stocks=(STRONG,), devices=(CYLINDER, SMALL))
+    way = Way(stock=STRONG, device=CYLINDER)
+    words = said(advice_sentence(advice=dose_levers(wanted=dose, way=way, hand=hand)))
+    assert words.startswith(
+        "Weigh the yarn on the small scale, not on the kitchen scale; ± 13 % becomes "
+    )
+    heavy = replace(hand, devices=(CYLINDER, replace(SMALL, most_g=19.0)))
+    advice = dose_levers(wanted=dose, way=way, hand=heavy)
+    assert Lever.YARN not in {each.lever for each in advice.proposals}
+
+
 def test_nothing_to_gain_is_said_with_its_reason() -> None:
     way = Way(stock=STRONG, device=CYLINDER)
     hand = Hand(stocks=(STRONG,), devices=(CYLINDER,))
@@ -153,6 +166,7 @@ def test_what_comes_out_alike_goes_by_its_work_and_is_told() -> None:
     assert words.endswith("Bottle K9WW does as much.")
 
 
+@settings(deadline=None, max_examples=40)
 @given(
     st.floats(min_value=0.001, max_value=3.0),
     st.floats(min_value=5.0, max_value=1000.0),
@@ -172,7 +186,7 @@ def test_every_proposal_can_be_done_and_narrows(
     for each in advice.proposals:
         assert is_worth(before=advice.now, after=each.after)
         assert each.after == reach_rel(way_depth(wanted=each.wanted, way=each.way))
-        if each.lever is not Lever.CHECK:
+        if each.lever not in {Lever.CHECK, Lever.YARN}:
             assert can_be_done(wanted=each.wanted, way=each.way)
         assert each.wanted.yarn_g <= max(800.0, yarn_g)
         assert each.wanted.depth_percent == depth

@@ -124,8 +124,10 @@ def job_reaches(*, jobs: Sequence[Job], practice: Practice) -> tuple[float | Non
         practice=practice,
     )
     return tuple(
-        _reach(
-            job, [made[x] for x in kept.get(job.wanted.dye, ()) if x in made], practice
+        job_reach(
+            job=job,
+            stocks=[made[x] for x in kept.get(job.wanted.dye, ()) if x in made],
+            practice=practice,
         )
         for job in jobs
     )
@@ -173,7 +175,34 @@ def stocks_made(
     return {strength: made[strength] for strength in wanted if strength in made}
 
 
-def _reach(job: Job, stocks: Sequence[Stock], practice: Practice) -> float | None:
+def job_reach(*, job: Job, stocks: Sequence[Stock], practice: Practice) -> float | None:
+    """Return how sure one dose is from some stocks, by the surest way.
+
+    Parameters
+    ----------
+    job : Job
+        The dose. [-]
+    stocks : sequence of Stock
+        What it could be measured from. [-]
+    practice : Practice
+        How the studio works. [-]
+
+    Returns
+    -------
+    float or None
+        Half of its 95 % interval as a share; None where it cannot be measured. [-]
+
+    Raises
+    ------
+    OutOfRangeError
+        If a number of the dose or a stock is out of range.
+
+    Examples
+    --------
+    >>> pale = Wanted(dye="Gorse", depth_percent=0.2, yarn_g=100.0, liquor_ml=3000.0)
+    >>> nothing = Practice(making=Making(powder_scale=None, vessel=None), devices=())
+    >>> job_reach(job=Job(recipe="Pale", wanted=pale), stocks=[], practice=nothing)
+    """
     way = surest_way(wanted=job.wanted, stocks=stocks, devices=practice.devices)
     if way is None:
         return None

@@ -28,8 +28,8 @@ from shadewright.core.baths.levers.ways import (
     reach_rel,
     way_depth,
 )
-from shadewright.core.quantities import is_more
-from shadewright.core.uncertainty.tools import checked_balance, weight_check
+from shadewright.core.quantities import Balance, is_more
+from shadewright.core.uncertainty.tools import weight_check
 
 BATCHES = (2.0, 3.0, 4.0)
 """Larger batches that are tried, as multiples. [-]"""
@@ -125,6 +125,7 @@ def _all(wanted: Wanted, way: Way, hand: Hand) -> Iterator[Proposal]:
         better = _surest(wanted, ways)
         if better is not None:
             yield _proposal(lever, wanted, better)
+    yield from _yarn_elsewhere(wanted, way, hand)
     yield from _checked(wanted, way)
     yield from _larger(wanted, way, hand)
 
@@ -141,24 +142,54 @@ def _ways(way: Way, hand: Hand) -> Iterator[tuple[Lever, list[Way]]]:
     yield Lever.MAKE, _pairs(hand.makeable, same)
 
 
+def _yarn_elsewhere(wanted: Wanted, way: Way, hand: Hand) -> Iterator[Proposal]:
+    for device in hand.devices:
+        if isinstance(device, Scale) and device.carries(wanted.yarn_g):
+            other = replace(wanted, yarn_scale=device)
+            if wanted.yarn_scale not in {None, device}:
+                yield _proposal(Lever.YARN, other, way)
+
+
 def _checked(wanted: Wanted, way: Way) -> Iterator[Proposal]:
     yarn, device = wanted.yarn_scale, way.device
-    sure_yarn = None if yarn is None else _found_right(yarn)
-    sure_device = _found_right(device) if isinstance(device, Scale) else device
+    sure_yarn = None if yarn is None else found_right(yarn)
+    sure_device = found_right(device) if isinstance(device, Scale) else device
     if (sure_yarn, sure_device) != (yarn, device):
         sure = replace(wanted, yarn_scale=sure_yarn)
         yield _proposal(Lever.CHECK, sure, replace(way, device=sure_device))
 
 
-def _found_right(scale: Scale) -> Scale:
-    """Return a scale after a check weight that it shows rightly."""
+def found_right(scale: Scale) -> Scale:
+    """Return a scale after a check weight that it shows rightly.
+
+    Parameters
+    ----------
+    scale : Scale
+        A scale. [-]
+
+    Returns
+    -------
+    Scale
+        The same where it was checked, or where nothing is said of its own error;
+        else as three readings of the very weight leave it. [-]
+
+    Examples
+    --------
+    >>> kitchen = Scale(
+    ...     name="kitchen scale",
+    ...     key="tool 1",
+    ...     balance=Balance(step_g=0.1, error_g=0.2),
+    ... )
+    >>> round(found_right(kitchen).balance.error_g, 3)
+    0.078
+    """
     if scale.is_checked or scale.balance.error_g is None:
         return scale
     step_g, nominal_g = scale.balance.step_g, 1000.0 * scale.balance.step_g
     found = weight_check(
         step_g=step_g, nominal_g=nominal_g, tolerance_g=0.0, readings_g=[nominal_g] * 3
     )
-    balance = checked_balance(step_g=step_g, findings=[found])
+    balance = Balance(step_g=step_g, error_g=found.half_width)
     return replace(scale, balance=balance, is_checked=True)
 
 

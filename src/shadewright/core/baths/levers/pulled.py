@@ -16,6 +16,7 @@ class Lever(StrEnum):
 
     TOOL = "another tool"
     BOTTLE = "another bottle"
+    YARN = "another scale for the yarn"
     WEIGHT = "dosing by weight"
     CHECK = "checking the scale"
     MAKE = "a new stock"

@@ -116,6 +116,12 @@ def _weight(advice: DoseAdvice, proposal: Proposal) -> str:
     return f"Weigh the dose on the {new}: {_instead(advice, proposal)}"
 
 
+def _yarn(advice: DoseAdvice, proposal: Proposal) -> str:
+    new, old = proposal.wanted.yarn_scale, advice.wanted.yarn_scale
+    names = [scale.name for scale in (new, old) if scale is not None]
+    return f"Weigh the yarn on the {', not on the '.join(names)}"
+
+
 def _check(advice: DoseAdvice, proposal: Proposal) -> str:
     names = (scale.name for scale in scales_to_check(advice, proposal))
     return f"Check the {' and the '.join(names)} with a check weight"
@@ -130,6 +136,7 @@ def _batch(advice: DoseAdvice, proposal: Proposal) -> str:
 _ACTS = {
     Lever.TOOL: _tool,
     Lever.BOTTLE: _bottle,
+    Lever.YARN: _yarn,
     Lever.WEIGHT: _weight,
     Lever.CHECK: _check,
     Lever.MAKE: _make,
@@ -139,6 +146,7 @@ _ACTS = {
 _SHORT = {
     Lever.TOOL: "the {device}",
     Lever.BOTTLE: "{stock}",
+    Lever.YARN: "the yarn on another scale",
     Lever.WEIGHT: "weighing the dose",
     Lever.CHECK: "checking the scale, if it is right,",
     Lever.MAKE: "a {stock}",

@@ -7,17 +7,19 @@ second one must earn its place.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import combinations
 
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
 from shadewright.core.baths.levers.habits import (
     Job,
     Practice,
-    job_reaches,
+    job_reach,
     mean_reach,
+    stocks_made,
 )
 from shadewright.core.baths.levers.pulled import is_worth
+from shadewright.core.baths.levers.ways import Stock
 
 EARNS = 0.25
 """By this share a second strength must narrow the mean. [-] (our choice)"""
@@ -77,8 +79,8 @@ def strengths_to_keep(
     Strengths of the row 2, 1, 0.5, 0.1, 0.05, 0.01 % and those kept now. First, as
     many doses as can be measured; then the smallest mean spread; of those within a
     tenth of it what is kept already, then the stronger, which takes less room. A
-    second strength is kept where it serves a dose that the first cannot, or narrows
-    the mean by a quarter. Our choice.
+    second strength, and any other than is kept, must serve a dose that was not
+    served, or narrow the mean by a quarter. Our choice.
 
     Examples
     --------
@@ -91,8 +93,16 @@ def strengths_to_keep(
     for job in jobs:
         of.setdefault(job.wanted.dye, []).append(job)
     order = sorted(of.values(), key=lambda found: -sum(job.times for job in found))
-    kept = (_for_dye(found, practice) for found in order)
+    made = stocks_made(
+        strengths_percent={*STRENGTH_SERIES_PERCENT, *_every_kept(practice)},
+        practice=practice,
+    )
+    kept = (_for_dye(found, practice, made) for found in order)
     return tuple(each for each in kept if each is not None)
+
+
+def _every_kept(practice: Practice) -> set[float]:
+    return {each for kept in practice.strengths_percent.values() for each in kept}
 
 
 @dataclass(frozen=True)
@@ -102,21 +112,26 @@ class _Tried:
     mean: float
 
 
-def _for_dye(jobs: Sequence[Job], practice: Practice) -> KeptStrengths | None:
-    dye = jobs[0].wanted.dye
-    kept = practice.strengths_percent.get(dye, ())
-    reach = _reach_by_strength(jobs, practice, {*STRENGTH_SERIES_PERCENT, *kept})
-    tried = list(_tried(jobs, reach))
-    served = [each for each in tried if each.cannot < len(jobs)]
-    if not served:
+def _for_dye(
+    jobs: Sequence[Job], practice: Practice, made: Mapping[float, Stock]
+) -> KeptStrengths | None:
+    kept = practice.strengths_percent.get(jobs[0].wanted.dye, ())
+    reach = {
+        percent: [
+            job_reach(job=job, stocks=[made[percent]], practice=practice)
+            for job in jobs
+        ]
+        for percent in {*STRENGTH_SERIES_PERCENT, *kept} & set(made)
+    }
+    now = _joined(jobs, [x for x in kept if x in reach], reach)
+    tried = [each for each in _tried(jobs, reach) if each.cannot < len(jobs)]
+    if not tried:
         return None
-    one = _best([x for x in served if len(x.percents) == 1], kept)
-    best = _best(served, kept)
-    earns = best.cannot < one.cannot or best.mean <= (1.0 - EARNS) * one.mean
-    found = best if earns else one
-    now = _joined(jobs, kept, reach)
+    one = _best([each for each in tried if len(each.percents) == 1], kept)
+    found = _that_earns(_best(tried, kept), than=one)
+    found = _that_earns(found, than=now)
     return KeptStrengths(
-        dye=dye,
+        dye=jobs[0].wanted.dye,
         doses=len(jobs),
         kept_percent=kept,
         keep_percent=found.percents,
@@ -124,6 +139,14 @@ def _for_dye(jobs: Sequence[Job], practice: Practice) -> KeptStrengths | None:
         then=found.mean,
         cannot=found.cannot,
     )
+
+
+def _that_earns(better: _Tried, *, than: _Tried) -> _Tried:
+    """Return the better one only where it serves more, or narrows by a quarter."""
+    serves_more = better.cannot < than.cannot
+    serves_less = better.cannot > than.cannot
+    narrows = better.mean <= (1.0 - EARNS) * than.mean
+    return better if serves_more or (narrows and not serves_less) else than
 
 
 def _best(tried: Sequence[_Tried], kept: Sequence[float]) -> _Tried:
@@ -164,17 +187,3 @@ def _joined(
             reaches.append(min(can))
     mean = mean_reach(jobs=counted, reaches=reaches)
     return _Tried(tuple(percents), len(jobs) - len(counted), mean)
-
-
-def _reach_by_strength(
-    jobs: Sequence[Job], practice: Practice, strengths: set[float]
-) -> dict[float, tuple[float | None, ...]]:
-    """Return the spread of each dose from each strength alone."""
-    dye = jobs[0].wanted.dye
-    return {
-        percent: job_reaches(
-            jobs=jobs,
-            practice=replace(practice, strengths_percent={dye: (percent,)}),
-        )
-        for percent in strengths
-    }
