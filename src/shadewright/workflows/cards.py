@@ -14,6 +14,8 @@ from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import today
 from shadewright.workflows.studio import studio
 
+_WATER_ONLY = "water only, no fibre: the bath reads higher."
+
 
 def bath_cards(numbers: Sequence[str], *, paper: str = "a4") -> bytes:
     """Return the cards of these baths as a PDF, in the order they are named."""
@@ -75,7 +77,7 @@ def _acidity(bath: BathNow) -> str:
     found = ph_of_bath(bath)
     if found.acidity is None:
         return ""
-    said = f"pH {ph_text(acidity=found.acidity)}. {found.acidity.note}"
+    said = f"pH {ph_text(acidity=found.acidity)}, {_WATER_ONLY}"
     return " ".join((said, *found.wants))
 
 

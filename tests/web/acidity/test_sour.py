@@ -97,15 +97,15 @@ def test_a_bath_keeps_its_water_and_tells_what_to_do(
     place = client.post("/baths/new/", form).headers["Location"]
     page = read(client, place)
     assert "pH <strong>4.3 ± 0.2</strong>" in page
-    assert "What to do" not in page
+    assert "The bath is at" not in page
     number = place.strip("/").rpartition("/")[2]
     measured(number, 8.2)
     page = read(client, place)
     assert "Measured: <strong>pH 8.2, " in page
     assert "Give it time and temperature first" in page
-    assert "Turn the heat down first" in page
+    assert "Turn the heat down and" in page
     measured(number, 6.0)
-    assert "What to do" not in read(client, place)
+    assert "The bath is at" not in read(client, place)
 
 
 def test_a_spent_bath_is_made_neutral(client: Client, things: Dyeing) -> None:
@@ -150,5 +150,5 @@ def test_the_bench_says_what_to_do_about_a_high_ph(
 def test_the_card_says_how_sour_the_bath_should_be(things: Dyeing) -> None:
     number = things.bath(things.recipe())
     printed = words_on(bath_cards([number]))
-    assert "pH 3.4 ± 0.2. Water only, no fibre: the bath reads higher." in printed
+    assert "pH 3.4 ± 0.2, water only, no fibre: the bath reads higher." in printed
     assert "Milling dyes want pH 5 to 7." in printed

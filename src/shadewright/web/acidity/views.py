@@ -14,7 +14,6 @@ from shadewright.web.acidity.forms import (
     HAVE,
     VINEGAR,
     AcidForAcidForm,
-    basis_words,
 )
 from shadewright.web.acidity.pages import (
     AcidForAcidPage,
@@ -34,9 +33,9 @@ _SODA = Caution(
 )
 
 _AMOUNTS: tuple[tuple[str, str, Callable[[InStead], str]], ...] = (
-    (VINEGAR, "Vinegar of 5 g in 100 ml", lambda row: _about(row.vinegar_ml, "ml")),
-    (CITRIC, "Citric acid, anhydrous", lambda row: _about(row.citric_g, "g")),
-    (CRYSTALS, "Citric acid, monohydrate", lambda row: _about(row.citric_mono_g, "g")),
+    (VINEGAR, "Vinegar, 5 %", lambda row: _about(row.vinegar_ml, "ml")),
+    (CITRIC, "Citric, anhydrous", lambda row: _about(row.citric_g, "g")),
+    (CRYSTALS, "Citric, monohydrate", lambda row: _about(row.citric_mono_g, "g")),
 )
 
 
@@ -103,7 +102,7 @@ def _answered(form: AcidForAcidForm) -> Answered:
         heads=tuple(head for _, head, _ in others),
         rows=tuple(
             BasisRow(
-                basis=basis_words(row.by_ph),
+                basis="all of it" if row.by_ph is None else f"by pH {row.by_ph:g}",
                 cells=tuple(amount(row) for _, _, amount in others),
                 is_chosen=row.by_ph == form.by_ph,
             )

@@ -17,15 +17,13 @@ _TIME_FIRST: Final = (
     "them and do not move any more."
 )
 _ONLY_THEN: Final = (
-    "Only if dye is still in the bath at the end of the hold, add acid, a quarter of "
-    "the recipe’s amount at a time."
+    "Only if dye is still in the bath at the end of the hold, add acid, like this:"
 )
-_A_QUARTER: Final = "Add acid, a quarter of the recipe’s amount at a time."
 _HOW: Final = (
-    "Turn the heat down first and let it stop simmering.",
+    "Turn the heat down and let it stop simmering.",
     (
-        "Add the acid to at least ten times as much cold water, never water to acid. "
-        "Lift the yarn out or push it aside, and pour away from it."
+        "Add a quarter of the recipe’s acid to at least ten times as much cold water, "
+        "never water to acid. Lift the yarn or push it aside, and pour away from it."
     ),
     "Stir, wait ten minutes, measure again, and only then heat slowly.",
 )
@@ -108,4 +106,4 @@ def late_acid(*, habit: AcidHabit, measured_ph: float) -> tuple[str, ...]:
         return ()
     if facts.takes_time_first:
         return (first, _TIME_FIRST.format(habit), _ONLY_THEN, *_HOW)
-    return (first, _A_QUARTER, *_HOW)
+    return (first, *_HOW)
