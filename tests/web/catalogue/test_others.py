@@ -217,31 +217,6 @@ def test_a_liquid_helper_may_have_no_known_strength(client: Client) -> None:
     assert client.post("/acids/new/", wetter).status_code == 302
 
 
-@pytest.mark.parametrize(
-    ("kind", "typed", "value", "words"),
-    [
-        ("balance", "0.5 kg", 500.0, "500 g"),
-        ("syringe", "20", 20.0, "20 ml"),
-        ("thermometer", "212 F", 100.0, "100 °C"),
-    ],
-)
-def test_a_tool_measures_in_its_own_unit(
-    client: Client, kind: str, typed: str, value: float, words: str
-) -> None:
-    tool = {"name": "One", "kind": kind, "size": typed}
-    page = client.post("/tools/new/", tool, follow=True).content.decode()
-    assert MeasuringTool.objects.get().size == pytest.approx(value)
-    assert words in page.replace("\u00a0", " ")
-
-
-def test_only_glassware_has_a_class(client: Client) -> None:
-    answer = client.post("/tools/new/", {**FORMS["tools"], "kind": "jug"})
-    assert answer.status_code == 422
-    assert "Only a cylinder, a flask or a pipette has a class" in (
-        answer.content.decode()
-    )
-
-
 @pytest.fixture
 def base() -> Base:
     """A base without lots."""

@@ -219,6 +219,33 @@ def test_a_standard_written_in_full_still_counts(client: Client) -> None:
     assert '<option value="ASTM" selected>' in page
 
 
+@pytest.mark.parametrize(
+    ("kind", "typed", "value", "words"),
+    [
+        ("balance", "0.5 kg", 500.0, "500 g"),
+        ("syringe", "20", 20.0, "20 ml"),
+        ("thermometer", "212 F", 100.0, "100 °C"),
+    ],
+)
+def test_a_tool_measures_in_its_own_unit(
+    client: Client, kind: str, typed: str, value: float, words: str
+) -> None:
+    tool = {"name": "One", "kind": kind, "size": typed}
+    page = client.post("/tools/new/", tool, follow=True).content.decode()
+    assert MeasuringTool.objects.get().size == pytest.approx(value)
+    assert words in page.replace("\u00a0", " ")
+
+
+def test_only_glassware_has_a_class(client: Client) -> None:
+    answer = client.post(
+        "/tools/new/", {"name": "Jug", "kind": "jug", "tool_class": "B"}
+    )
+    assert answer.status_code == 422
+    assert "Only a cylinder, a flask or a pipette has a class" in (
+        answer.content.decode()
+    )
+
+
 def test_it_reads_well(live_server: LiveServer, page: Page, scale: int) -> None:
     page.goto(f"{live_server.url}/tools/{scale}/")
     assert axe(page) == []
