@@ -1,7 +1,7 @@
 """What a bath cost, from what is written down of it; what is not, is named."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.db.models import Sum
 
@@ -17,6 +17,7 @@ from shadewright.records import reads
 from shadewright.records.models import Bath, BathLine, JarLine, PowderJar
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.ledgers import JarAct
+from shadewright.workflows.bottle_sources import ledgers_of
 from shadewright.workflows.poured import Poured, PouredBath
 
 _NO_JAR = "jar not known"
@@ -36,6 +37,16 @@ def bath_cost(bath: Bath, poured: PouredBath, *, minutes: float | None) -> Cost:
     dyes = (_dye(dose, poured, jars) for dose in poured.doses if not dose.is_missed)
     parts = [*dyes, *_helpers(bath), _yarn(bath), *_time(minutes)]
     return total_cost(parts)
+
+
+def stock_costs(held: Mapping[int, tuple[str, float]]) -> dict[int, CostPart]:
+    """Return what the dye in some bottles cost, from each one's code and grams."""
+    ledgers = ledgers_of(list(held))
+    jars = _priced(ledgers.jars)
+    return {
+        pk: _of_stock(code, dye_g, ledgers.shares(pk, None), jars)
+        for pk, (code, dye_g) in held.items()
+    }
 
 
 def cost_words(cost: Cost) -> str:
@@ -70,10 +81,18 @@ def _dye(dose: Poured, poured: PouredBath, jars: Mapping[int, _Priced]) -> CostP
     if dose.bottle_id is None:
         return CostPart(name=name, money=None, why=f"weighed dry, {_NO_JAR}")
     shares = poured.ledgers.shares(dose.bottle_id, dose.until)
-    why = _gap(dose.bottle, shares, jars)
-    if why:
-        return CostPart(name=name, money=None, why=why)
-    return CostPart(name=name, money=_money(dose.dye_g, shares, jars))
+    return replace(_of_stock(dose.bottle, dose.dye_g, shares, jars), name=name)
+
+
+def _of_stock(
+    code: str,
+    dye_g: float,
+    shares: Mapping[int | None, float],
+    jars: Mapping[int, _Priced],
+) -> CostPart:
+    why = _gap(code, shares, jars)
+    money = None if why else _money(dye_g, shares, jars)
+    return CostPart(name=code, money=money, why=why)
 
 
 def _gap(

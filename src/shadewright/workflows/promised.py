@@ -17,14 +17,27 @@ _OVER = {BathAct.FINISHED.value, BathAct.GIVEN_UP.value}
 
 def promised_ml(*, but_for: str = "") -> dict[str, float]:
     """Return what each bottle will still give to planned baths, by code."""
-    rows = recipe_reads.listed_bath_rows().filter(lot=None, dyed_on__gte=today())
     sums: dict[str, float] = {}
-    for bath in rows.exclude(number=but_for):
-        for dose in _awaited(bath):
-            if dose.bottle is not None:
-                code = dose.bottle.code
-                sums[code] = sums.get(code, 0.0) + (dose.volume_ml or 0.0)
+    for dose in _awaited_doses(but_for):
+        if dose.bottle is not None:
+            code = dose.bottle.code
+            sums[code] = sums.get(code, 0.0) + (dose.volume_ml or 0.0)
     return sums
+
+
+def wanted_g() -> dict[tuple[int, str], float]:
+    """Return the dye that planned baths will still take, by its number and name."""
+    sums: dict[tuple[int, str], float] = {}
+    for dose in _awaited_doses():
+        dye = (dose.dye_id, dose.dye.name)
+        sums[dye] = sums.get(dye, 0.0) + dose.dye_g
+    return sums
+
+
+def _awaited_doses(but_for: str = "") -> Iterator[BathDose]:
+    rows = recipe_reads.listed_bath_rows().filter(lot=None, dyed_on__gte=today())
+    for bath in rows.exclude(number=but_for):
+        yield from _awaited(bath)
 
 
 def _awaited(bath: Bath) -> Iterator[BathDose]:

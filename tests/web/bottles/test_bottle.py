@@ -34,7 +34,18 @@ def test_it_says_what_is_true_now(bench: Bench) -> None:
 
 @pytest.mark.parametrize(
     "act",
-    ["draw", "look", "test", "level", "water", "powder", "dilute", "merge", "pour"],
+    [
+        "draw",
+        "look",
+        "strength-test",
+        "level",
+        "weigh",
+        "water",
+        "powder",
+        "dilute",
+        "merge",
+        "pour",
+    ],
 )
 def test_every_act_is_one_key_away(bench: Bench, act: str) -> None:
     address = f"/bottles/{bench.code}/{act}/"
