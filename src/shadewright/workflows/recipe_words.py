@@ -61,9 +61,8 @@ def ratio_words(ratio: float | None) -> str:
 
 def heat_words(text: RecipeText) -> str:
     """Return the temperature programme in one line; empty where none is said."""
-    stops = stops_words(text)
     said = (
-        (text.start_c, "from {} " + (f"{stops}; " if stops else ""), "°C"),
+        (text.start_c, _begun(text), "°C"),
         (text.top_c, "to {}", "°C"),
         (text.rise_c_per_min, ", by {} a minute", "°C"),
         (text.hold_min, ", hold {}", "min"),
@@ -78,11 +77,17 @@ def heat_words(text: RecipeText) -> str:
 
 def stops_words(text: RecipeText) -> str:
     """Return the stops on the way in one line; empty where there is none."""
-    return "; ".join(
-        f"to {amount_text(leg.to_c, '°C')}, by {amount_text(leg.rise_c_per_min, '°C')} "
-        f"a minute, hold {amount_text(leg.hold_min, 'min')}"
-        for leg in text.stops
-    )
+    now_c, said = text.start_c, []
+    for leg in text.stops:
+        held = amount_text(leg.hold_min, "min")
+        if leg.to_c == now_c:
+            said.append(f"held {held} at {amount_text(leg.to_c, '°C')}")
+            continue
+        rise = amount_text(leg.rise_c_per_min, "°C")
+        hold = f", hold {held}" if leg.hold_min else ""
+        said.append(f"to {amount_text(leg.to_c, '°C')}, by {rise} a minute{hold}")
+        now_c = leg.to_c
+    return "; ".join(said)
 
 
 def changes(before: RecipeText, after: RecipeText) -> tuple[Changed, ...]:
@@ -133,6 +138,12 @@ def _helpers(text: RecipeText) -> dict[str, str]:
         words = helper_words(each)
         said[each.name] = f"{said[each.name]}; {words}" if each.name in said else words
     return said
+
+
+def _begun(text: RecipeText) -> str:
+    """Return how a programme's line begins: the start, then the stops on the way."""
+    stops = stops_words(text)
+    return f"from {{}}; {stops}; " if stops else "from {} "
 
 
 def _amount(value: float | None, unit: str) -> str:

@@ -71,7 +71,7 @@ def test_a_curve_is_kept_whole_and_drawn(client: Client, things: Dyeing) -> None
     done = send(client, things, **STOP)
     assert "80 min to the top, 125 min from heat on to heat off." in done.text
     assert 'class="heat-curve"' in done.source
-    assert "from 40 °C to 70 °C, by 1 °C a minute, hold 15 min; to 98 °C" in done.text
+    assert "from 40 °C; to 70 °C, by 1 °C a minute, hold 15 min; to 98 °C" in done.text
     row = RecipeVersion.objects.get()
     assert row.curve == [
         {"to_c": 70.0, "rise_c_per_min": 1.0, "hold_min": 15.0},
@@ -81,6 +81,12 @@ def test_a_curve_is_kept_whole_and_drawn(client: Client, things: Dyeing) -> None
     assert recipes()[0].newest.text.stops == (
         Leg(to_c=70.0, rise_c_per_min=1.0, hold_min=15.0),
     )
+
+
+def test_a_wait_at_the_start_needs_no_rise(client: Client, things: Dyeing) -> None:
+    done = send(client, things, stop_to_1="40", stop_hold_1="10")
+    assert "from 40 °C; held 10 min at 40 °C; to 98 °C, by 0.8 °C" in done.text
+    assert "82.5 min to the top" in done.text
 
 
 def test_the_next_version_begins_with_the_stops(client: Client, things: Dyeing) -> None:

@@ -84,8 +84,11 @@ class CurveForm(DeedForm):
         """See that each stop is whole."""
         sent = super().clean() or self.cleaned_data
         for n in _NUMBERS:
-            to_c, rise = sent.get(f"stop_to_{n}"), sent.get(f"stop_rise_{n}")
-            is_said = rise is not None or sent.get(f"stop_hold_{n}") is not None
+            to_c, rise = sent.get(f"stop_to_{n}"), _rise(sent.get, n)
+            is_said = (
+                sent.get(f"stop_rise_{n}") is not None
+                or sent.get(f"stop_hold_{n}") is not None
+            )
             if to_c is None and is_said and f"stop_to_{n}" not in self.errors:
                 self.add_error(f"stop_to_{n}", "Say how warm the bath is at this stop.")
             if (
@@ -108,7 +111,7 @@ class CurveForm(DeedForm):
 
     def _stops(self, read: Any) -> Iterator[Leg]:  # ruff: ignore[any-type]
         for n in _NUMBERS:
-            to_c, rise = read(f"stop_to_{n}"), read(f"stop_rise_{n}")
+            to_c, rise = read(f"stop_to_{n}"), _rise(read, n)
             if to_c is not None and rise is not None:
                 hold_min = read(f"stop_hold_{n}") or 0.0
                 yield Leg(to_c=to_c, rise_c_per_min=rise, hold_min=hold_min)
@@ -147,6 +150,15 @@ def put_programme_in(typed: dict[str, Any]) -> str:
 
 
 _NUMBERS = range(1, STOPS + 1)
+_NO_RISE = 1.0
+
+
+def _rise(read: Any, number: int) -> float | None:  # ruff: ignore[any-type]
+    """Return the rise to a stop; where the bath only waits, any will do."""
+    typed: float | None = read(f"stop_rise_{number}")
+    to_c, start_c = read(f"stop_to_{number}"), read("start_c")
+    is_waiting = to_c is not None and to_c == start_c
+    return _NO_RISE if typed is None and is_waiting else typed
 
 
 def _stop_fields(number: int) -> dict[str, forms.Field]:
