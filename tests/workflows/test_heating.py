@@ -93,7 +93,7 @@ def test_before_any_timing_it_is_a_guess(kitchen: Kitchen) -> None:
     assert heat.rise is not None
     assert heat.rise.pace is Pace.RUNS_AHEAD
     words = step_words(heat).replace("\u00a0", " ")
-    assert words.startswith("50 min to 90 °C, as the recipe says. At full power 7 to 8")
+    assert words.startswith("50 min, as the recipe says; at full power 7 to 8 min")
     assert "a guess: no heat-up of this pot on this burner is timed yet" in words
     assert "Turn it down to about 15 % of its power" in words
 
@@ -115,7 +115,7 @@ def test_several_timings_are_averaged_and_their_spread_told(kitchen: Kitchen) ->
     heat = kitchen.heat()
     assert heat.full.minutes == pytest.approx(20.0, rel=0.01)
     assert evidence_words(heat) == "from 3 heat-ups of this pot here"
-    assert "At full power 17 to 23" in step_words(heat).replace("\u00a0", " ")
+    assert "at full power 17 to 23" in step_words(heat).replace("\u00a0", " ")
 
 
 def test_a_pace_that_was_kept_by_hand_teaches_nothing(kitchen: Kitchen) -> None:

@@ -42,13 +42,10 @@ def pace_words(heat: BathHeat) -> str:
 
 def step_words(heat: BathHeat) -> str:
     """Return what the step of the heat says at the pot and on the card."""
-    full = full_words(heat)
-    said = (
-        way_words(heat),
-        f"At full power {full}" if full else "",
-        _knob(heat),
-    )
-    return " ".join(part for part in said if part)
+    if not _keeps_pace(heat):
+        return f"{way_words(heat)} {pace_words(heat)}".rstrip()
+    way = f"{_span(heat.way)}, as the recipe says; at full power {full_words(heat)}"
+    return f"{way} {_knob(heat)}"
 
 
 def evidence_words(heat: BathHeat) -> str:

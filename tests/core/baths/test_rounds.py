@@ -179,8 +179,8 @@ def test_stops_on_the_way_are_told_and_counted() -> None:
     heat = round_of(programme=slow)["heat"]
     assert heat.timer_min == pytest.approx(90.0)
     assert heat.text.replace("\u00a0", " ") == (
-        "Hold 10 min at 40 °C; to 70 °C by 1 °C a minute, hold 15 min; "
-        "to 98 °C by 0.8 °C a minute. About 90 min to the top."
+        "10 min at 40 °C; to 70 °C by 1 °C/min, hold 15 min; "
+        "to 98 °C by 0.8 °C/min. About 90 min to the top."
     )
 
 

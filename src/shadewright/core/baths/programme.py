@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from shadewright.core.baths.curves import Curve, Leg
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 
 HEAVY_KG = 10.0
 HOT_LIFT = (
@@ -86,7 +86,8 @@ def _rise(programme: Programme) -> str:
         return ""
     if not programme.stops:
         return f"Rise by {_pace(pace)}."
-    return f"{'; '.join(_legs(programme, pace))}."
+    legs = "; ".join(_legs(programme, pace))
+    return f"{legs[:1].upper()}{legs[1:]}."
 
 
 def _legs(programme: Programme, pace: float) -> Iterator[str]:
@@ -94,12 +95,12 @@ def _legs(programme: Programme, pace: float) -> Iterator[str]:
     for leg in programme.stops:
         held = _minutes(leg.hold_min)
         if leg.to_c == now_c:
-            yield f"Hold {held} at {amount_text(leg.to_c, '°C')}"
+            yield f"{held} at {amount_text(leg.to_c, '°C')}"
             continue
-        rise = f"{_degrees(leg.to_c)} by {_pace(leg.rise_c_per_min)}"
+        rise = f"{_degrees(leg.to_c)} by {_short(leg.rise_c_per_min)}"
         yield f"{rise}, hold {held}" if leg.hold_min else rise
         now_c = leg.to_c
-    yield f"{_degrees(programme.top_c or 0.0)} by {_pace(pace)}"
+    yield f"{_degrees(programme.top_c or 0.0)} by {_short(pace)}"
 
 
 def _degrees(value_c: float) -> str:
@@ -108,6 +109,10 @@ def _degrees(value_c: float) -> str:
 
 def _pace(value: float) -> str:
     return f"{number_text(value, digits=2)} °C a minute"
+
+
+def _short(value: float) -> str:
+    return f"{number_text(value, digits=2)}{NO_BREAK}°C/min"
 
 
 def _minutes(value: float) -> str:
