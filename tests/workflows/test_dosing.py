@@ -138,3 +138,13 @@ def test_planned_anew_the_tools_stay(pot: Ready) -> None:
     )
     anew = plan_anew(number=number, wish=wish_of(number), stamp=now())
     assert recipe_reads.bath_row(anew).is_by_weight
+
+
+def test_yarn_goes_on_the_coarsest_scale_that_shows_a_hundredth(pot: Ready) -> None:
+    fine, coarse = scale(), scale("Yarn scale", step_g=1.0)
+    wish = wish_of(pot.number)
+    for fibre_g, expected in ((100.0, coarse), (50.0, fine), (5.0, fine)):
+        again = replace(wish, fibre_g=fibre_g, dosing=DosingWish())
+        found = plan_bath(again).tools.yarn_scale
+        assert found is not None
+        assert found.id == expected

@@ -101,7 +101,7 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     purpose = wish.purpose or recipe.text.purpose
     taken_ml = promised_ml(but_for=instead_of)
     offer = Offer(bottles=shelf(), purpose=purpose, taken_ml=taken_ml)
-    tools = at_hand(wish.dosing)
+    tools = at_hand(wish.dosing, fibre_g=wish.fibre_g)
     doses = tuple(
         _planned(line, offer, tools, place=place, fibre_g=wish.fibre_g, bath_ml=bath_ml)
         for place, line in enumerate(recipe.text.doses, start=1)

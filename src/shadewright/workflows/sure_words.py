@@ -1,12 +1,12 @@
 """How sure a depth is, in words: for the screen, the pot and the card alike."""
 
+from collections.abc import Sequence
+
 from shadewright.core.baths import SureDepth
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK, spread_text
 from shadewright.core.uncertainty import budget
 from shadewright.workflows.dosing import HowSure
-
-_MOST_NAMED = 3
 
 
 def reach_rel(sure: SureDepth) -> float:
@@ -51,12 +51,22 @@ def lacking_words(how: HowSure) -> str:
     """Return what is left out because nobody knows it, in one sentence."""
     if not how.lacks:
         return ""
-    named = how.lacks[:_MOST_NAMED]
-    more = len(how.lacks) - len(named)
-    said = "; ".join([*named, f"{more} more"] if more else named)
+    said = "; ".join(_grouped(how.lacks))
     return (
         f"How sure is not known: {said}." if how.sure is None else f"Left out: {said}."
     )
+
+
+def _grouped(lacks: Sequence[str]) -> list[str]:
+    """Return what is lacking, a bottle’s code said once: ``L9Q: this, that``."""
+    groups: dict[str, list[str]] = {}
+    for words in lacks:
+        code, _, rest = words.rpartition(": ")
+        groups.setdefault(code, []).append(rest)
+    return [
+        f"{code}: {', '.join(said)}" if code else "; ".join(said)
+        for code, said in groups.items()
+    ]
 
 
 def _digits(percent: float) -> str:

@@ -9,6 +9,7 @@ from shadewright.workflows.usual_tools import UsualTools, usual_tools
 
 _POURED_FROM = {"syringe", "cylinder", "pipette"}
 _MOST_FILLS = 8
+_STEPS_OF_YARN = 100.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -33,6 +34,7 @@ class AtHand:
     every: tuple[ToolNow, ...]
     usual: UsualTools
     wish: DosingWish
+    fibre_g: float = 0.0
 
     @property
     def is_by_weight(self) -> bool:
@@ -42,9 +44,13 @@ class AtHand:
 
     @property
     def yarn_scale(self) -> ToolNow | None:
-        """What the yarn is weighed on: the coarsest scale where nobody says."""
+        """What the yarn is weighed on.
+
+        Where nobody says, the coarsest scale that shows a hundredth of it.
+        """
         said = self._said(self.wish.yarn_scale) or self.usual.yarn_scale
-        return said or max(self.scales, key=_step_g, default=None)
+        fit = [x for x in self.scales if _step_g(x) <= self.fibre_g / _STEPS_OF_YARN]
+        return said or max(fit, key=_step_g, default=self._finest)
 
     @property
     def scales(self) -> tuple[ToolNow, ...]:
@@ -85,9 +91,9 @@ class AtHand:
         return next((tool for tool in self.every if tool.id == tool_id), None)
 
 
-def at_hand(wish: DosingWish = AS_USUAL) -> AtHand:
-    """Return the tools in use."""
-    return AtHand(every=tools_now(), usual=usual_tools(), wish=wish)
+def at_hand(wish: DosingWish = AS_USUAL, *, fibre_g: float = 0.0) -> AtHand:
+    """Return the tools in use, for so much yarn."""
+    return AtHand(every=tools_now(), usual=usual_tools(), wish=wish, fibre_g=fibre_g)
 
 
 def _is_fit(tool: ToolNow, volume_ml: float) -> bool:

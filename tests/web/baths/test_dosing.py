@@ -65,9 +65,9 @@ def test_by_weight_the_grams_come_first(client: Client, things: Dyeing) -> None:
     syringe()
     page = live(client, things, dosing="weight")
     assert f"58.68 g of {things.slate_bottle} or 58.2 ml" in page.text
-    assert "As usual: Kitchen scale" in page.text
+    assert "Best here: Kitchen scale" in page.text
     # the syringe is no way to weigh a dose
-    assert "Slate is weighed on As usual: Kitchen scale Kitchen scale" in page.text
+    assert "Slate is weighed on Best here: Kitchen scale Kitchen scale" in page.text
 
 
 def test_what_is_chosen_is_kept(client: Client, things: Dyeing) -> None:

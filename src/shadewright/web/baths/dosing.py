@@ -67,7 +67,7 @@ def tool_choice(dose: PlannedDose, place: int, tools: AtHand) -> ToolChoice:
     every = tools.scales if tools.is_by_weight else tools.ware
     said = tools.wish.tools.get(place)
     is_said = any(tool.id == said for tool in every)
-    usual = _usual_words(None if is_said else dose.dosed.tool)
+    usual = "As usual" if is_said else _usual_words(dose.dosed.tool, tools)
     rest = (
         Option(value=str(t.id), words=t.name, is_chosen=t.id == said) for t in every
     )
@@ -104,7 +104,9 @@ def dosing_said_before(wish: DosingWish) -> dict[str, str]:
 def scale_choices(tools: AtHand) -> list[tuple[str, str]]:
     """Return the scales that yarn could be weighed on."""
     scales = [(str(tool.id), tool.name) for tool in tools.scales]
-    return [("", _usual_words(tools.yarn_scale)), *scales]
+    usual = tools.usual.yarn_scale
+    words = "As fits the yarn" if usual is None else f"As usual: {usual.name}"
+    return [("", words), *scales]
 
 
 def way_choices(tools: AtHand) -> list[tuple[str, str]]:
@@ -117,8 +119,12 @@ def way_choices(tools: AtHand) -> list[tuple[str, str]]:
     ]
 
 
-def _usual_words(tool: ToolNow | None) -> str:
-    return "As usual" if tool is None else f"As usual: {tool.name}"
+def _usual_words(tool: ToolNow | None, tools: AtHand) -> str:
+    if tool is None:
+        return "Not said"
+    usual = (tools.usual.dose_tool, tools.usual.dose_scale)
+    is_usual = any(each is not None and each.id == tool.id for each in usual)
+    return f"{'As usual' if is_usual else 'Best here'}: {tool.name}"
 
 
 def _tools(typed: Mapping[str, Any]) -> Iterator[tuple[int, int]]:
