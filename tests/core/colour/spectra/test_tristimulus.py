@@ -81,3 +81,27 @@ def test_a_spectrum_of_other_bands_is_refused() -> None:
     with pytest.raises(OutOfRangeError) as refused:
         xyz_of_spectra(np.ones(30), weights=weight_table())
     assert "must be 31 bands, 400 to 700 nm; got 30 bands." in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("patch", "lab"),
+    [
+        ("dark skin", (36.786, 13.942, 14.582)),
+        ("red", (40.248, 48.558, 24.333)),
+        ("blue", (32.581, 13.346, -46.645)),
+        ("cyan", (53.436, -30.217, -22.085)),
+        ("white 9.5 (.05 D)", (95.454, -0.492, 1.019)),
+    ],
+)
+def test_patches_as_another_program_noted_them(
+    patch: str, lab: tuple[float, ...]
+) -> None:
+    """From colour-science 0.4.7, D65 and 10°; nobody prints them.
+
+    Of bands of 5 nm it takes the CIE's curves at every fifth nanometre and no weights,
+    which accounts for the second decimal.
+    """
+    chart = colour.SDS_COLOURCHECKERS["ColorChecker N Ohta"]
+    bands = chart[patch].copy().align(colour.SpectralShape(380, 780, 5)).values
+    table = weight_table(first_nm=380, last_nm=780, step_nm=5)
+    assert lab_of_spectra(bands, weights=table) == pytest.approx(lab, abs=0.015)

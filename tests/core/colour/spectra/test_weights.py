@@ -111,3 +111,20 @@ def test_bands_that_no_meter_has(
     with pytest.raises(OutOfRangeError) as refused:
         weight_table(first_nm=first_nm, last_nm=last_nm, step_nm=step_nm)
     assert says in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("wavelength_nm", "row"),
+    [
+        (450, (3.6987, 0.89013, 19.888)),
+        (550, (4.7324, 8.8545, 0.0345)),
+        (600, (8.6724, 5.0786, 0.0)),
+    ],
+)
+def test_rows_as_another_program_noted_them(
+    wavelength_nm: int, row: tuple[float, ...]
+) -> None:
+    """From colour-science 0.4.7; the standard prints such rows in three digits."""
+    table = weight_table()
+    found = table.rows[table.wavelengths_nm.index(wavelength_nm)]
+    assert found == pytest.approx(row, abs=5e-5, rel=5e-5)

@@ -8,7 +8,7 @@ processor's cache. The tests hold it to the plain one.
 """
 
 from math import cos, radians, sin
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from shadewright.core.colour.differences.ciede2000 import OPPOSITE
 
@@ -19,11 +19,24 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
     Bools = NDArray[np.bool]
 
-_BLOCK = 4096
+_BLOCK = 8192
 _COS = {angle: cos(radians(angle)) for angle in (6, 30, 63)}
 _SIN = {angle: sin(radians(angle)) for angle in (6, 30, 63)}
 _FAR = 25.0**7
 _TINY = 1e-150
+
+
+class _Turn(NamedTuple):
+    """How the second hue of each pair lies to the first.
+
+    ``across`` and ``along`` are the cross and the dot product of (a, b). Of opposite
+    hues neither way is shorter, and the turn goes on from the earlier one.
+    """
+
+    across: "Floats"
+    along: "Floats"
+    is_opposite: "Bools"
+    is_back: "Bools"
 
 
 def ciede2000_arrays(
@@ -78,11 +91,12 @@ def _block(first: "Floats", second: "Floats", k_lightness: float) -> "Floats":
     two = np.stack([second[0], stretch * second[1], second[2]])
     c_1, c_2 = _chroma(one), _chroma(two)
     c_mean = 0.5 * (c_1 + c_2)
-    mean = _mean_hue(one, two, c_1, c_2)
+    turn = _turn(one, two)
+    mean = _mean_hue(one, two, turn, c_1, c_2)
     s_h = 1.0 + 0.015 * c_mean * _hue_weight(*mean)
     light = _lightness(one[0], two[0]) / k_lightness
     chroma = (c_2 - c_1) / (1.0 + 0.045 * c_mean)
-    hue = 2.0 * _half_turn(one, two, c_1 * c_2) / s_h
+    hue = 2.0 * _half_turn(turn, c_1 * c_2) / s_h
     turned = _rotation(*mean) * np.sqrt(_saturation(c_mean)) * chroma * hue
     total = light * light + chroma * chroma + hue * hue + turned
     distance: Floats = np.sqrt(np.maximum(total, 0.0))
@@ -112,20 +126,17 @@ def _saturation(chroma: "Floats") -> "Floats":
     return seventh / (seventh + _FAR)
 
 
-def _opposite(one: "Floats", two: "Floats") -> tuple["Floats", "Bools", "Bools"]:
-    """Return the cross product, whether hues are opposite, and whether they turn back.
-
-    Of opposite hues neither way is shorter, and the turn goes from the earlier one on.
-    """
+def _turn(one: "Floats", two: "Floats") -> _Turn:
+    """Return how the second hue lies to the first."""
     across = one[1] * two[2] - one[2] * two[1]
     along = one[1] * two[1] + one[2] * two[2]
     is_opposite = (abs(across) <= -OPPOSITE * along) & (along < 0.0)
     is_early = (one[2] > 0.0) | (~one[2].astype(bool) & (one[1] > 0.0))
     is_back = (is_opposite & ~is_early) | (~is_opposite & (across < 0.0))
-    return across, is_opposite, is_back
+    return _Turn(across, along, is_opposite, is_back)
 
 
-def _half_turn(one: "Floats", two: "Floats", chromas: "Floats") -> "Floats":
+def _half_turn(turn: _Turn, chromas: "Floats") -> "Floats":
     """Return √(C1 C2) times the sine of half the turn, with its sign (equation 10).
 
     The square is (C1 C2 − a1 a2 − b1 b2) / 2; where the hues are close, and that is a
@@ -133,16 +144,15 @@ def _half_turn(one: "Floats", two: "Floats", chromas: "Floats") -> "Floats":
     """
     import numpy as np
 
-    across, _is_opposite, is_back = _opposite(one, two)
-    along = one[1] * two[1] + one[2] * two[2]
-    near = across * across / np.where(along > 0.0, chromas + along, 1.0)
-    squared = np.where(along > 0.0, near, chromas - along)
-    found: Floats = np.where(is_back, -1.0, 1.0) * np.sqrt(0.5 * squared)
+    is_close = turn.along > 0.0
+    near = turn.across**2 / np.where(is_close, chromas + turn.along, 1.0)
+    squared = np.where(is_close, near, chromas - turn.along)
+    found: Floats = np.where(turn.is_back, -1.0, 1.0) * np.sqrt(0.5 * squared)
     return found
 
 
 def _mean_hue(
-    one: "Floats", two: "Floats", c_1: "Floats", c_2: "Floats"
+    one: "Floats", two: "Floats", turn: _Turn, c_1: "Floats", c_2: "Floats"
 ) -> tuple["Floats", "Floats"]:
     """Return the direction in the middle of the shorter way (equation 14).
 
@@ -154,11 +164,10 @@ def _mean_hue(
     low_1, low_2 = np.maximum(c_1, _TINY), np.maximum(c_2, _TINY)
     x = one[1] / low_1 + two[1] / low_2
     y = one[2] / low_1 + two[2] / low_2
-    _across, is_opposite, is_back = _opposite(one, two)
-    if is_opposite.any():
-        sign = np.where(is_back, -1.0, 1.0) / low_1
-        x = np.where(is_opposite, -sign * one[2], x)
-        y = np.where(is_opposite, sign * one[1], y)
+    if turn.is_opposite.any():
+        sign = np.where(turn.is_back, -1.0, 1.0) / low_1
+        x = np.where(turn.is_opposite, -sign * one[2], x)
+        y = np.where(turn.is_opposite, sign * one[1], y)
     length = np.sqrt(x * x + y * y)
     is_grey = length < _TINY
     length = np.where(is_grey, 1.0, length)
