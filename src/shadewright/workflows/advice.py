@@ -114,7 +114,9 @@ def _way(dose: PlannedDose, stocks: tuple[Stock, ...]) -> Way | None:
 def _why_none(dose: PlannedDose) -> str:
     if not dose.shares:
         return "No bottle gives this dose, so a stock is to be made first."
-    if dose.missing_g or len(dose.shares) > 1:
+    if dose.missing_g:
+        return "The bottles do not hold the whole dose: make a stock first."
+    if len(dose.shares) > 1:
         return "One bottle that holds the whole dose would be surer than two."
     return "Say what doses are measured in: then it can be said how sure they are."
 

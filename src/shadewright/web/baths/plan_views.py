@@ -13,6 +13,7 @@ from shadewright.web.baths.forms import PlanForm
 from shadewright.web.baths.pages import NoRecipePage, PlanPage, Refusal
 from shadewright.web.baths.planning import shown_plan
 from shadewright.web.frame import person_id
+from shadewright.web.levers.panel import AdviceShown, advice_panel
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
 from shadewright.web.toasts import say
@@ -73,10 +74,13 @@ def _shown(request: HttpRequest, form: PlanForm) -> HttpResponse:
 
 def _page(form: PlanForm, *, is_live: bool = False) -> PlanPage:
     shown, note = None, None
+    advice: tuple[AdviceShown, ...] = ()
     if form.is_valid():
         old = form.cleaned_data["instead_of"]
         try:
-            shown = shown_plan(plan_bath(form.wish(), instead_of=old))
+            planned = plan_bath(form.wish(), instead_of=old)
+            shown = shown_plan(planned)
+            advice = advice_panel(planned, form.data, instead_of=old)
         except StudioError as error:
             form.refuse(error)
     if form.errors:
@@ -89,6 +93,7 @@ def _page(form: PlanForm, *, is_live: bool = False) -> PlanPage:
         crumbs=(DAYS,),
         form=form,
         plan=shown,
+        advice=advice,
         refusal=None if note is None else Refusal(note=note, takes_focus=not is_live),
     )
 

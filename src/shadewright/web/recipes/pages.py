@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from shadewright.core.baths import Curve
 from shadewright.web.acidity.sour import Sour
+from shadewright.web.levers.known import RecipeKnown
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.recipes.depth_aid import AidForm
@@ -104,6 +105,7 @@ class RecipePage(Page):
     doses: tuple[DoseShown, ...]
     total: str
     sour: Sour
+    known: RecipeKnown
     said: tuple[Said, ...]
     curve: Curve | None
     curve_words: str

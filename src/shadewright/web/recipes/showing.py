@@ -9,6 +9,7 @@ from shadewright.core.baths import Curve
 from shadewright.core.quantities import amount_text
 from shadewright.web.acidity.sour import sour_recipe
 from shadewright.web.baths.words import status_chip
+from shadewright.web.levers.known import recipe_known
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.purposes import PURPOSE_WORDS
@@ -62,6 +63,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         doses=_doses(shown.text),
         total=_total(shown.text),
         sour=sour_recipe(shown.id),
+        known=recipe_known(shown),
         said=tuple(each for each in said if each.words),
         curve=curve,
         curve_words="" if curve is None else _curve_words(curve),

@@ -1,0 +1,1 @@
+"""What would make it surer: on a plan, on a recipe, and for the whole shelf."""
