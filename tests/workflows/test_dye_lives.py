@@ -4,8 +4,8 @@ from datetime import UTC, datetime, time, timedelta
 
 import pytest
 
-from shadewright.core.solutions.age import OLD_DAYS, PAST_DAYS
 from shadewright.core.solutions.keeping import Fate
+from shadewright.core.tables.stock_age import OLD_DAYS, PAST_DAYS
 from shadewright.workflows.bottles import Look, enter_bottle, look_at, record_strength
 from shadewright.workflows.dye_lives import (
     dye_lives,

@@ -6,9 +6,10 @@ from datetime import date, timedelta
 
 from django.utils import timezone
 
-from shadewright.core.solutions.age import FRESH_DAYS, AgeClass, StockAge
+from shadewright.core.solutions.age import AgeClass, StockAge
 from shadewright.core.solutions.keeping import DyeLife, Fate, Standing, fate
 from shadewright.core.solutions.ledger import BottleAct, BottleState
+from shadewright.core.tables.stock_age import FRESH_DAYS
 from shadewright.records.models import BottleLine, StockBottle
 
 _LOOKS = {BottleAct.CLEAR, BottleAct.SETTLED}

@@ -23,7 +23,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from shadewright.core.baths.doses import LEAST_DOSE_ML
-from shadewright.core.solutions.age import PAST_DAYS
+from shadewright.core.tables.stock_age import PAST_DAYS
 
 LARGEST_SHARE_OF_BATH = 0.25
 _TRACE_G = 1e-9

@@ -11,10 +11,12 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-FRESH_DAYS = 28  # common practice
-OLD_DAYS = 91  # common practice: three months
-PAST_DAYS = 182  # common practice: six months
-MIX_FRESH_DAYS = 1  # a dye that settles on cooling is made for the day
+from shadewright.core.tables.stock_age import (
+    FRESH_DAYS,
+    MIX_FRESH_DAYS,
+    OLD_DAYS,
+    PAST_DAYS,
+)
 
 
 class AgeClass(StrEnum):

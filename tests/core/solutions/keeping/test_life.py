@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from shadewright.core.solutions.age import OLD_DAYS, PAST_DAYS
 from shadewright.core.solutions.keeping import Seen, Watch, dye_life, watched
 from shadewright.core.solutions.ledger import BottleAct
+from shadewright.core.tables.stock_age import OLD_DAYS, PAST_DAYS
 
 CLEAR, SETTLED, REWARMED = BottleAct.CLEAR, BottleAct.SETTLED, BottleAct.REWARMED
 

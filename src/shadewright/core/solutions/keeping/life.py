@@ -14,8 +14,8 @@ sooner than that: one bottle is no law, but a reason to look.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from shadewright.core.solutions.age import MIX_FRESH_DAYS, OLD_DAYS, PAST_DAYS
 from shadewright.core.solutions.keeping.turnbull import LifeStep, Watch, still_clear
+from shadewright.core.tables.stock_age import MIX_FRESH_DAYS, OLD_DAYS, PAST_DAYS
 
 LEAST_WATCHED = 5  # our choice
 LEAST_SETTLED = 2  # our choice

@@ -8,7 +8,7 @@ re-warmed and looked at: its top is weaker than its label says.
 from dataclasses import dataclass
 from enum import StrEnum
 
-from shadewright.core.solutions.age import FRESH_DAYS
+from shadewright.core.tables.stock_age import FRESH_DAYS
 
 
 class Purpose(StrEnum):
