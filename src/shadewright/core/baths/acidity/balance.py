@@ -123,19 +123,31 @@ def settled(*, solution: Solution, constants: Constants) -> Settled:
     """
     strength = 0.0
     for _round in range(_MOST_ROUNDS):
-        ph = _balanced_ph(solution, constants, strength)
-        found = sum(z * z * c for z, c in _ions(solution, constants, strength, ph)) / 2
+        gammas = _log_gammas(strength, constants.factor)
+        ph = _balanced_ph(solution, constants, gammas)
+        ions = _ions(solution, constants, gammas, ph)
+        found = sum(z * z * c for z, c in ions) / 2
         if abs(found - strength) <= _SETTLED * max(found, 1.0):
             return Settled(ph=ph, ionic_strength=found)
         strength = found
     raise NotConvergedError(name="The bath’s pH", steps=_MOST_ROUNDS)
 
 
-def _balanced_ph(solution: Solution, constants: Constants, strength: float) -> float:
+def _log_gammas(strength: float, factor: float) -> dict[int, float]:
+    """Return log10 γ of each charge that an ion here can have."""
+    return {
+        z: log_activity(charge=z, ionic_strength=strength, factor=factor)
+        for z in (1, 0, -1, -2, -3)
+    }
+
+
+def _balanced_ph(
+    solution: Solution, constants: Constants, gammas: Mapping[int, float]
+) -> float:
     low, high = _LEAST_PH, _MOST_PH
     for _halving in range(_HALVINGS):
         middle = (low + high) / 2
-        if sum(z * c for z, c in _ions(solution, constants, strength, middle)) > 0:
+        if sum(z * c for z, c in _ions(solution, constants, gammas, middle)) > 0:
             low = middle
         else:
             high = middle
@@ -143,25 +155,18 @@ def _balanced_ph(solution: Solution, constants: Constants, strength: float) -> f
 
 
 def _ions(
-    solution: Solution, constants: Constants, strength: float, ph: float
+    solution: Solution, constants: Constants, gammas: Mapping[int, float], ph: float
 ) -> list[tuple[int, float]]:
     """Return the charge of each kind of ion, and how much of it there is."""
-
-    def log_gamma(charge: int) -> float:
-        return log_activity(
-            charge=charge, ionic_strength=strength, factor=constants.factor
-        )
-
     other = solution.other_charge_mol_per_l
     found = [
-        (1, 10.0 ** (-ph - log_gamma(1))),
-        (-1, 10.0 ** (ph - constants.pkw - log_gamma(1))),
+        (1, 10.0 ** (-ph - gammas[1])),
+        (-1, 10.0 ** (ph - constants.pkw - gammas[-1])),
         (1 if other > 0 else -1, abs(other)),
     ]
     for family, whole in solution.mol_per_l.items():
         pka = constants.pka[family]
         charges = range(family.charge, family.charge - len(pka) - 1, -1)
-        gammas = tuple(log_gamma(charge) for charge in charges)
-        parts = shares(ph=ph, pka=pka, log_gamma=gammas)
+        parts = shares(ph=ph, pka=pka, log_gamma=tuple(gammas[z] for z in charges))
         found += [(z, whole * part) for z, part in zip(charges, parts, strict=True)]
     return found
