@@ -52,6 +52,8 @@ def every_drawing() -> Iterator[str]:
     yield drawing.bottle(a_bottle(code=HOSTILE), number=3, name=HOSTILE)
     yield drawing.liquid_sample("reserved", number=4)
     yield drawing.liquid_sample("settled", number=5)
+    yield drawing.liquid_sample("life", number=6)
+    yield drawing.bottle(a_bottle(life=0.4), number=7)
     yield drawing.code_square("http://192.168.1.5/", name=HOSTILE)
     yield drawing.fill_bar(full=0.4)
     yield drawing.fill_bar(full=0.1, is_low=True)
@@ -133,6 +135,20 @@ def test_a_bottle_is_filled_as_full_as_it_is(
 ) -> None:
     (liquid,) = rects(drawing.bottle(a_bottle(full), number=1), "fresh")
     assert (liquid["y"], liquid["height"]) == (top, height)
+
+
+@pytest.mark.parametrize(
+    ("life", "height"), [(1.0, 54.0), (0.5, 27.0), (0.0, None), (None, None)]
+)
+def test_the_gauge_runs_down_with_the_bottle_s_time(
+    life: float | None, height: float | None
+) -> None:
+    drawn = parsed(drawing.bottle(a_bottle(life=life), number=1))
+    left = [x for x in drawn.iter() if x.get("class") == "time-left"]
+    assert [float(x.get("height", 0)) for x in left] == ([height] if height else [])
+    assert bool([x for x in drawn.iter() if x.get("class") == "time"]) == (
+        life is not None
+    )
 
 
 def test_an_empty_bottle_shows_no_liquid() -> None:

@@ -1,7 +1,8 @@
-"""A stock bottle: how full, how old, what is spoken for, what has settled.
+"""A stock bottle: how full, how old, how long it keeps, what has settled.
 
 The fill is what is left; its lightness is the age; the hatched top is what
-today's baths will draw; grains at the foot say that dye has settled. The
+today's baths will draw; grains at the foot say that dye has settled. The narrow
+gauge at its side runs down with its time, and is empty once that is over. The
 short code stands on the cap. The same facts always stand beside it in words.
 """
 
@@ -17,17 +18,22 @@ _OUTLINE = (
 _FOOT = 106.0
 _FULL_HEIGHT = 66.0
 _LEES_TOP = 94.0
+_GAUGE = (69.0, 46.0, 3.0, 54.0)  # x, y, width, height
 
 
 @dataclass(frozen=True, kw_only=True)
 class Bottle:
-    """What a drawn bottle shows; ``full`` and ``reserved`` are shares of its size."""
+    """What a drawn bottle shows; ``full`` and ``reserved`` are shares of its size.
+
+    ``life`` is the share of its time that is left, None where nobody knows.
+    """
 
     code: str
     full: float
     age: AgeClass
     reserved: float = 0.0
     is_settled: bool = False
+    life: float | None = None
 
 
 def bottle(shown: Bottle, *, number: int, name: str = "") -> str:
@@ -37,7 +43,7 @@ def bottle(shown: Bottle, *, number: int, name: str = "") -> str:
         f"<defs>{_clip(ident)}{_hatch(ident)}{_grains(ident)}</defs>"
         f'<path d="{_OUTLINE}" class="ground"/>'
         f'<g clip-path="url(#{ident}-glass)">{_contents(shown, ident)}</g>'
-        f'<path d="{_OUTLINE}" class="glass"/>'
+        f'<path d="{_OUTLINE}" class="glass"/>{_gauge(shown.life)}'
         '<rect x="13" y="1" width="46" height="19" class="cap" rx="2"/>'
         f'<text x="36" y="15.5" class="cap-code">{svg.text(shown.code)}</text>'
     )
@@ -45,13 +51,15 @@ def bottle(shown: Bottle, *, number: int, name: str = "") -> str:
 
 
 def liquid_sample(
-    kind: AgeClass | Literal["reserved", "settled"], *, number: int
+    kind: AgeClass | Literal["reserved", "settled", "life"], *, number: int
 ) -> str:
-    """Draw one small box of a legend: an age, today's draw, or what has settled."""
+    """Draw one small box of a legend: an age, a draw, what has settled, time left."""
     if kind == "reserved":
         body = _hatch(f"key-{number}") + _patterned(f"key-{number}-hatch")
     elif kind == "settled":
         body = _grains(f"key-{number}") + _patterned(f"key-{number}-grains")
+    elif kind == "life":
+        body = svg.rect(7, 0.5, 4, 13, "time") + svg.rect(7, 5, 4, 8.5, "time-left")
     else:
         body = svg.rect(0.5, 0.5, 17, 13, _css(AgeClass(kind)))
     return svg.drawing("vessel", svg.Box(18, 14), body)
@@ -65,6 +73,15 @@ def _contents(shown: Bottle, ident: str) -> str:
     draw = _filled(top, reserved * _FULL_HEIGHT, f"{ident}-hatch") if reserved else ""
     level = svg.line(0, top, 72, top, "level") if full else ""
     return liquid + draw + (_lees(ident) if shown.is_settled else "") + level
+
+
+def _gauge(life: float | None) -> str:
+    if life is None:
+        return ""
+    x, y, width, height = _GAUGE
+    left = height * svg.fraction(life)
+    rest = svg.rect(x, y + height - left, width, left, "time-left") if left else ""
+    return svg.rect(x, y, width, height, "time") + rest
 
 
 def _css(age: AgeClass) -> str:

@@ -21,6 +21,7 @@ class ShelfRow:
     strength: Measured
     state: Chip | None
     clarity: str
+    time_left: str
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,7 +8,8 @@ from shadewright import drawing
 from shadewright.core.quantities import number_text
 from shadewright.core.solutions.age import AgeClass
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Chip, ChipKind, measured
+from shadewright.web.parts import Chip, ChipKind, measured_value
+from shadewright.web.shelf.keeping_words import time_left
 from shadewright.web.shelf.pages import GonePage, GoneRow, ShelfPage, ShelfRow
 from shadewright.web.shelf.tasks import bottle_address, shelf_tasks
 from shadewright.web.sorting import Keys, arrange, read_order
@@ -29,6 +30,7 @@ _KEYS: Keys[ShelfRow] = {
     "strength": lambda row: row.bottle.strength_percent,
     "left": lambda row: row.bottle.volume_ml,
     "age": lambda row: row.bottle.age.days,
+    "time": lambda row: row.bottle.keeping.days_left,
 }
 _GONE_KEYS: Keys[GoneRow] = {
     "code": lambda row: row.bottle.code,
@@ -65,7 +67,7 @@ def gone(request: HttpRequest) -> HttpResponse:
         GoneRow(
             bottle=bottle,
             address=bottle_address(bottle.code),
-            strength=measured(bottle.strength_percent, "%"),
+            strength=measured_value(bottle.strength, "%"),
         )
         for bottle in bottles_gone()
     )
@@ -89,10 +91,12 @@ def _row(bottle: ShelfBottle) -> ShelfRow:
             full=bottle.volume_ml / bottle.final_ml if bottle.final_ml else 0.0,
             age=bottle.age.age_class,
             is_settled=bottle.is_settled is True,
+            life=bottle.keeping.life_left,
         ),
-        strength=measured(bottle.strength_percent, "%"),
+        strength=measured_value(bottle.strength, "%"),
         state=Chip(words=trouble, kind=_KINDS.get(trouble, "")) if trouble else None,
         clarity=_CLARITY[bottle.is_settled],
+        time_left=time_left(bottle),
     )
 
 

@@ -45,9 +45,9 @@ def bottle(shown: drawing.Bottle, number: int, name: str = "") -> SafeString:
 
 @register.simple_tag
 def liquid_sample(
-    kind: AgeClass | Literal["reserved", "settled"], number: int
+    kind: AgeClass | Literal["reserved", "settled", "life"], number: int
 ) -> SafeString:
-    """Draw the box of a legend: an age, ``"reserved"`` or ``"settled"``."""
+    """Draw the box of a legend: an age, ``"reserved"``, ``"settled"``, ``"life"``."""
     return SafeString(drawing.liquid_sample(kind, number=number))
 
 
