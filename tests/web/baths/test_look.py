@@ -48,6 +48,9 @@ def dyed(things: Dyeing) -> tuple[str, ...]:
         f"{plan}none",
         f"/baths/{going}/",
         f"/baths/{going}/give-up/",
+        f"/baths/{going}/pour-away/",
+        "/acid-for-acid/",
+        "/waters/new/",
         f"/baths/{planned}/doses/dose-1/",
     )
 
