@@ -58,6 +58,7 @@ def test_what_the_template_is_given() -> None:
             {"word": "Who", "said": ""},
         ],
         "acidity": "",
+        "advice": "",
         "notes": ["Paler at the ends is wanted."],
         "swatch": False,
         "demo": False,
@@ -69,7 +70,8 @@ def test_what_the_template_is_given() -> None:
         "code": "T7K",
         "number": "60",
         "unit": "ml",
-        "scale": "60.5\xa0g",
+        "scale": "60.5\xa0g on the scale",
+        "sure": "",
         "text": "",
         "caution": "",
         "blanks": [
@@ -126,6 +128,35 @@ def test_a_helper_reads_what_to_do_and_what_to_write() -> None:
         assert part in words
     assert "swatch" not in words
     assert "invented" not in words
+
+
+def test_stock_by_weight_has_its_tare_steps_its_ml_and_its_spread() -> None:
+    by_weight = tuple(
+        replace(
+            step,
+            amount=60.5,
+            unit="g",
+            scale_g=None,
+            volume_ml=60.0,
+            text="Put the jug on the scale, press tare, pour to 60.5\xa0g.",
+        )
+        if step.key == "dose-1"
+        else step
+        for step in card().steps
+    )
+    sure = {"dose-1": "0.6\xa0% ±\xa00.02\xa0%"}
+    advice = "Surer Slate: weigh it on the scale."
+    words = words_on(
+        printed(replace(card(), steps=by_weight, sure=sure, advice=advice))
+    )
+    for part in (
+        "bottle T7K 60 ml",
+        "depth 0.6 % ± 0.02 %",
+        "Put the jug on the scale, press tare, pour to 60.5 g.",
+        advice,
+    ):
+        assert part in words
+    assert "60.5 g on the scale" not in words
 
 
 def test_what_is_not_known_leaves_a_line() -> None:

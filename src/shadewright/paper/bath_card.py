@@ -34,7 +34,8 @@ class BathCard:
     """One bath; ``qr_text`` is what the square code says.
 
     ``strengths_percent`` holds the strength of each dose's stock by the key of
-    its step, ``acidity`` how sour the bath should be, in a line; an empty
+    its step, ``sure`` how sure its depth then is, ``advice`` what would help that
+    most, ``acidity`` how sour the bath should be, in a line; an empty
     ``pot_name`` or ``mill_lot`` leaves a line to write on.
     """
 
@@ -48,6 +49,8 @@ class BathCard:
     dyed_on: dt.date
     steps: tuple[RoundStep, ...]
     strengths_percent: Mapping[str, float] = field(default_factory=dict)
+    sure: Mapping[str, str] = field(default_factory=dict)
+    advice: str = ""
     mill_lot: str = ""
     skeins: int | None = None
     pot_name: str = ""
@@ -100,6 +103,7 @@ def _texts(card: BathCard) -> Mapping[str, object]:
         "version": f"version {card.version_number}",
         "facts": [{"word": word, "said": said} for word, said in _facts(card)],
         "acidity": printable(card.acidity[:200]),
+        "advice": _shortened(card.advice),
         "notes": [_shortened(note) for note in card.notes if note.strip()],
         "swatch": card.is_swatch,
         "demo": card.is_demo,
@@ -133,13 +137,21 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
         "code": step.code,
         "number": number,
         "unit": unit,
-        "scale": "" if step.scale_g is None else amount_text(step.scale_g, "g"),
+        "scale": _beside(step),
+        "sure": card.sure.get(step.key, ""),
         "text": step.text,
         "caution": _in_short(step.caution),
         "blanks": [_blank(blank, step) for blank in blanks_of(step)],
         "lot": step.kind is StepKind.FINISH,
         **(heat_picture(card.curve) if step.kind is StepKind.HEAT else {}),
     }
+
+
+def _beside(step: RoundStep) -> str:
+    """Return stock in the other unit: g beside ml, ml beside g."""
+    if step.scale_g is not None:
+        return f"{amount_text(step.scale_g, 'g')} on the scale"
+    return "" if step.volume_ml is None else amount_text(step.volume_ml, "ml")
 
 
 def _amount(step: RoundStep) -> str:

@@ -9,10 +9,12 @@ from shadewright.paper.bath_card import MOST_CARDS
 from shadewright.paper.swatch_tags import MOST_TAGS
 from shadewright.workflows.bath_pages import BathNow, bath_now
 from shadewright.workflows.bath_ph import ph_of_bath
+from shadewright.workflows.card_advice import card_advice
 from shadewright.workflows.recipe_curves import programme_of
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import today
 from shadewright.workflows.studio import studio
+from shadewright.workflows.sure_words import depth_words
 
 _WATER_ONLY = "water only, no fibre: the bath reads higher."
 
@@ -44,7 +46,7 @@ def _is_demo() -> bool:
 
 
 def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
-    doses = ((each.step.key, each.dose) for each in bath.steps)
+    doses = {each.step.key: each.dose for each in bath.steps if each.dose is not None}
     text = version(bath.version_id).text
     return BathCard(
         number=bath.number,
@@ -58,9 +60,11 @@ def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
         steps=tuple(each.step for each in bath.steps),
         strengths_percent={
             key: dose.strength_percent
-            for key, dose in doses
-            if dose is not None and dose.strength_percent is not None
+            for key, dose in doses.items()
+            if dose.strength_percent is not None
         },
+        sure={key: depth_words(dose.how_sure) for key, dose in doses.items()},
+        advice=card_advice(bath),
         mill_lot=bath.mill_lot,
         skeins=bath.skeins,
         pot_name=bath.pot_name,

@@ -27,11 +27,15 @@ _NOTES, _DEGREES, _PH = "notes", "/°C", "/pH"
 
 @dataclass(frozen=True, kw_only=True)
 class TypedLine:
-    """A line that is done; what was as planned, or not written down, is left empty."""
+    """A line that is done; what was as planned, or not written down, is left empty.
+
+    ``unit`` is said where an amount is in another unit than the planned one.
+    """
 
     step: str
     is_missed: bool = False
     amount: float | None = None
+    unit: str = ""
     at: datetime | None = None
     bottle: str = ""
     temperature_c: float | None = None
@@ -167,7 +171,7 @@ def _tick(each: StepNow, line: TypedLine, bath: str) -> Tap:
         act=ACT_OF_STEP[step.kind],
         step=step.key,
         value=step.amount if line.amount is None else line.amount,
-        unit=step.unit,
+        unit=line.unit or step.unit,
         bottle=line.bottle or step.code,
         note=note,
         device=DEVICE,

@@ -20,7 +20,7 @@ pytestmark = pytest.mark.django_db
         ("dose-1-amount", "0", "Line 2, Slate: the amount must be above 0"),
         ("dose-1-amount", "1e9", "Line 2, Slate: the amount is written as"),
         ("dose-1-amount", "9" * 30, "Line 2, Slate: the amount must be"),
-        ("dose-1-amount", "60 g", "Line 2, Slate: the amount is written as"),
+        ("dose-1-amount", "60 °C", "Line 2, Slate: the amount is written as"),
         ("dose-1-amount", HOSTILE, "Line 2, Slate: the amount is written as"),
         ("dose-1-bottle", "S5B", "Line 2, Slate: the other bottle: A bottle’s code"),
         ("dose-1-bottle", "K7RR", "There is no bottle “K7RR”."),

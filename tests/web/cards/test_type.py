@@ -215,3 +215,13 @@ def test_times_of_a_day_to_come_are_refused(client: Client, pot: Ready) -> None:
     with time_machine.travel(datetime(2026, 11, 24, 12, 0, tzinfo=UTC), tick=False):
         page = read(opened(client, pot.number).send(fill_time="0900"))
     assert "got 09:00 on 25 November" in page.fault("fill-time")
+
+
+@pytest.mark.by_hand
+def test_stock_that_was_weighed_is_typed_in_grams(client: Client, pot: Ready) -> None:
+    opened(client, pot.number).send(dose_1_amount="60.5 g", dose_2_amount="31")
+    slate, gorse = line(pot, "dose-1"), line(pot, "dose-2")
+    assert (slate.value, slate.unit, slate.bottle.code) == (60.5, "g", pot.slate)  # type: ignore[union-attr]
+    # 60.5 g / 1.0082 g/ml
+    assert shelf_bottle(pot.slate).volume_ml == pytest.approx(500 - 60.008, abs=5e-4)
+    assert (gorse.value, gorse.unit) == (31, "ml")

@@ -1,6 +1,7 @@
 """The fields of one line of a card, and how sentences call them."""
 
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from datetime import date
 from typing import Any
 
@@ -12,7 +13,7 @@ from shadewright.core.baths.rounds import RoundStep
 from shadewright.core.quantities import require_between
 from shadewright.core.quantities.reading import Asked, written
 from shadewright.core.solutions.codes import typed_code
-from shadewright.errors import InputError
+from shadewright.errors import InputError, UnitError
 from shadewright.web.amounts import (
     AmountField,
     Reader,
@@ -51,6 +52,20 @@ class CodeField(forms.CharField):
             raise ValidationError(sentence) from error
 
 
+class StockField(AmountField):
+    """Stock as it was measured or weighed: 60 ml, 60.5 g, or in the planned unit."""
+
+    def clean(self, value: Any) -> Any:  # ruff: ignore[any-type]
+        """Return the amount and its unit, or nothing."""
+        text = str(value or "").strip()
+        if not text:
+            return None
+        try:
+            return _stock(text, name=str(self.label), unit=self.unit)
+        except InputError as error:
+            raise ValidationError(error.sentence) from error
+
+
 def name_of(step: RoundStep, blank: Blank | str) -> str:
     """Return the name of a line's field."""
     return f"{step.key}-{blank.name.lower() if isinstance(blank, Blank) else blank}"
@@ -73,7 +88,7 @@ def line_fields(place: int, step: RoundStep, *, day: date) -> Mapping[str, forms
 
 def _field(blank: Blank, step: RoundStep, label: str, day: date) -> forms.Field:
     makers: Mapping[Blank, Callable[[], forms.Field]] = {
-        Blank.AMOUNT: lambda: _amount(step.unit, label),
+        Blank.AMOUNT: lambda: _amount(step, label),
         Blank.TIME: lambda: ClockField(label=label, day=day),
         Blank.BOTTLE: lambda: _text(CodeField, label, 8),
         Blank.TEMPERATURE: lambda: temperature_field(label=label, required=False),
@@ -88,13 +103,27 @@ def _text(kind: type[forms.CharField], label: str, most: int) -> forms.CharField
     return kind(label=label, required=False, max_length=most, widget=widget)
 
 
-def _amount(unit: str, label: str) -> AmountField:
-    readers: Mapping[str, Reader] = {"g": some_mass, "ml": some_volume, "l": _litres}
-    return AmountField(unit=unit, read=readers[unit], label=label, required=False)
+def _amount(step: RoundStep, label: str) -> AmountField:
+    kind = StockField if step.code else AmountField
+    return kind(unit=step.unit, read=_READERS[step.unit], label=label, required=False)
+
+
+def _stock(text: str, *, name: str, unit: str) -> tuple[float, str]:
+    """Return an amount of stock with its unit, g or ml, whichever was written."""
+    other = "ml" if unit == "g" else "g"
+    try:
+        return _READERS[unit](text, name=name, default_unit=unit), unit
+    except UnitError as error:
+        with suppress(UnitError):
+            return _READERS[other](text, name=name, default_unit=unit), other
+        raise error from None
 
 
 def _litres(text: str, *, name: str, default_unit: str = "l") -> float:
     return some_volume(text, name=name, default_unit=default_unit) / 1000
+
+
+_READERS: Mapping[str, Reader] = {"g": some_mass, "ml": some_volume, "l": _litres}
 
 
 def _ph(text: str, *, name: str, default_unit: str = "") -> float:

@@ -54,10 +54,13 @@ class CardForm(DeedForm):
 
     def _line(self, step: RoundStep, *, is_all: bool) -> TypedLine | None:
         typed = self.cleaned_data
+        said = typed.get(name_of(step, Blank.AMOUNT))
+        amount, unit = said if isinstance(said, tuple) else (said, "")
         line = TypedLine(
             step=step.key,
             is_missed=typed[name_of(step, MISSED)],
-            amount=typed.get(name_of(step, Blank.AMOUNT)),
+            amount=amount,
+            unit=unit,
             at=typed.get(name_of(step, Blank.TIME)),
             bottle=typed.get(name_of(step, Blank.BOTTLE), ""),
             temperature_c=typed.get(name_of(step, Blank.TEMPERATURE)),
