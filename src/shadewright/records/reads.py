@@ -134,7 +134,7 @@ def locked_jar(jar_id: int) -> PowderJar:
 def ledger_rows(bottle: StockBottle) -> QuerySet[BottleLine]:
     """Return a bottle's ledger, oldest first, with who and what else took part."""
     rows = BottleLine.objects.filter(bottle=bottle)
-    return rows.select_related("by", "other", "jar", "undone_by").order_by("id")
+    return rows.select_related("by", "other", "jar", "tool", "undone_by").order_by("id")
 
 
 def jar_ledger_rows(jar: PowderJar) -> QuerySet[JarLine]:

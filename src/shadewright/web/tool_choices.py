@@ -3,6 +3,7 @@
 from django import forms
 
 from shadewright.workflows.stock_tools import scales, ware
+from shadewright.workflows.tools import ToolNow
 
 NOT_SAID = ("", "Not said")
 
@@ -19,6 +20,21 @@ def offer(form: forms.BaseForm, name: str, choices: list[tuple[str, str]]) -> No
     field = form.fields[name]
     assert isinstance(field, forms.ChoiceField)  # ruff: ignore[assert] - typed
     field.choices = [NOT_SAID, *choices]
+
+
+def offer_usual(
+    form: forms.BaseForm,
+    name: str,
+    choices: list[tuple[str, str]],
+    usual: ToolNow | None,
+) -> None:
+    """Offer tools, the usual one chosen; what is left unsaid is the usual one."""
+    offer(form, name, choices)
+    if usual is not None:
+        field = form.fields[name]
+        assert isinstance(field, forms.ChoiceField)  # ruff: ignore[assert] - typed
+        field.choices = [("", f"As usual: {usual.name}"), *choices]
+        field.initial = usual.id
 
 
 def scale_choices() -> list[tuple[str, str]]:

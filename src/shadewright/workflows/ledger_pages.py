@@ -3,16 +3,19 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 from itertools import pairwise
 from uuid import UUID
 
 from shadewright.core.quantities import amount_text
+from shadewright.core.quantities.writing import spread_text
 from shadewright.core.solutions.ledger import (
     BottleAct,
     BottleState,
     running_states,
     standing,
 )
+from shadewright.core.uncertainty import Value, half_width
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, Dye, JarLine
 from shadewright.records.models.catalogue import DyeClass
@@ -26,7 +29,10 @@ from shadewright.workflows.undo import may_undo
 
 @dataclass(frozen=True, kw_only=True)
 class LedgerEntry:
-    """A line of a ledger in words; ``left`` in ml or g, None where it is undone."""
+    """A line of a ledger in words; ``left`` in ml or g, None where it is undone.
+
+    ``tool`` is what was measured with, ``spread`` the ± of the strength from there on.
+    """
 
     at: datetime
     by: str
@@ -35,6 +41,8 @@ class LedgerEntry:
     change: float | None
     left: float | None
     strength_percent: float | None
+    spread: str
+    tool: str
     deed: UUID
     is_undone: bool
     may_undo: bool
@@ -61,6 +69,10 @@ class BottlePage:
     water: str
     notes: str
     method: str
+    spread_method: str
+    scale: str
+    ware: str
+    is_by_weight: bool
     dried_ml: float
     earlier: tuple[EarlierVersion, ...]
     entries: tuple[LedgerEntry, ...]
@@ -94,6 +106,10 @@ def bottle_page(code: str) -> BottlePage:
         water=row.water,
         notes=row.notes,
         method=row.method,
+        spread_method=row.spread_method,
+        scale="" if row.scale is None else row.scale.name,
+        ware="" if row.ware is None else row.ware.name,
+        is_by_weight=row.is_by_weight,
         dried_ml=_dried_ml(lines, states),
         earlier=earlier_versions(row),
         entries=tuple(_bottle_entry(line, states) for line in reversed(lines)),
@@ -150,10 +166,18 @@ def _bottle_entry(
         change=change or None,
         left=None if after is None else after.volume_ml,
         strength_percent=None if after is None else after.strength_percent,
+        spread="" if after is None else _spread(after.strength),
+        tool="" if line.tool is None else line.tool.name,
         deed=line.deed,
         is_undone=hasattr(line, "undone_by"),
         may_undo=may_undo(line),
     )
+
+
+@lru_cache(maxsize=256)
+def _spread(strength: Value) -> str:
+    """Return the ± of a strength; most lines leave it as it was."""
+    return spread_text(half_width(strength)) if strength.terms else ""
 
 
 _WATER_MOVES = {BottleAct.EVAPORATED, BottleAct.WATER_ADDED}
@@ -211,6 +235,8 @@ def _jar_entries(lines: Sequence[JarLine]) -> Iterator[LedgerEntry]:
             change=left_g - before_g or None,
             left=left_g,
             strength_percent=None,
+            spread="",
+            tool="",
             deed=line.deed,
             is_undone=hasattr(line, "undone_by"),
             may_undo=may_undo(line),

@@ -112,7 +112,7 @@ def add_stock(
     reads.lock_bottles([code, from_code])
     if not is_written(stamp.deed):
         source, into = _pair(from_code, code)
-        tool = tool_said(tool_id, usual=_stock_tool())
+        tool = tool_said(tool_id, usual=usual_stock_tool())
         read = read_volume(tool, volume_ml, role="stock", deed=deed_key(stamp))
         _pour_over(source, into, read, stamp, tool)
     return shelf_bottle(code)
@@ -164,7 +164,7 @@ def dilute(
         want_percent=want_percent,
         volume_ml=volume_ml,
     )
-    measure = tool_said(tool_id, usual=_stock_tool())
+    measure = tool_said(tool_id, usual=usual_stock_tool())
     ware = tool_said(ware_id, usual=usual_tools().fill_tool)
     row = fill_bottle(
         Filling(
@@ -202,7 +202,7 @@ def dilute(
     return shelf_bottle(row.code)
 
 
-def _stock_tool() -> ToolNow | None:
+def usual_stock_tool() -> ToolNow | None:
     """Return what stock is usually measured with: as doses are, else as fills."""
     usual = usual_tools()
     return usual.dose_scale if usual.doses_by_weight else usual.dose_tool

@@ -19,7 +19,7 @@ def test_it_says_what_is_true_now(bench: Bench) -> None:
     assert f"<h1>Slate, bottle {bench.code}</h1>" in page.source
     for said in (
         "True strength 1 %",
-        "Weighed. How sure: not reckoned yet.",
+        "Weighed. How sure is not known: what the powder was weighed on",
         "500 ml left, 490 ml of it usable",
         "Made: 5 g from jar J-1, to 500 ml",
         "What is left follows from these lines; nothing is deleted",

@@ -68,6 +68,7 @@ def _add_powder(code: str, sent: Sent, stamp: Stamp) -> ShelfBottle:
         jar_id=sent["jar"],
         stamp=stamp,
         note=sent["note"],
+        tool_id=sent["tool_id"],
     )
 
 
@@ -81,6 +82,8 @@ def _dilute(code: str, sent: Sent, stamp: Stamp) -> ShelfBottle:
         volume_ml=sent["volume_ml"],
         stamp=stamp,
         about=about,
+        tool_id=sent["tool_id"],
+        ware_id=sent["ware_id"],
     )
 
 
@@ -181,7 +184,7 @@ ACTS: dict[str, Act] = {
         title="Level of {code}",
         form=forms.LevelForm,
         keys=_key("Read"),
-        verb=_verb(bottles.read_level, "volume_ml", "is_evaporated", "note"),
+        verb=_verb(bottles.read_level, "volume_ml", "is_evaporated", "note", "tool_id"),
         said="{code} holds {left} at {strength}",
     ),
     "weigh": Act(
@@ -198,7 +201,7 @@ ACTS: dict[str, Act] = {
         title="Water into {code}",
         form=forms.WaterForm,
         keys=_key("Added"),
-        verb=_verb(mending.add_water, "volume_ml", "note"),
+        verb=_verb(mending.add_water, "volume_ml", "note", "tool_id"),
         said="{code} holds {left} at {strength}",
         advice="Stir, and look against the light.",
         work_out=outcomes.water_wanted,
@@ -224,7 +227,7 @@ ACTS: dict[str, Act] = {
         title="Stronger stock into {code}",
         form=forms.StockForm,
         keys=_key("Poured over"),
-        verb=_verb(mending.add_stock, "from_code", "volume_ml"),
+        verb=_verb(mending.add_stock, "from_code", "volume_ml", "tool_id"),
         said="{code} holds {left} at {strength}",
         work_out=outcomes.stock_wanted,
         answer="volume_ml",

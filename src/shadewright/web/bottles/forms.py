@@ -13,9 +13,19 @@ from shadewright.web.amounts import (
 )
 from shadewright.web.forms import DayInput, DeedForm
 from shadewright.web.templatetags.house import day
+from shadewright.web.tool_choices import (
+    by_weight_choices,
+    offer,
+    offer_usual,
+    scale_choices,
+    tool_field,
+    ware_choices,
+)
 from shadewright.workflows.bottles import Look
 from shadewright.workflows.jars import jars
+from shadewright.workflows.mending import usual_stock_tool
 from shadewright.workflows.shelf import ShelfBottle, shelf
+from shadewright.workflows.usual_tools import usual_tools
 from shadewright.workflows.weighing_bottles import last_weighing, scales
 
 _FEW_LINES = {"rows": 2}
@@ -96,7 +106,12 @@ class LevelForm(BottleForm):
         coerce=lambda value: value == "yes",
         widget=forms.RadioSelect,
     )
+    tool_id = tool_field(label="Read from")
     note = _note()
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        offer(self, "tool_id", ware_choices())
 
 
 class WeighForm(BottleForm):
@@ -126,7 +141,12 @@ class WaterForm(BottleForm):
         label="Strength wanted", required=False, help_text=_TO_WORK_OUT
     )
     volume_ml = volume_field(label="Water added")
+    tool_id = tool_field(label="Measured with")
     note = _note()
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        offer_usual(self, "tool_id", _filled_with(), usual_tools().fill_tool)
 
 
 class PowderForm(BottleForm):
@@ -139,6 +159,7 @@ class PowderForm(BottleForm):
         label="Strength wanted", required=False, help_text=_TO_WORK_OUT
     )
     powder_g = mass_field(label="Powder added")
+    tool_id = tool_field(label="Weighed on")
     note = _note()
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
@@ -149,6 +170,7 @@ class PowderForm(BottleForm):
             if jar.left_g > 0
         ]
         self.offer("jar", [*offered, ("", "No jar in the records")])
+        offer_usual(self, "tool_id", scale_choices(), usual_tools().powder_scale)
 
 
 class StockForm(BottleForm):
@@ -159,6 +181,7 @@ class StockForm(BottleForm):
         label="Strength wanted", required=False, help_text=_TO_WORK_OUT
     )
     volume_ml = volume_field(label="Stock poured over")
+    tool_id = tool_field(label="Measured with")
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
@@ -168,6 +191,7 @@ class StockForm(BottleForm):
             if one.strength_percent > self.bottle.strength_percent
         ]
         self.offer("from_code", [_choice(one) for one in stronger])
+        offer_usual(self, "tool_id", _filled_with(), usual_stock_tool())
         if not stronger:
             self.lacks = "No stronger bottle of this dye stands on the shelf."
 
@@ -177,8 +201,15 @@ class DiluteForm(BottleForm):
 
     want_percent = strength_field(label="Strength of the new bottle")
     volume_ml = volume_field(label="Made up to")
+    tool_id = tool_field(label="Stock measured with")
+    ware_id = tool_field(label="Made up in")
     place = forms.CharField(max_length=40, required=False)
     discard_by = forms.DateField(label="Discard by", required=False, widget=DayInput())
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        offer_usual(self, "tool_id", _filled_with(), usual_stock_tool())
+        offer_usual(self, "ware_id", _filled_with(), usual_tools().fill_tool)
 
 
 class MergeForm(BottleForm):
@@ -217,6 +248,10 @@ class ParticularsForm(BottleForm):
     notes = forms.CharField(
         max_length=2000, required=False, widget=forms.Textarea(attrs=_FEW_LINES)
     )
+
+
+def _filled_with() -> list[tuple[str, str]]:
+    return [*ware_choices(), *by_weight_choices()]
 
 
 def others(bottle: ShelfBottle) -> list[ShelfBottle]:

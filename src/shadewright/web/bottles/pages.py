@@ -8,7 +8,8 @@ from shadewright.web.bottles.forms import BottleForm
 from shadewright.web.bottles.ladder_forms import FreshForm, ReadingForm
 from shadewright.web.forms import DeedForm
 from shadewright.web.pages import Link, Page
-from shadewright.web.parts import Caution, Chip, Measured
+from shadewright.web.parts import Caution, Chip
+from shadewright.web.sureness import SureStrength
 from shadewright.workflows import ledger_pages
 
 
@@ -42,8 +43,10 @@ class BottlePage(Page):
 
     about: ledger_pages.BottlePage
     drawn: drawing.Bottle
-    strength: Measured
+    strength: SureStrength
+    made_with: str
     chips: tuple[Chip, ...]
+    keeps: str
     trouble: Caution | None
     acts: tuple[ActLink, ...]
     spoils: tuple[str, ...]

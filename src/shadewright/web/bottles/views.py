@@ -13,7 +13,9 @@ from shadewright.web.bottles.pages import ActLink, ActPage, BottlePage, Key
 from shadewright.web.bottles.words import KINDS, LOOK_WORDS, SETTLED, SPOILS
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Chip, ChipKind, measured
+from shadewright.web.parts import Chip, ChipKind
+from shadewright.web.shelf.keeping_words import days_of
+from shadewright.web.sureness import bottle_strength
 from shadewright.web.templatetags.house import day, moment
 from shadewright.web.toasts import say
 from shadewright.workflows import ledger_pages
@@ -47,8 +49,10 @@ def bottle(request: HttpRequest, code: str) -> HttpResponse:
         crumbs=(_shelf(),),
         about=about,
         drawn=_drawn(shown),
-        strength=measured(shown.strength_percent, "%"),
+        strength=bottle_strength(shown),
+        made_with=_made_with(about),
         chips=_chips(shown),
+        keeps=days_of(shown),
         trouble=SETTLED if shown.is_settled and shown.is_on_shelf else None,
         acts=_acts(shown),
         spoils=SPOILS,
@@ -192,6 +196,7 @@ def _drawn(shown: ShelfBottle) -> drawing.Bottle:
         full=shown.volume_ml / shown.final_ml if shown.final_ml else 0.0,
         age=shown.age.age_class,
         is_settled=shown.is_settled is True,
+        life=shown.keeping.life_left,
     )
 
 
@@ -220,6 +225,16 @@ def _made(about: ledger_pages.BottlePage) -> str:
     by = f" by {about.made_by}" if about.made_by else ""
     known = f"made{circa}{when}{by}" if when or by else "day made not known"
     return f"{about.dye_class} · {known}"
+
+
+def _made_with(about: ledger_pages.BottlePage) -> str:
+    """Say what a bottle’s first strength was read from."""
+    way = "by weight on" if about.is_by_weight else "made up in"
+    said = (
+        f"weighed on {about.scale}" if about.scale else "",
+        f"{way} {about.ware}" if about.ware else "",
+    )
+    return ", ".join(filter(None, said)) or "not said"
 
 
 def _now(shown: ShelfBottle) -> str:
