@@ -20,6 +20,7 @@ def slate() -> BottleLabel:
         dye_name="Slate",
         strength_percent=1.04,
         strength_words="1.04\N{NO-BREAK SPACE}%",
+        spread_words="±\N{NO-BREAK SPACE}0.02",
         made_on=DAY,
         made_by="Ada",
         jar_lot="J-14",
@@ -36,6 +37,7 @@ def peat() -> BottleLabel:
         dye_name="Peat black of the northern moor, second grinding",
         strength_percent=2.0,
         strength_words="2.00\N{NO-BREAK SPACE}%",
+        spread_words="±\N{NO-BREAK SPACE}0.04",
         made_on=DAY,
         made_by="Bob",
         jar_lot="J-3, lot 88",
@@ -56,6 +58,7 @@ def gorse() -> BottleLabel:
         dye_name="Gorse",
         strength_percent=1.0,
         strength_words="about 1\N{NO-BREAK SPACE}%",
+        spread_words="±\N{NO-BREAK SPACE}0.2",
         is_strength_guess=True,
     )
 

@@ -79,3 +79,10 @@ def test_what_cannot_be_printed_is_refused_and_not_remembered(
             skip_first=skip_first,
         )
     assert shelf_bottle(bottle.code).wants_label
+
+
+def test_the_label_of_a_guess_says_how_wide_it_is(bottle: ShelfBottle) -> None:
+    sheet = label_sheet(codes=[bottle.code], format_key="single-102x51")
+    page = pypdfium2.PdfDocument(io.BytesIO(sheet))[0]
+    words = page.get_textpage().get_text_range().replace("\u00a0", " ")
+    assert "± 0.2" in words

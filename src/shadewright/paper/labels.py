@@ -20,7 +20,10 @@ from shadewright.paper.squares import square_svg
 from shadewright.paper.typeset import first_page_png, printable, typeset
 from shadewright.paper.words import day_words
 
-DROP_ORDER = ("note", "water", "maker", "grams_per_litre", "jar", "discard")
+DROP_ORDER = (
+    *("note", "water", "maker"),
+    *("grams_per_litre", "spread", "jar", "discard"),
+)
 _TOO_SMALL = "hazard words do not fit: "
 
 
@@ -29,8 +32,8 @@ class BottleLabel:
     """What one label says; an empty text means that it was not written down.
 
     ``qr_text`` is what the square code says, ``strength_words`` the true
-    strength as the studio writes it ("1.04 %"), ``mix_note`` a line for the
-    dyer ("mix fresh", "re-warm and stir").
+    strength as the studio writes it ("1.04 %"), ``spread_words`` how far it may
+    be off ("± 0.02"), ``mix_note`` a line for the dyer ("mix fresh").
     """
 
     code: str
@@ -38,6 +41,7 @@ class BottleLabel:
     dye_name: str
     strength_percent: float
     strength_words: str
+    spread_words: str = ""
     is_strength_guess: bool = False
     made_on: dt.date | None = None
     made_by: str = ""
@@ -132,6 +136,7 @@ def _texts(label: BottleLabel) -> Mapping[str, object]:
         "square": square_svg(label.qr_text),
         "name": printable(label.dye_name[:120]) or "Dye not named",
         "strength": label.strength_words,
+        "spread": label.spread_words,
         "guess": label.is_strength_guess,
         "grams_per_litre": amount_text(grams_per_litre, "g/l"),
         "made": made,

@@ -5,6 +5,8 @@ from collections.abc import Sequence
 from django.db import transaction
 
 from shadewright.core.quantities import amount_text
+from shadewright.core.quantities.writing import NO_BREAK, spread_text
+from shadewright.core.uncertainty import half_width
 from shadewright.errors import MissingError
 from shadewright.exchange import label_text
 from shadewright.paper import BottleLabel, label_format, labels_pdf, labels_png
@@ -70,6 +72,7 @@ def _label(row: StockBottle, *, is_demo: bool) -> BottleLabel:
         dye_name=row.dye.name,
         strength_percent=bottle.strength_percent,
         strength_words=amount_text(bottle.strength_percent, "%"),
+        spread_words=_spread_words(bottle),
         is_strength_guess=bottle.is_strength_guess,
         made_on=row.made_on,
         made_by="" if row.made_by is None else row.made_by.name,
@@ -80,6 +83,12 @@ def _label(row: StockBottle, *, is_demo: bool) -> BottleLabel:
         mix_note=_note(row),
         is_demo=is_demo,
     )
+
+
+def _spread_words(bottle: ShelfBottle) -> str:
+    if not bottle.terms:
+        return ""
+    return f"±{NO_BREAK}{spread_text(half_width(bottle.strength))}"
 
 
 def _note(row: StockBottle) -> str:
