@@ -94,5 +94,5 @@ def _batch(yarn_g: float, ratio: float, tools: AtHand) -> Wanted:
         depth_percent=0.0,
         yarn_g=yarn_g,
         liquor_ml=liquor_ml(fibre_mass_g=yarn_g, liquor_ratio=ratio),
-        yarn_scale=scale_of(tools.yarn_scale),
+        yarn_scale=scale_of(replace(tools, fibre_g=yarn_g).yarn_scale),
     )

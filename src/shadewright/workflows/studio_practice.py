@@ -1,7 +1,7 @@
 """How this studio works, and the doses that it dyes, as core compares them."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shadewright.core.baths import liquor_ml
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
@@ -82,7 +82,7 @@ def _jobs_of(
             depth_percent=line.depth_percent or 0.0,
             yarn_g=yarn_g,
             liquor_ml=liquor_ml(fibre_mass_g=yarn_g, liquor_ratio=ratio),
-            yarn_scale=scale_of(tools.yarn_scale),
+            yarn_scale=scale_of(replace(tools, fibre_g=yarn_g).yarn_scale),
         )
         yield Job(recipe=version.recipe_name, wanted=wanted, times=times)
 

@@ -140,18 +140,18 @@ def _by_weight(now: StudioNow) -> Iterator[_Row]:
 
 
 def _yarn_elsewhere(now: StudioNow) -> Iterator[_Row]:
-    used = scale_of(now.tools.yarn_scale)
     tool = min(now.tools.scales, key=_step_g, default=None)
     scale = scale_of(tool)
-    if used is None or scale is None or tool is None or scale == used:
+    if scale is None or tool is None:
         return
     jobs = tuple(
         _weighed_on(job, scale) if scale.carries(job.wanted.yarn_g) else job
         for job in now.jobs
     )
-    name = f"Weigh yarn that the {tool.name} can carry on it"
-    change = Change(name=name, practice=now.practice, jobs=jobs)
-    yield change, None, Habit(key="yarn", tool_id=tool.id)
+    if jobs != now.jobs:
+        name = f"Weigh yarn that the {tool.name} can carry on it"
+        change = Change(name=name, practice=now.practice, jobs=jobs)
+        yield change, None, Habit(key="yarn", tool_id=tool.id)
 
 
 def _checks(now: StudioNow) -> Iterator[_Row]:

@@ -11,6 +11,7 @@ from shadewright.core.baths.levers.proposals import dose_levers
 from shadewright.core.baths.levers.pulled import Hand, Lever, batch_of, is_worth
 from shadewright.core.baths.levers.saying import advice_sentence, share_words
 from shadewright.core.baths.levers.ways import Way, can_be_done, reach_rel, way_depth
+from shadewright.core.solutions.sureness import labelled_strength
 from shadewright.core.uncertainty import exact
 from tests.core.baths.levers.studio import (
     CYLINDER,
@@ -135,6 +136,16 @@ def test_nothing_to_gain_is_said_with_its_reason() -> None:
     assert said(advice_sentence(advice=advice)) == (
         "Nothing to gain: ± 2.4 % is as sure as it gets with what is at hand. "
         "Most of it: mark of the 100 ml cylinder."
+    )
+
+
+def test_a_strength_as_labelled_is_to_be_tested() -> None:
+    guess = labelled_strength(strength_percent=1.0, key="T7KK")
+    way = Way(stock=replace(STRONG, strength=guess), device=CYLINDER)
+    hand = Hand(stocks=(way.stock,), devices=(CYLINDER,))
+    advice = dose_levers(wanted=wanted(depth=0.5), way=way, hand=hand)
+    assert advice_sentence(advice=advice).endswith(
+        "a guess. Test its strength, or make it fresh from weighed powder."
     )
 
 

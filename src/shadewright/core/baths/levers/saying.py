@@ -11,6 +11,9 @@ from shadewright.core.quantities import amount_text, rounded_to_step
 from shadewright.core.quantities.writing import NO_BREAK, spread_text
 from shadewright.core.uncertainty import budget
 
+LABELLED = "label "
+"""How the source of a strength as labelled begins: see ``labelled_strength``."""
+
 
 def share_words(share: float) -> str:
     """Return a spread as people read it.
@@ -185,4 +188,7 @@ def _nothing(advice: DoseAdvice) -> str:
     if not lines:
         return "No error of this dose is known, so there is nothing to advise."
     said = f"Nothing to gain: {share_words(advice.now)} is as sure as it gets"
-    return f"{said} with what is at hand. Most of it: {lines[0].name}."
+    words = f"{said} with what is at hand. Most of it: {lines[0].name}."
+    if lines[0].source.startswith(LABELLED):
+        return f"{words} Test its strength, or make it fresh from weighed powder."
+    return words
