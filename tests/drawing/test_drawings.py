@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from shadewright import drawing
 from shadewright.core.baths import Curve, Leg
 from shadewright.core.solutions.age import AgeClass
+from shadewright.core.solutions.keeping import Watch, dye_life
 from shadewright.core.uncertainty import BudgetLine
 from shadewright.drawing import svg
 
@@ -32,6 +33,13 @@ SLOW = Curve(
         Leg(to_c=98.0, rise_c_per_min=0.8, hold_min=45.0),
     ),
 )
+
+
+WATCHED = dye_life([
+    Watch(clear_days=30, settled_days=40),
+    *[Watch(clear_days=60, settled_days=70)] * 5,
+    *[Watch(clear_days=90)] * 4,
+])
 
 
 def parsed(text: str) -> ET.Element:
@@ -53,6 +61,8 @@ def every_drawing() -> Iterator[str]:
     yield drawing.liquid_sample("reserved", number=4)
     yield drawing.liquid_sample("settled", number=5)
     yield drawing.liquid_sample("life", number=6)
+    yield drawing.life_curve(WATCHED)
+    yield drawing.life_curve(WATCHED, name=HOSTILE)
     yield drawing.bottle(a_bottle(life=0.4), number=7)
     yield drawing.code_square("http://192.168.1.5/", name=HOSTILE)
     yield drawing.fill_bar(full=0.4)
@@ -135,6 +145,26 @@ def test_a_bottle_is_filled_as_full_as_it_is(
 ) -> None:
     (liquid,) = rects(drawing.bottle(a_bottle(full), number=1), "fresh")
     assert (liquid["y"], liquid["height"]) == (top, height)
+
+
+@pytest.mark.by_hand
+def test_a_life_falls_where_the_bottles_were_last_seen_clear() -> None:
+    # 90 days on 254 units of width: day 30 at 50 + 84.67, day 60 at 219.33; a share of
+    # 0.9 on 108 units of height at 122 − 97.2 = 24.8, 0.4 at 78.8.
+    drawn = parsed(drawing.life_curve(WATCHED))
+    curve = next(x for x in drawn.iter() if x.get("class") == "curve")
+    corners = [pair.split(",") for pair in (curve.get("points") or "").split()]
+    assert [(float(x), float(y)) for x, y in corners] == [
+        pytest.approx(corner, abs=0.02)
+        for corner in (
+            (50, 14),
+            (134.67, 14),
+            (134.67, 24.8),
+            (219.33, 24.8),
+            (219.33, 78.8),
+            (304, 78.8),
+        )
+    ]
 
 
 @pytest.mark.parametrize(

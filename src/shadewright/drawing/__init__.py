@@ -10,7 +10,8 @@ Every drawing is a pure function of frozen values. Three rules hold for all:
 
 Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
 progress), ``budget`` (what a spread is made of), ``heat_curve`` (a temperature
-programme), ``swatch``, ``code_square`` (a QR code).
+programme), ``life_curve`` (bottles still clear by age), ``swatch``, ``code_square``
+(a QR code).
 """
 
 from shadewright.drawing.bars import (
@@ -28,6 +29,7 @@ from shadewright.drawing.budget import (
 from shadewright.drawing.code_square import code_square
 from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
+from shadewright.drawing.life_curve import life_curve
 from shadewright.drawing.swatch import colour_field, swatch
 
 __all__ = [
@@ -43,6 +45,7 @@ __all__ = [
     "fill_bar",
     "heat_curve",
     "icon",
+    "life_curve",
     "liquid_sample",
     "progress_line",
     "spread_bar",

@@ -16,6 +16,7 @@ from shadewright.records.models import (
 )
 from shadewright.records.models.catalogue import AuxiliaryKind
 from shadewright.web.catalogue.kinds import Item, Kind
+from shadewright.web.catalogue.life_part import life_part
 from shadewright.web.catalogue.lists import above
 from shadewright.web.catalogue.pages import Fact, ItemPage, Related, UseWater
 from shadewright.web.catalogue.saying import UNSAID, changes, said
@@ -57,6 +58,7 @@ def item_page(kind: Kind, item: Item, check: CheckForm = None) -> ItemPage:
         fate_address=reverse(fate, args=[item.pk]),
         use_water=_use_water(item),
         tool=_tool(item, check),
+        life=life_part(item.pk) if isinstance(item, Dye) else None,
     )
 
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from shadewright.web.catalogue.item_form import RowForm
+from shadewright.web.catalogue.life_part import LifePart
 from shadewright.web.catalogue.saying import Change
 from shadewright.web.catalogue.tool_part import ToolPart
 from shadewright.web.pages import Page
@@ -149,3 +150,4 @@ class ItemPage(Page):
     fate_address: str
     use_water: UseWater | None
     tool: ToolPart | None
+    life: LifePart | None

@@ -1,6 +1,7 @@
 """The page of each step of a stock in the making."""
 
 from collections.abc import Mapping
+from datetime import date
 from typing import Any
 from urllib.parse import urlencode
 
@@ -43,9 +44,11 @@ from shadewright.web.stocks.words import (
     weighed_outcome,
 )
 from shadewright.web.sureness import SureStrength, bottle_strength, sure_strength
+from shadewright.workflows.dye_lives import suggested_discard_day
 from shadewright.workflows.makings import Making
 from shadewright.workflows.outcomes import if_weighed
 from shadewright.workflows.shelf import shelf_bottle
+from shadewright.workflows.stamps import today
 from shadewright.workflows.stock_tools import scales, ware
 from shadewright.workflows.studio import studio
 from shadewright.workflows.tools import ToolNow
@@ -209,13 +212,18 @@ def _tool(typed: str | None, kept: ToolNow | None) -> int | None:
     return None if kept is None else kept.id
 
 
+def _suggested_day(stock: Making) -> date | None:
+    """Return the day that the studio's own looks at this dye suggest, if they do."""
+    return suggested_discard_day(stock.stock.dye_id, made_on=today())
+
+
 def _label_page(
     stock: Making, shared: dict[str, Any], form: StepForm | None
 ) -> LabelPage:
     initial = {
         "step": "label",
         "place": stock.place,
-        "discard_by": stock.discard_by,
+        "discard_by": stock.discard_by or _suggested_day(stock),
         "notes": stock.notes,
     }
     return LabelPage(

@@ -17,6 +17,7 @@ from shadewright import drawing
 from shadewright.core.baths.curves import Curve
 from shadewright.core.quantities.writing import amount_text
 from shadewright.core.solutions.age import AgeClass
+from shadewright.core.solutions.keeping import DyeLife
 from shadewright.core.uncertainty import BudgetLine
 from shadewright.web.parts import Caution, Chip, Measured, Step, TreeNode
 from shadewright.web.sorting import Order
@@ -67,6 +68,12 @@ def spread_bar(relative_spread: float) -> SafeString:
 def budget_bars(lines: tuple[BudgetLine, ...]) -> SafeString:
     """Draw what a spread is made of: ``{% budget_bars row.budget %}``."""
     return SafeString(drawing.budget_bars(lines))
+
+
+@register.simple_tag
+def life_curve(life: DyeLife) -> SafeString:
+    """Draw how many bottles of a dye are still clear: ``{% life_curve one.life %}``."""
+    return SafeString(drawing.life_curve(life))
 
 
 @register.simple_tag
