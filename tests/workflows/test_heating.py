@@ -95,7 +95,7 @@ def test_before_any_timing_it_is_a_guess(kitchen: Kitchen) -> None:
     words = step_words(heat).replace("\u00a0", " ")
     assert words.startswith("50 min, as the recipe says; at full power 7 to 8 min")
     assert "a guess: no heat-up of this pot on this burner is timed yet" in words
-    assert "Turn it down to about 15 % of its power" in words
+    assert "Turn it down to about 15 %." in words
 
 
 @pytest.mark.by_hand

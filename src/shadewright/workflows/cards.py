@@ -14,7 +14,7 @@ from shadewright.workflows.recipe_curves import programme_of
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import today
 from shadewright.workflows.studio import studio
-from shadewright.workflows.sure_words import depth_words
+from shadewright.workflows.sure_words import share_words
 
 _WATER_ONLY = "water only, no fibre: the bath reads higher."
 
@@ -63,13 +63,13 @@ def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
             for key, dose in doses.items()
             if dose.strength_percent is not None
         },
-        sure={key: depth_words(dose.how_sure) for key, dose in doses.items()},
+        sure={key: share_words(dose.how_sure) for key, dose in doses.items()},
         advice=card_advice(bath),
         mill_lot=bath.mill_lot,
         skeins=bath.skeins,
         pot_name=bath.pot_name,
         acidity=_acidity(bath),
-        notes=(text.notes, bath.notes),
+        notes=(bath.top_caution, text.notes, bath.notes),
         curve=programme_of(text, text.stops).curve,
         is_swatch=bath.is_swatch,
         is_demo=is_demo,

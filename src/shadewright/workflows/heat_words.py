@@ -98,7 +98,7 @@ def _knob(heat: BathHeat) -> str:
 def _turned_down(rise: RisePace) -> str:
     """Return a share of the power to the nearest twentieth, as a knob is set."""
     power = amount_text(max(5 * round(20 * rise.power_share), 5), "%")
-    return f"Turn it down to about {power} of its power."
+    return f"Turn it down to about {power}."
 
 
 def _counted(count: int) -> str:

@@ -19,7 +19,7 @@ class PotForm(ItemForm):
     mass_kg = kilograms_field(
         label="Weight, empty",
         required=False,
-        help_text="For the caution when pot and bath are too heavy to lift hot.",
+        help_text="It takes heat too, and counts when the pot is lifted hot.",
     )
 
     rows: ClassVar[tuple[tuple[str, ...], ...]] = (
