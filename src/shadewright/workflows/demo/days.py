@@ -22,6 +22,7 @@ from shadewright.workflows.demo.rota import (
 )
 from shadewright.workflows.demo.stocks import see_to_stocks
 from shadewright.workflows.planned_baths import give_up
+from shadewright.workflows.waters import usual_water
 
 POTS = ("Big kettle", "Middle kettle", "Small kettle", "Middle kettle")
 CLOCKS = ("09:05", "09:20", "09:40", "13:35")
@@ -88,6 +89,7 @@ def _make_ready_for_today(house: House, stamp: Stamp) -> None:
 
 def _plan(house: House, wanted: Wanted, place: int, day: date) -> str:
     base_id = house.bases[wanted.base]
+    water = usual_water()
     wish = BathWish(
         version_id=house.versions[wanted.name],
         base_id=base_id,
@@ -95,6 +97,7 @@ def _plan(house: House, wanted: Wanted, place: int, day: date) -> str:
         dyed_on=day,
         mill_lot_id=house.mill_lots.get(base_id),
         pot_id=house.pots["Swatch jars" if wanted.is_swatch else POTS[place]],
+        water_id=None if water is None else water.id,
         skeins=wanted.skeins,
         is_swatch=wanted.is_swatch,
     )

@@ -2,7 +2,14 @@
 
 from decimal import Decimal
 
-from shadewright.records.models import Auxiliary, Base, MeasuringTool, MillLot, Pot
+from shadewright.records.models import (
+    Auxiliary,
+    Base,
+    MeasuringTool,
+    MillLot,
+    Pot,
+    Water,
+)
 from shadewright.records.models.baths import PotMaterial
 from shadewright.records.models.catalogue import AuxiliaryKind, ToolKind
 from shadewright.records.writes import Stamp
@@ -15,8 +22,8 @@ _CLASS_B = {"kind": ToolKind.CYLINDER, "tool_class": "B", "standard": "ISO"}
 
 
 def write_down_things(stamp: Stamp) -> None:
-    """Write down yarns, acids and helpers, tools and pots."""
-    for item in (*_bases(), *_auxiliaries(), *_tools(), *_pots()):
+    """Write down yarns, acids and helpers, the water, tools and pots."""
+    for item in (*_bases(), *_auxiliaries(), _tap(), *_tools(), *_pots()):
         item.notes = item.notes or NOTE
         keep_item(item, stamp)
 
@@ -115,6 +122,10 @@ def _auxiliaries() -> tuple[Auxiliary, ...]:
             price_per_kg=Decimal("9.00"),
         ),
     )
+
+
+def _tap() -> Water:
+    return Water(name="Tap", alkalinity_mg_per_l=65, hardness_mg_per_l=80, ph=7.4)
 
 
 def _tools() -> tuple[MeasuringTool, ...]:
