@@ -139,7 +139,7 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
         "unit": unit,
         "scale": _beside(step),
         "sure": card.sure.get(step.key, ""),
-        "text": step.text,
+        "text": "" if step.volume_ml is not None else step.text,
         "caution": _in_short(step.caution),
         "blanks": [_blank(blank, step) for blank in blanks_of(step)],
         "lot": step.kind is StepKind.FINISH,
@@ -148,10 +148,13 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
 
 
 def _beside(step: RoundStep) -> str:
-    """Return stock in the other unit: g beside ml, ml beside g."""
+    """Return stock in the other unit; where it is weighed, with the steps of taring."""
     if step.scale_g is not None:
         return f"{amount_text(step.scale_g, 'g')} on the scale"
-    return "" if step.volume_ml is None else amount_text(step.volume_ml, "ml")
+    if step.volume_ml is None:
+        return ""
+    volume = amount_text(step.volume_ml, "ml")
+    return f"jug on the scale, tare, pour to {_amount(step)} ({volume})"
 
 
 def _amount(step: RoundStep) -> str:

@@ -32,4 +32,4 @@ def _sentence(dose: AdvisedDose) -> str:
     if dose.advice is None or first is None:
         return ""
     said = proposal_sentence(advice=dose.advice, proposal=first)
-    return f"Surer {dose.dye_name}: {said}"
+    return f"Surer {dose.dye_name}: {said[:1].lower()}{said[1:]}"

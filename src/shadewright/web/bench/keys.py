@@ -66,8 +66,8 @@ def other_pad_key(each: StepNow, asked: DoseAsked) -> TapKey | None:
     pad = pad_key(each, asked)
     if pad is None or not asked.code:
         return None
-    unit, done = ("ml", "measured") if asked.unit == "g" else ("g", "on the scale")
-    return _with(pad, words=f"Done, {unit} {done}", unit=unit, is_first=False)
+    unit = "ml" if asked.unit == "g" else "g"
+    return _with(pad, words=f"Done, in {unit}", unit=unit, is_first=False)
 
 
 def readings(each: StepNow) -> tuple[TapKey, ...]:
