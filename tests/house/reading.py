@@ -85,3 +85,9 @@ def module_name(path: Path) -> str:
 def core_chapters() -> list[str]:
     """Return the names of the chapters of core."""
     return sorted(path.parent.name for path in CORE.glob("*/__init__.py"))
+
+
+def sub_chapters() -> list[str]:
+    """Return the chapters within chapters of core, as ``baths/acidity``."""
+    found = (path.parent for path in CORE.glob("*/*/__init__.py"))
+    return sorted(path.relative_to(CORE).as_posix() for path in found)

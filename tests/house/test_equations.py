@@ -1,10 +1,13 @@
-"""Every equation of a chapter has its own number, and none is left out."""
+"""Every equation of a chapter has its own number, and none is left out.
+
+A chapter within a chapter counts its own.
+"""
 
 import re
 
 import pytest
 
-from tests.house.reading import SOURCE, core_chapters
+from tests.house.reading import SOURCE, core_chapters, sub_chapters
 
 _NUMBERED = re.compile(r"^    \S.*  \((\d+)\)$", re.MULTILINE)
 
@@ -17,7 +20,7 @@ def numbers(chapter: str) -> list[int]:
     return [int(found) for text in texts for found in _NUMBERED.findall(text)]
 
 
-@pytest.mark.parametrize("chapter", core_chapters())
+@pytest.mark.parametrize("chapter", [*core_chapters(), *sub_chapters()])
 def test_equations_are_numbered_once_and_without_a_gap(chapter: str) -> None:
     found = numbers(chapter)
     assert sorted(found) == list(range(1, len(found) + 1))
@@ -29,3 +32,4 @@ def test_there_are_equations_to_number() -> None:
         "solutions",
         "baths",
     }
+    assert numbers("baths/acidity")
