@@ -72,7 +72,7 @@ def test_sums_to_do_by_hand(peat_sheet: MixingSheet, day: dt.date) -> None:
     # True strength of 5.0526 g in 240 ml: 95 * 5.0526 / 240 = 2 %.
     words = words_on(mixing_sheet_pdf([peat_sheet], printed_on=day))
     assert "for 2 % exactly, fill to 47.5 ml for each gram" in words
-    assert "95 × grams ÷ millilitres" in words
+    assert "95 × grams of powder ÷ millilitres" in words
 
 
 def test_warnings_and_the_demo_say_so(peat_sheet: MixingSheet, day: dt.date) -> None:
@@ -139,3 +139,25 @@ def test_an_unknown_paper_is_refused(slate_sheet: MixingSheet, day: dt.date) -> 
 def test_no_stock_no_sheet(day: dt.date) -> None:
     with pytest.raises(MissingError, match="Choose at least one"):
         mixing_sheet_pdf([], printed_on=day)
+
+
+def test_tools_stand_on_the_sheet_and_how_sure_the_strength_will_be(
+    slate_sheet: MixingSheet, day: dt.date
+) -> None:
+    told = replace(
+        slate_sheet, scale="Bench scale", ware="Tall cylinder", spread_words="± 0.02"
+    )
+    words = words_on(mixing_sheet_pdf([told], printed_on=day))
+    for part in ("Scale Bench scale", "Made up in Tall cylinder", "1 % ± 0.02"):
+        assert part in words
+
+
+def test_by_weight_the_sheet_asks_for_grams_and_says_how_to_reckon(
+    slate_sheet: MixingSheet, day: dt.date
+) -> None:
+    told = replace(slate_sheet, ware="Yarn scale", filled_g=504.1)
+    words = words_on(mixing_sheet_pdf([told], printed_on=day))
+    for part in ("planned 504.1 g", "the scale shows", "(this − powder) ÷ 0.9982"):
+        assert part in words
+    assert "fill to 100 ml" not in words
+    assert "Made up while hot" not in words

@@ -8,7 +8,11 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import (
+    amount_text,
+    number_text,
+    water_density_g_per_ml,
+)
 from shadewright.core.solutions import MakingStep, StockPlan, making_steps
 from shadewright.errors import MissingError
 from shadewright.paper.papers import TWO_UP, paper_size
@@ -17,12 +21,20 @@ from shadewright.paper.typeset import printable, typeset
 
 @dataclass(frozen=True, kw_only=True)
 class MixingSheet:
-    """One stock to be made; an empty ``code`` or ``jar`` leaves a line to write on."""
+    """One stock to be made; what is empty leaves a line to write on.
+
+    ``filled_g`` is what the finished stock weighs, where it is made up on a scale;
+    ``spread_words`` is how far its strength may be off ("± 0.02").
+    """
 
     dye_name: str
     plan: StockPlan
     jar: str = ""
     code: str = ""
+    scale: str = ""
+    ware: str = ""
+    filled_g: float | None = None
+    spread_words: str = ""
     hazard_words: str = ""
     is_demo: bool = False
 
@@ -54,15 +66,19 @@ def mixing_sheet_data(
 
 def _texts(sheet: MixingSheet) -> Mapping[str, object]:
     plan = sheet.plan
-    blanks = _blanks(plan)
+    blanks = _blanks(sheet)
+    strength = amount_text(plan.strength_percent, "%")
+    steps = making_steps(plan, filled_g=sheet.filled_g)
     return {
         "dye": printable(sheet.dye_name[:120]) or "Dye not named",
-        "wanted": f"{blanks['make_up']['planned']} at {blanks['label']['planned']}",
+        "wanted": f"{amount_text(plan.final_volume_ml, 'ml')} at {strength}",
         "jar": sheet.jar[:60],
         "code": sheet.code,
+        "scale": printable(sheet.scale[:40]),
+        "ware": printable(sheet.ware[:40]),
         "hazard": sheet.hazard_words,
         "warnings": plan.warnings,
-        "steps": [_step_texts(step, blanks) for step in making_steps(plan)],
+        "steps": [_step_texts(step, blanks) for step in steps],
         "demo": sheet.is_demo,
     }
 
@@ -78,28 +94,43 @@ def _step_texts(
     }
 
 
-def _blanks(plan: StockPlan) -> Mapping[str, Mapping[str, str]]:
+def _blanks(sheet: MixingSheet) -> Mapping[str, Mapping[str, str]]:
     """Return the lines to write on, by the step's key, each with its sum."""
+    plan = sheet.plan
     strength = amount_text(plan.strength_percent, "%")
     ml_per_g = number_text(plan.final_volume_ml / plan.powder_g, digits=4)
     powder_strength = number_text(plan.powder_strength_percent, digits=4)
+    exactly = f"for {strength} exactly, fill to {ml_per_g} ml for each gram"
     return {
         "weigh": {
             "planned": amount_text(plan.powder_g, "g"),
             "label": "really weighed",
             "unit": "g",
-            "sum": f"for {strength} exactly, fill to {ml_per_g} ml for each gram",
+            "sum": "" if sheet.filled_g else exactly,
         },
-        "make_up": {
-            "planned": amount_text(plan.final_volume_ml, "ml"),
+        "make_up": _filled(sheet),
+        "label": {
+            "planned": f"{strength} {sheet.spread_words}".strip(),
+            "label": "true strength",
+            "unit": "%",
+            "sum": f"{powder_strength} × grams of powder ÷ millilitres",
+        },
+    }
+
+
+def _filled(sheet: MixingSheet) -> Mapping[str, str]:
+    """Return the line for the mark, or for the weight that stands for it."""
+    if sheet.filled_g is None:
+        return {
+            "planned": amount_text(sheet.plan.final_volume_ml, "ml"),
             "label": "really filled to",
             "unit": "ml",
             "sum": "",
-        },
-        "label": {
-            "planned": strength,
-            "label": "true strength",
-            "unit": "%",
-            "sum": f"{powder_strength} × grams ÷ millilitres",
-        },
+        }
+    density = number_text(water_density_g_per_ml(temperature_c=20.0), digits=4)
+    return {
+        "planned": amount_text(sheet.filled_g, "g"),
+        "label": "the scale shows",
+        "unit": "g",
+        "sum": f"millilitres: (this − powder) ÷ {density}",
     }

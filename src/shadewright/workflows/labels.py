@@ -6,7 +6,7 @@ from django.db import transaction
 
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK, spread_text
-from shadewright.core.uncertainty import half_width
+from shadewright.core.uncertainty import Value, half_width
 from shadewright.errors import MissingError
 from shadewright.exchange import label_text
 from shadewright.paper import BottleLabel, label_format, labels_pdf, labels_png
@@ -72,7 +72,7 @@ def _label(row: StockBottle, *, is_demo: bool) -> BottleLabel:
         dye_name=row.dye.name,
         strength_percent=bottle.strength_percent,
         strength_words=amount_text(bottle.strength_percent, "%"),
-        spread_words=_spread_words(bottle),
+        spread_words=spread_words(bottle.strength),
         is_strength_guess=bottle.is_strength_guess,
         made_on=row.made_on,
         made_by="" if row.made_by is None else row.made_by.name,
@@ -85,10 +85,11 @@ def _label(row: StockBottle, *, is_demo: bool) -> BottleLabel:
     )
 
 
-def _spread_words(bottle: ShelfBottle) -> str:
-    if not bottle.terms:
+def spread_words(strength: Value) -> str:
+    """Return how far a strength may be off, as paper says it; empty if not known."""
+    if not strength.terms:
         return ""
-    return f"±{NO_BREAK}{spread_text(half_width(bottle.strength))}"
+    return f"±{NO_BREAK}{spread_text(half_width(strength))}"
 
 
 def _note(row: StockBottle) -> str:

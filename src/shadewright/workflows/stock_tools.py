@@ -1,5 +1,7 @@
 """What a stock is measured with: what can be chosen, and what usually is."""
 
+from shadewright.core.solutions.filling import filled_mass_g
+from shadewright.core.solutions.making import StockPlan
 from shadewright.core.solutions.weighing import larger_batch_advice
 from shadewright.records import reads
 from shadewright.workflows.readings import read_mass
@@ -28,6 +30,11 @@ def usual_for_stocks() -> MadeWith:
         or _still_used(None if last is None else last.scale_id),
         ware=usual.fill_tool or _still_used(None if last is None else last.ware_id),
     )
+
+
+def fill_to_g(plan: StockPlan) -> float:
+    """Return what the finished stock weighs, if it goes as planned."""
+    return filled_mass_g(volume_ml=plan.final_volume_ml, powder_g=plan.powder_g)
 
 
 def planned_spread(stock: PlannedStock, made_with: MadeWith) -> StockSpread:

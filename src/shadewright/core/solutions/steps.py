@@ -60,7 +60,7 @@ def making_steps(
         _paste(plan),
         _dissolve(plan),
         _look(),
-        _cool(),
+        _cool() if filled_g is None else _cool_for_the_scale(),
         _make_up(plan) if filled_g is None else _make_up_by_weight(filled_g),
         _label(plan),
     )
@@ -158,6 +158,18 @@ def _cool() -> MakingStep:
         caution=(
             f"Made up while hot, the stock comes out too strong: at {_HOT} by "
             f"{amount_text(2.7, '%')}."
+        ),
+    )
+
+
+def _cool_for_the_scale() -> MakingStep:
+    return MakingStep(
+        key="cool",
+        title="Let it cool",
+        text=_cool().text,
+        caution=(
+            "On the scale heat does not matter, but steam that is lost after the "
+            "weighing does: keep it covered."
         ),
     )
 

@@ -58,8 +58,9 @@ def making(request: HttpRequest, making_id: int) -> HttpResponse:
 def making_sheet(request: HttpRequest, making_id: int) -> HttpResponse:
     """Answer with the mixing sheet of a stock in the making."""
     del request
-    stock = stock_in_the_making(making_id).stock
-    return pdf(mixing_sheet(stock), name=f"mixing sheet {stock_name(stock)}")
+    begun = stock_in_the_making(making_id)
+    sheet = mixing_sheet(begun.stock, made_with=begun.made_with)
+    return pdf(sheet, name=f"mixing sheet {stock_name(begun.stock)}")
 
 
 def give_up(request: HttpRequest, making_id: int) -> HttpResponse:

@@ -13,7 +13,6 @@ from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import about_text
-from shadewright.core.solutions.filling import filled_mass_g
 from shadewright.errors import StudioError
 from shadewright.web.frame import person_at_bench
 from shadewright.web.pages import Link, show
@@ -36,6 +35,7 @@ from shadewright.workflows.possible import possible_stock
 from shadewright.workflows.sheets import mixing_sheet
 from shadewright.workflows.stamps import Stamp, stamp_now, today
 from shadewright.workflows.stock_tools import (
+    fill_to_g,
     planned_spread,
     usual_for_stocks,
     weighing_advice,
@@ -66,7 +66,8 @@ def plan_sheet(request: HttpRequest) -> HttpResponse:
     if not form.is_valid():
         return redirect(f"{reverse('plan-stock')}?{request.GET.urlencode()}")
     planned = plan_stock(**_wanted(form))
-    return pdf(mixing_sheet(planned), name=f"mixing sheet {stock_name(planned)}")
+    sheet = mixing_sheet(planned, made_with=form.made_with)
+    return pdf(sheet, name=f"mixing sheet {stock_name(planned)}")
 
 
 def _begin(request: HttpRequest) -> HttpResponse:
@@ -234,12 +235,8 @@ def _shown_plan(planned: PlannedStock, form: PlanForm) -> ShownPlan:
 
 
 def _by_weight(planned: PlannedStock, form: PlanForm) -> str:
-    if not form.made_with.is_by_weight:
-        return ""
-    plan = planned.plan
-    return amount_text(
-        filled_mass_g(volume_ml=plan.final_volume_ml, powder_g=plan.powder_g), "g"
-    )
+    is_by_weight = form.made_with.is_by_weight
+    return amount_text(fill_to_g(planned.plan), "g") if is_by_weight else ""
 
 
 def _factor(powder_strength_percent: float) -> str:

@@ -31,9 +31,9 @@ from shadewright.web.stocks.pages import (
     WeighPage,
 )
 from shadewright.web.stocks.words import (
-    CAUTION_TITLES,
     DEFER,
     DONE_WORDS,
+    caution_title,
     cautions,
     data_sheet,
     filled_by_weight_outcome,
@@ -126,7 +126,7 @@ def _shared(stock: Making, key: str) -> dict[str, Any]:
         "count": len(keys),
         "step_title": step.title,
         "text": step.text,
-        "caution": Caution(title=CAUTION_TITLES[key], text=step.caution),
+        "caution": Caution(title=caution_title(stock, key), text=step.caution),
         "warnings": cautions(stock.stock.plan.warnings) if place == 0 else (),
         "steps": parts.steps(tuple(one.title for one in stock.steps), now=place + 1),
         "so_far": so_far(stock) if key not in {"weigh", "label"} else (),

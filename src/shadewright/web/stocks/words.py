@@ -30,6 +30,7 @@ CAUTION_TITLES = {
     "make_up": "Stop at the mark",
     "label": "Never without a label",
 }
+BY_WEIGHT_TITLES = {"cool": "Cover it while it is hot", "make_up": "Stop at the weight"}
 DONE_WORDS = {
     "lay_out": "All is laid out",
     "weigh": "Weighed",
@@ -49,6 +50,12 @@ def stock_name(stock: PlannedStock) -> str:
     volume = amount_text(stock.plan.final_volume_ml, "ml")
     strength = amount_text(stock.plan.strength_percent, "%")
     return f"{stock.dye_name} stock, {volume} at {strength}"
+
+
+def caution_title(making: Making, key: str) -> str:
+    """Return the title of a step’s caution."""
+    titles = BY_WEIGHT_TITLES if making.is_by_weight else {}
+    return titles.get(key, CAUTION_TITLES[key])
 
 
 def data_sheet(stock: PlannedStock) -> str:
