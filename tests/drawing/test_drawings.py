@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from shadewright import drawing
-from shadewright.core.baths import Curve, Leg
+from shadewright.core.baths.heating import PROGRAMMES
 from shadewright.core.solutions.age import AgeClass
 from shadewright.core.solutions.keeping import Watch, dye_life
 from shadewright.core.uncertainty import BudgetLine
@@ -26,15 +26,6 @@ BUDGET = (
     BudgetLine(name="reading the scale", source="scale", u_rel=0.0004, share=0.003),
     BudgetLine(name="the scale itself", source="own", u_rel=0.0003, share=0.001),
 )
-SLOW = Curve(
-    start_c=40.0,
-    legs=(
-        Leg(to_c=70.0, rise_c_per_min=1.0, hold_min=15.0),
-        Leg(to_c=98.0, rise_c_per_min=0.8, hold_min=45.0),
-    ),
-)
-
-
 WATCHED = dye_life([
     Watch(clear_days=30, settled_days=40),
     *[Watch(clear_days=60, settled_days=70)] * 5,
@@ -70,7 +61,7 @@ def every_drawing() -> Iterator[str]:
     yield drawing.spread_bar(relative_spread=0.02)
     yield drawing.spread_bar(relative_spread=0.4)
     yield drawing.budget_bars(BUDGET)
-    yield drawing.heat_curve(SLOW)
+    yield drawing.heat_curve(PROGRAMMES["milling"].curve)
     yield drawing.progress_line(step=2, steps=7)
     yield drawing.swatch("#5b7f63", evidence=HOSTILE)
     yield drawing.swatch(None)
@@ -283,29 +274,3 @@ def test_a_long_name_is_cut_in_the_picture_alone() -> None:
 
 def test_a_spread_of_nothing_is_no_picture() -> None:
     assert not drawing.budget_bars(())
-
-
-def corners(curve: Curve) -> list[tuple[float, float]]:
-    (line,) = parsed(drawing.heat_curve(curve)).iter(f"{NS}polyline")
-    pairs = (pair.split(",") for pair in line.attrib["points"].split())
-    return [(float(x), float(y)) for x, y in pairs]
-
-
-def test_a_curve_goes_right_and_never_down() -> None:
-    found = corners(SLOW)
-    assert len(found) == 5
-    assert [x for x, _ in found] == sorted(x for x, _ in found)
-    assert [y for _, y in found] == sorted((y for _, y in found), reverse=True)
-
-
-def test_a_curve_says_its_degrees_and_its_minutes() -> None:
-    words = [one.text for one in parsed(drawing.heat_curve(SLOW)).iter(f"{NS}text")]
-    said = [str(word).replace("\u00a0", " ") for word in words]
-    assert said == ["98 °C", "70 °C", "40 °C", "80 min", "125 min"]
-
-
-def test_a_curve_that_only_waits_can_be_drawn() -> None:
-    leg = Leg(to_c=40.0, rise_c_per_min=1.0, hold_min=30.0)
-    assert len(corners(Curve(start_c=40.0, legs=(leg,)))) == 2
-    still = Curve(start_c=40.0, legs=(Leg(to_c=40.0, rise_c_per_min=1.0),))
-    assert len(corners(still)) == 1
