@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from shadewright.core.baths import liquor_ml
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
-from shadewright.core.baths.levers.habits import Job, Practice
+from shadewright.core.baths.levers.practice import Job, Practice
 from shadewright.core.baths.levers.ways import Wanted
 from shadewright.records import lever_reads
 from shadewright.workflows.levers_at_hand import making_of, scale_of

@@ -5,12 +5,10 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from operator import itemgetter
 
-from shadewright.core.baths.levers.habits import (
-    Change,
-    Effect,
+from shadewright.core.baths.levers.habits import Change, Effect, effects
+from shadewright.core.baths.levers.practice import (
     Job,
     Practice,
-    effects,
     job_reaches,
     mean_reach,
 )

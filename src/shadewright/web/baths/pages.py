@@ -7,9 +7,9 @@ from uuid import UUID
 
 from shadewright.web.acidity.sour import Sour
 from shadewright.web.baths.dosing import Sureness, ToolChoice
+from shadewright.web.baths.advising import AdviceShown
 from shadewright.web.baths.forms import BottleForm, GiveUpForm, PlanForm
 from shadewright.web.baths.heating import HeatShown
-from shadewright.web.levers.panel import AdviceShown
 from shadewright.web.lots.pages import Pages
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip, Measured

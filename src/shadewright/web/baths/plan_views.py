@@ -8,12 +8,12 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.errors import StudioError
+from shadewright.web.baths.advising import AdviceShown, advice_panel
 from shadewright.web.baths.dosing import dosing_said_before
 from shadewright.web.baths.forms import PlanForm
 from shadewright.web.baths.pages import NoRecipePage, PlanPage, Refusal
 from shadewright.web.baths.planning import shown_plan
 from shadewright.web.frame import person_id
-from shadewright.web.levers.panel import AdviceShown, advice_panel
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
 from shadewright.web.toasts import say

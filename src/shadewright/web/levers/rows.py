@@ -10,8 +10,8 @@ from shadewright.core.baths.levers.makeable import USUAL_STOCK_ML
 from shadewright.core.baths.levers.strengths import KeptStrengths
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK
+from shadewright.web.levers.addresses import making_address
 from shadewright.web.levers.pages import HelpRow, KeepRow
-from shadewright.web.levers.panel import making_address
 from shadewright.web.pages import Link
 from shadewright.workflows.whole_shelf import Advised, Habit
 

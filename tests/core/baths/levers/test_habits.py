@@ -4,11 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from shadewright.core.baths.levers.habits import (
-    Change,
+from shadewright.core.baths.levers.habits import Change, effects
+from shadewright.core.baths.levers.practice import (
     Job,
     Practice,
-    effects,
     job_reaches,
     mean_reach,
     stocks_made,

@@ -14,8 +14,9 @@ the screens and on paper.
 4. ``proposals``  one lever at a time, and the best that can be reached
 5. ``saying``     the advice in one sentence
 6. ``scaling``    how sure a recipe is at this and at other batches
-7. ``habits``     which tool or habit narrows a whole studio's recipes
-8. ``strengths``  which stock strengths are worth keeping
+7. ``practice``   how a studio works, and how sure its doses are so
+8. ``habits``     which tool or habit narrows a whole studio's recipes
+9. ``strengths``  which stock strengths are worth keeping
 
 Sources: arithmetic on [jcgm100]_; what is worth a word, and what nobody would do, is
 our choice and says so.

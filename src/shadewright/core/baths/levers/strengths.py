@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
-from shadewright.core.baths.levers.habits import (
+from shadewright.core.baths.levers.practice import (
     Job,
     Practice,
     job_reach,

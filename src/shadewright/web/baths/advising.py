@@ -16,6 +16,7 @@ from shadewright.core.baths.levers.pulled import (
 from shadewright.core.baths.levers.saying import share_words
 from shadewright.core.quantities import number_text
 from shadewright.web.baths.dosing import WEIGHT
+from shadewright.web.levers.addresses import making_address, tool_address
 from shadewright.web.pages import Link
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.workflows.advice import AdvisedDose, bath_advice
@@ -66,16 +67,6 @@ def advice_panel(
     )
 
 
-def making_address(dye_id: int, *, strength_percent: float, volume_ml: float) -> str:
-    """Return the page that makes a stock, filled in."""
-    asked = {
-        "dye": dye_id,
-        "strength_percent": number_text(strength_percent, digits=4),
-        "volume_ml": number_text(volume_ml, digits=4),
-    }
-    return f"{reverse('plan-stock')}?{urlencode(asked)}"
-
-
 def _shown(advised: AdvisedDose, place: int, typed: Mapping[str, Any]) -> AdviceShown:
     advice = advised.advice
     return AdviceShown(
@@ -113,11 +104,6 @@ def _key(
         address = tool_address(scale.key)
         return Link(words=f"Check the {scale.name}", address=address)
     return Link(words="Plan it so", address=_plan_with(typed, first, place))
-
-
-def tool_address(key: str) -> str:
-    """Return the page of a tool by what its errors are kept under."""
-    return reverse("tool", args=[int(key.rpartition(" ")[2])])
 
 
 def _plan_with(typed: Mapping[str, Any], proposal: Proposal, place: int) -> str:

@@ -1,0 +1,22 @@
+"""Where an advice is followed: the making of a stock filled in, the page of a tool."""
+
+from urllib.parse import urlencode
+
+from django.urls import reverse
+
+from shadewright.core.quantities import number_text
+
+
+def making_address(dye_id: int, *, strength_percent: float, volume_ml: float) -> str:
+    """Return the page that makes a stock, filled in."""
+    asked = {
+        "dye": dye_id,
+        "strength_percent": number_text(strength_percent, digits=4),
+        "volume_ml": number_text(volume_ml, digits=4),
+    }
+    return f"{reverse('plan-stock')}?{urlencode(asked)}"
+
+
+def tool_address(key: str) -> str:
+    """Return the page of a tool by what its errors are kept under."""
+    return reverse("tool", args=[int(key.rpartition(" ")[2])])
