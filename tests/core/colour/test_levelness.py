@@ -31,6 +31,25 @@ def test_the_index_of_two_kinds_of_spots(half_width: float, word: str) -> None:
     assert found == word
 
 
+@pytest.mark.by_hand
+@pytest.mark.parametrize(
+    ("index", "word"),
+    [
+        (0.199, "excellent"),
+        (0.201, "good"),
+        (0.499, "good"),
+        (0.501, "poor"),
+        (0.999, "poor"),
+        (1.001, "bad"),
+    ],
+)
+def test_each_word_has_its_limits(index: float, word: str) -> None:
+    """As above, d = RUI · 0.3 / (√2 · 10.685)."""
+    away = index * 0.3 / (2**0.5 * 10.685)
+    spots = np.array([[0.3 - away] * 31, [0.3 + away] * 31])
+    assert relative_unlevelness(spots)[1] == word
+
+
 def test_bands_beyond_those_of_the_index_do_not_count() -> None:
     draw = np.random.default_rng(1992)
     wide = 0.3 + draw.normal(0.0, 0.004, (6, 39))  # 360 to 740 nm

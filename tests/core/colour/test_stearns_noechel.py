@@ -44,6 +44,7 @@ def test_only_the_ratio_of_weights_counts() -> None:
         ([0.5], 0.15, "one for each fibre"),
         ([0.5, -0.5], 0.15, "none below 0"),
         ([0.0, 0.0], 0.15, "not all 0"),
+        ([0.5, 0.5], 1.0, "M must be above 0 and below 1; got 1."),
         ([0.5, 0.5], 0.0, "M must be above 0 and below 1; got 0."),
     ],
 )

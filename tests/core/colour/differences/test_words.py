@@ -37,6 +37,34 @@ def test_a_difference_has_its_word(standard: Lab, sample: Lab, words: str) -> No
     assert difference_words(standard, sample).split(", ")[0] == words
 
 
+@pytest.mark.parametrize(
+    ("step", "words"),
+    [
+        (0.29, "no difference to be seen"),
+        (0.31, "a trace lighter"),
+        (0.69, "a trace lighter"),
+        (0.71, "a little lighter"),
+        (1.49, "a little lighter"),
+        (1.51, "lighter"),
+        (3.99, "lighter"),
+        (4.01, "much lighter"),
+        (9.99, "much lighter"),
+        (10.01, "very much lighter"),
+    ],
+)
+def test_each_amount_has_its_limits(step: float, words: str) -> None:
+    """About L 50 a step of lightness counts as it is."""
+    half = step / 2
+    assert difference_words(Lab(50 - half, 0, 0), Lab(50 + half, 0, 0)) == words
+
+
+@pytest.mark.parametrize(("chroma", "word"), [(3.99, "redder"), (4.01, "brighter")])
+def test_a_grey_is_a_grey_up_to_its_chroma(chroma: float, word: str) -> None:
+    stretch = 1.5  # of a near grey, (1 + G)
+    a = chroma / stretch
+    assert word in difference_words(Lab(50, a, 0), Lab(50, a + 1, 0))
+
+
 def test_the_greatest_part_comes_first() -> None:
     words = difference_words(RED, Lab(39, 54.8, 7))
     assert words == "much darker, a little yellower"

@@ -100,6 +100,7 @@ def test_a_table_cannot_be_changed() -> None:
     ("first_nm", "last_nm", "step_nm", "says"),
     [
         (400, 700, 7, "The step of a spectrum must be 5, 10 or 20 nm; got 7 nm."),
+        (405, 700, 5, "got one from 405 to 700 nm."),
         (420, 700, 10, "A spectrum must be one that begins at 360 to 400 nm"),
         (400, 690, 10, "got one from 400 to 690 nm."),
         (395, 705, 10, "whole steps of 10 nm away from 360 nm"),
