@@ -95,6 +95,7 @@ def shaped_bath(row: Bath) -> BathNow:
         fibre_g=row.fibre_g,
         skeins=row.skeins,
         liquor_ratio=row.liquor_ratio,
+        is_by_weight=row.is_by_weight,
         notes=row.notes,
         status=status_of(line.act for line in lines if not line.is_undone),
         steps=steps,

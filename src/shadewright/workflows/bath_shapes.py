@@ -154,6 +154,7 @@ class BathNow:
     fibre_g: float
     skeins: int | None
     liquor_ratio: float
+    is_by_weight: bool
     notes: str
     status: BathStatus
     steps: tuple[StepNow, ...]

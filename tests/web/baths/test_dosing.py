@@ -96,3 +96,18 @@ def test_what_is_chosen_is_kept(client: Client, things: Dyeing) -> None:
 def test_a_tool_that_is_not_offered_is_refused(client: Client, things: Dyeing) -> None:
     page = live(client, things, yarn_scale="77")
     assert "Not like this" in page.text
+
+
+def test_the_bath_s_page_says_how_deep_and_how_sure(
+    client: Client, things: Dyeing
+) -> None:
+    scale()
+    set_usual_tools(dose_tool=syringe())
+    number = things.bath(things.recipe())
+    page = read(client.get(f"/baths/{number}/"))
+    assert "How deep, and how sure" in page.text
+    assert "Slate as planned 0.6 % ±" in page.text
+    deed = str(uuid4())
+    sent = {"key": deed, "act": "missed", "step": "dose-1"}
+    client.post(f"/bench/{number}/tap/", sent)
+    assert "Slate left out –" in read(client.get(f"/baths/{number}/")).text

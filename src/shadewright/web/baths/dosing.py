@@ -5,17 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from shadewright.core.uncertainty import BudgetLine, budget
-from shadewright.web.parts import Measured, measured
 from shadewright.workflows.baths import PlannedDose
-from shadewright.workflows.dosing import HowSure
-from shadewright.workflows.sure_words import (
-    depth_words,
-    lacking_words,
-    most_words,
-    reach_rel,
-    spread_words,
-)
 from shadewright.workflows.tools import ToolNow
 from shadewright.workflows.tools_at_hand import AtHand, DosingWish
 
@@ -40,26 +30,6 @@ class ToolChoice:
     name: str
     label: str
     options: tuple[Option, ...]
-
-
-@dataclass(frozen=True, kw_only=True)
-class Sureness:
-    """How sure a depth is: the number with its ±, what weighs most, what is lacking."""
-
-    depth: Measured
-    mostly: str
-    lacking: str
-    budget: tuple[BudgetLine, ...]
-
-
-def sureness(how: HowSure, depth_percent: float) -> Sureness:
-    """Return how sure a depth is, as a page shows it."""
-    return Sureness(
-        depth=_depth(how, depth_percent),
-        mostly=_mostly(how),
-        lacking=lacking_words(how),
-        budget=() if how.sure is None else budget(how.sure.depth),
-    )
 
 
 def tool_choice(dose: PlannedDose, place: int, tools: AtHand) -> ToolChoice:
@@ -132,23 +102,3 @@ def _tools(typed: Mapping[str, Any]) -> Iterator[tuple[int, int]]:
         found, text = _TOOL.fullmatch(name), str(value)
         if found and text.isascii() and text.isdecimal() and len(text) < 10:
             yield int(found[1]), int(text)
-
-
-def _depth(how: HowSure, depth_percent: float) -> Measured:
-    bare = measured(depth_percent, "%")
-    if how.sure is None:
-        return bare
-    return Measured(
-        number=bare.number,
-        unit=bare.unit,
-        spread=spread_words(how.sure),
-        relative_spread=reach_rel(how.sure),
-    )
-
-
-def _mostly(how: HowSure) -> str:
-    """Return what weighs most, and both ends where they are not even."""
-    if how.sure is None:
-        return ""
-    most = f"Mostly: {most_words(how)}."
-    return f"{depth_words(how)}. {most}" if how.sure.is_drawn else most

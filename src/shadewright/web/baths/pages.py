@@ -6,10 +6,11 @@ from typing import ClassVar
 from uuid import UUID
 
 from shadewright.web.acidity.sour import Sour
-from shadewright.web.baths.dosing import Sureness, ToolChoice
 from shadewright.web.baths.advising import AdviceShown
+from shadewright.web.baths.dosing import ToolChoice
 from shadewright.web.baths.forms import BottleForm, GiveUpForm, PlanForm
 from shadewright.web.baths.heating import HeatShown
+from shadewright.web.depths import DepthRow, Sureness
 from shadewright.web.lots.pages import Pages
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip, Measured
@@ -183,6 +184,7 @@ class BathPage(Page):
     entries: tuple[Entry, ...]
     recipe: Link
     facts: tuple[Said, ...]
+    depths: tuple[DepthRow, ...]
     heat: HeatShown
     sour: Sour
     cautions: tuple[Caution, ...]

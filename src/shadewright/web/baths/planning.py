@@ -9,10 +9,11 @@ from shadewright.core.baths import BottleShare
 from shadewright.core.baths.rounds import ACID_CARE, HelperWanted
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.acidity.sour import sour_plan
-from shadewright.web.baths.dosing import sureness, tool_choice
+from shadewright.web.baths.dosing import tool_choice
 from shadewright.web.baths.heating import shown_heat
 from shadewright.web.baths.pages import DoseShown, Said, ShareShown, ShownPlan
 from shadewright.web.baths.words import moment_words
+from shadewright.web.depths import sureness
 from shadewright.web.parts import Caution, measured
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.workflows.baths import BathPlan, PlannedDose

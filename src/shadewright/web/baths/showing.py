@@ -11,6 +11,7 @@ from shadewright.web.baths.heating import shown_heat
 from shadewright.web.baths.pages import BathPage, Entry, Key, Said
 from shadewright.web.baths.side_by_side import step_rows, title_of
 from shadewright.web.baths.words import act_words, status_chip
+from shadewright.web.depths import depth_rows
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution
 from shadewright.web.purposes import PURPOSE_WORDS
@@ -41,6 +42,7 @@ def bath_page(bath: BathNow) -> BathPage:
             address=reverse("recipe-version", args=[recipe.recipe_id, recipe.number]),
         ),
         facts=tuple(fact for fact in _facts(bath) if fact.words),
+        depths=depth_rows(bath.number),
         sour=sour_bath(bath),
         heat=shown_heat(bath.heat, top_caution=bath.top_caution),
         cautions=tuple(
@@ -91,6 +93,7 @@ def _facts(bath: BathNow) -> Iterator[Said]:
     yield Said(term="Base", words=bath.base_name)
     yield Said(term="Mill lot", words=bath.mill_lot or "not known")
     yield Said(term="Dry yarn", words=amount_text(bath.fibre_g, "g"))
+    yield Said(term="Doses", words="by weight" if bath.is_by_weight else "")
     yield Said(term="Skeins", words=str(bath.skeins or ""))
     yield Said(term="Pot", words=bath.pot_name or "not chosen")
     yield Said(term="Burner", words=bath.source_name)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
+from shadewright.web.depths import DepthRow
 from shadewright.web.lots.forms import (
     ColourForm,
     CompareForm,
@@ -63,6 +64,7 @@ class LotPage(Page):
 
     lot: LotNow
     cost: str
+    depths: tuple[DepthRow, ...]
     facts: tuple[tuple[str, Link], ...]
     form: LotForm
     colour_form: ColourForm

@@ -8,6 +8,7 @@ from django.views.decorators.http import require_POST, require_safe
 
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
+from shadewright.web.depths import depth_rows
 from shadewright.web.finding import asked
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
@@ -150,6 +151,7 @@ def _page(
         crumbs=(Link(words="Lots", address=reverse("lots")),),
         lot=lot,
         cost=cost_words(lot.cost),
+        depths=depth_rows(lot.number),
         facts=_facts(lot),
         form=form or _form(lot),
         colour_form=colour_form or ColourForm(),

@@ -1,0 +1,48 @@
+"""How deep each dye of a bath is: as it went in, or as planned where nobody said."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from shadewright.records import recipe_reads
+from shadewright.records.models import BathDose
+from shadewright.workflows.dosing import HowSure, remembered
+from shadewright.workflows.poured import poured_bath
+
+
+@dataclass(frozen=True, kw_only=True)
+class DepthNow:
+    """One dye's depth; ``is_given`` where it is what went in, not what was planned."""
+
+    dye_name: str
+    depth_percent: float
+    is_given: bool
+    how_sure: HowSure
+
+
+def depths_of(number: str) -> tuple[DepthNow, ...]:
+    """Return the depths of a bath, dye by dye, those left out among them as 0."""
+    row = recipe_reads.bath_row(number)
+    poured = poured_bath(row)
+    planned: dict[str, list[BathDose]] = {}
+    for dose in row.doses.all():
+        planned.setdefault(dose.dye.name, []).append(dose)
+    found = []
+    for name in poured.dyes:
+        depth = poured.depth_percent(name)
+        if depth is not None:
+            how = poured.how_sure(name) or HowSure(sure=None)
+            found.append(_depth(name, depth, how, is_given=True))
+        elif name in planned:
+            doses = planned[name]
+            how = remembered(doses[0])
+            found.append(_depth(name, _planned(doses), how, is_given=False))
+    return tuple(found)
+
+
+def _planned(doses: Sequence[BathDose]) -> float:
+    """Return the depth of all doses of a dye that stand at places of their own."""
+    return sum({dose.position: dose.depth_percent for dose in doses}.values())
+
+
+def _depth(name: str, depth: float, how: HowSure, *, is_given: bool) -> DepthNow:
+    return DepthNow(dye_name=name, depth_percent=depth, is_given=is_given, how_sure=how)
