@@ -104,6 +104,7 @@ def _planned(row: Bath, bath: BathNow) -> Iterator[tuple[str, str]]:
     yield "Yarn", amount_text(bath.fibre_g, "g")
     yield "Skeins planned", "" if bath.skeins is None else str(bath.skeins)
     yield "Pot", bath.pot_name
+    yield "Burner", bath.source_name
     yield "Pot’s material", "" if row.pot is None else row.pot.get_material_display()
     yield "Liquor ratio", f"1:{number_text(bath.liquor_ratio, digits=3)}"
     yield "Yarn in a litre", amount_text(load, "g/l")
