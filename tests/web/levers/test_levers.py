@@ -78,7 +78,10 @@ def test_a_stock_to_be_thinned_leads_to_its_bottle(
         name="Small cylinder", kind=ToolKind.CYLINDER, size=100, tool_class="A"
     )
     page = plan(client, things)
-    assert [one for one in page.links if one.endswith("/dilute/")]
+    (address,) = [one for one in page.links if "/dilute/" in one]
+    begun = read(client.get(address))
+    assert begun.value("want_percent") in {"0.1", "0.5"}
+    assert begun.value("volume_ml") == "500"
 
 
 def test_a_recipe_says_how_well_it_is_known(client: Client, things: Dyeing) -> None:

@@ -16,7 +16,11 @@ from shadewright.core.baths.levers.pulled import (
 from shadewright.core.baths.levers.saying import share_words
 from shadewright.core.quantities import number_text
 from shadewright.web.baths.dosing import WEIGHT
-from shadewright.web.levers.addresses import making_address, tool_address
+from shadewright.web.levers.addresses import (
+    making_address,
+    thinning_address,
+    tool_address,
+)
 from shadewright.web.pages import Link
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.workflows.advice import AdvisedDose, bath_advice
@@ -94,7 +98,11 @@ def _key(
         )
         return Link(words="Make this stock", address=address)
     if first.lever is Lever.MAKE:
-        address = reverse("bottle-act", args=[stock.code, "dilute"])
+        address = thinning_address(
+            stock.code,
+            strength_percent=stock.strength.value,
+            volume_ml=stock.usable_ml,
+        )
         return Link(words=f"Thin bottle {stock.code}", address=address)
     if first.lever is Lever.BOTTLE:
         address = bottle_address(stock.code)

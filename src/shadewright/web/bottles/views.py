@@ -69,7 +69,8 @@ def act(request: HttpRequest, code: str, key: str) -> HttpResponse:
     chosen, shown = ACTS[key], shelf_bottle(code.upper())
     if request.method != "POST":
         _refuse_gone(shown)
-        form = chosen.form(bottle=shown, initial=dict(chosen.initial(shown)))
+        begun = {**chosen.initial(shown), **request.GET.dict()}
+        form = chosen.form(bottle=shown, initial=begun)
         return show(request, _page(chosen, shown, form))
     if "work_out" in request.POST and chosen.work_out is not None:
         return _worked_out(request, chosen, shown)

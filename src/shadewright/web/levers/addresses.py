@@ -17,6 +17,15 @@ def making_address(dye_id: int, *, strength_percent: float, volume_ml: float) ->
     return f"{reverse('plan-stock')}?{urlencode(asked)}"
 
 
+def thinning_address(code: str, *, strength_percent: float, volume_ml: float) -> str:
+    """Return the page that makes a weaker bottle from one, filled in."""
+    asked = {
+        "want_percent": number_text(strength_percent, digits=4),
+        "volume_ml": number_text(volume_ml, digits=4),
+    }
+    return f"{reverse('bottle-act', args=[code, 'dilute'])}?{urlencode(asked)}"
+
+
 def tool_address(key: str) -> str:
     """Return the page of a tool by what its errors are kept under."""
     return reverse("tool", args=[int(key.rpartition(" ")[2])])
