@@ -6,7 +6,8 @@ import segno
 from PIL import Image, ImageChops, ImageFilter
 
 from shadewright.errors import OutOfRangeError, UnreadableError
-from shadewright.exchange import code_in_photo, label_text
+from shadewright.exchange import label_text
+from shadewright.exchange.label_photo import code_in_photo
 from shadewright.exchange.photo import MOST_MEGABYTES
 
 Change = Callable[[Image.Image], Image.Image]
