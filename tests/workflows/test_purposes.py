@@ -9,8 +9,11 @@ from shadewright.errors import ConflictError
 from shadewright.workflows.bath_pages import bath_now
 from shadewright.workflows.baths import BathPlan, BathWish, keep_bath, plan_bath
 from shadewright.workflows.bottles import Look, look_at, record_strength
+from shadewright.workflows.filling import Particulars
+from shadewright.workflows.mending import dilute, merge
 from shadewright.workflows.planned_baths import bottles_for, change_bottle, wish_of
 from shadewright.workflows.recipes import version, write_version
+from shadewright.workflows.stamps import today
 from tests.workflows.bench import entered, made, now
 from tests.workflows.pots import Ready, ready
 
@@ -46,10 +49,10 @@ def test_what_must_repeat_takes_fresh_or_tested_bottles_only(pot: Ready) -> None
 
 def test_what_has_settled_serves_nothing_until_it_was_looked_at(pot: Ready) -> None:
     look_at(code=pot.slate, look=Look.SETTLED, stamp=now())
-    for purpose in Purpose:
+    for purpose in (Purpose.USUAL, Purpose.PLAY):
         plan = planned(pot, purpose)
-        assert codes(plan) == ([] if purpose is Purpose.MUST_REPEAT else [pot.gorse])
-    assert "Re-warm it and look at it" in plan.troubles[0]
+        assert codes(plan) == [pot.gorse]
+        assert "Re-warm it and look at it" in plan.troubles[0]
     look_at(code=pot.slate, look=Look.REWARMED, stamp=now())
     assert codes(planned(pot, Purpose.PLAY)) == [pot.gorse]
     look_at(code=pot.slate, look=Look.CLEAR, stamp=now())
@@ -83,3 +86,17 @@ def test_another_bottle_is_held_to_the_purpose_too(pot: Ready) -> None:
     assert guessed not in {each.code for each in bottles_for(number, "dose-1")}
     with pytest.raises(ConflictError, match="nobody weighed or tested"):
         change_bottle(number=number, step="dose-1", code=guessed, stamp=now())
+
+
+def test_what_was_poured_in_must_be_fresh_too(pot: Ready) -> None:
+    fresh = made(pot.slate_dye).code
+    thinned = dilute(
+        code=fresh,
+        want_percent=0.5,
+        volume_ml=300.0,
+        stamp=now(),
+        about=Particulars(made_on=today()),
+    )
+    assert thinned.keeping.standing.is_fresh
+    old = merge(code=made(pot.slate_dye).code, from_codes=[pot.slate], stamp=now())
+    assert not old.keeping.standing.is_fresh  # nobody knows when that was made

@@ -12,7 +12,7 @@ from shadewright.drawing import svg
 _WIDTH, _HEIGHT = 320.0, 150.0
 _LEFT, _RIGHT, _TOP, _BOTTOM = 50.0, 304.0, 14.0, 122.0
 _FOOT = 140.0
-_TENTHS = ((1.0, "all"), (0.9, "9 in 10"), (0.5, "half"), (0.0, "none"))
+_TENTHS = ((1.0, "all", -2), (0.9, "9 in 10", 8), (0.5, "half", 4), (0.0, "none", 4))
 
 Corner = tuple[float, float]
 
@@ -62,9 +62,9 @@ def _points(corners: Sequence[Corner]) -> str:
 
 
 def _levels() -> Iterator[str]:
-    for share, said in _TENTHS:
+    for share, said, below in _TENTHS:
         yield svg.line(_LEFT, _y(share), _RIGHT, _y(share), "level")
-        yield svg.words(2, _y(share) + 4, said, "label")
+        yield svg.words(2, _y(share) + below, said, "label")
 
 
 def _look_by(days: int, whole: float) -> str:

@@ -69,7 +69,7 @@ def jar_row(jar_id: int) -> PowderJar:
 def bottle_rows() -> QuerySet[StockBottle]:
     """Return every bottle there ever was, with dye, jar and ledger."""
     rows = StockBottle.objects.select_related("dye", "jar", "made_by")
-    return rows.prefetch_related("lines")
+    return rows.prefetch_related("lines__other")
 
 
 def standing_bottle_rows() -> QuerySet[StockBottle]:

@@ -12,6 +12,7 @@ from shadewright.core.solutions.ledger import BottleAct, BottleState
 from shadewright.core.tables.stock_age import FRESH_DAYS
 from shadewright.records.models import BottleLine, StockBottle
 
+_POURED_IN = {BottleAct.FILLED, BottleAct.STOCK_ADDED}
 _LOOKS = {BottleAct.CLEAR, BottleAct.SETTLED}
 
 
@@ -53,7 +54,7 @@ def keeping_of(
     is_warmed = state.is_settled is True and is_rewarmed(row)
     standing = Standing(
         is_settled=state.is_settled is True,
-        is_fresh=age.age_class is AgeClass.FRESH,
+        is_fresh=_is_fresh(lines, age, life, today),
         is_past=age.age_class is AgeClass.PAST,
         is_guess=state.is_guess,
         tested_days=None if tested_on is None else (today - tested_on).days,
@@ -86,6 +87,18 @@ def _days(row: StockBottle, life: DyeLife) -> tuple[date | None, date | None]:
     look_by = row.made_on + timedelta(days=life.look_by_days)
     expires_on = row.discard_by or row.made_on + timedelta(days=life.discard_by_days)
     return min(look_by, expires_on), expires_on
+
+
+def _is_fresh(
+    lines: Sequence[BottleLine], age: StockAge, life: DyeLife, today: date
+) -> bool:
+    """Whether a stock is fresh, and so was every bottle that was poured into it."""
+    if age.age_class is not AgeClass.FRESH:
+        return False
+    most = min(FRESH_DAYS, life.look_by_days)
+    parts = [x.other for x in lines if x.act in _POURED_IN and x.other is not None]
+    days = [None if x.made_on is None else (today - x.made_on).days for x in parts]
+    return all(each is not None and each <= most for each in days)
 
 
 def _share(made_on: date | None, expires_on: date | None, today: date) -> float | None:

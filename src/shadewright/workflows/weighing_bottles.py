@@ -17,7 +17,7 @@ from shadewright.records.writes import keep_bottle_line
 from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp, is_written
-from shadewright.workflows.tools import ToolNow, tool_now, tools_now
+from shadewright.workflows.tools import tool_now
 
 KITCHEN_STEP_G = 1.0
 """Step of a scale that nobody named: the usual kitchen scale's."""
@@ -38,11 +38,6 @@ class Weighed:
 
     gross_g: float
     on: date
-
-
-def scales() -> tuple[ToolNow, ...]:
-    """Return the scales in use, by name."""
-    return tuple(tool for tool in tools_now() if tool.balance is not None)
 
 
 def last_weighing(code: str) -> Weighed | None:

@@ -20,12 +20,12 @@ from shadewright.errors import OutOfRangeError
 @pytest.mark.by_hand
 def test_five_grams_at_one_per_cent() -> None:
     # 5 g at 1 % want 0.05 g: 5 ml of a 1 % stock, 50 ml of it thinned tenfold.
-    # Fresh in all (0.8 + 0.9 + 1.0 + 1.1) · 5 = 19 ml, and 5 % to spare.
+    # Fresh in all (0.8 + 0.9 + 1.0 + 1.1) · 5 = 19 ml, with 5 % to spare 19.95 ml: 20.
     test = ladder(fresh_percent=1.0, old_percent=1.0)
     assert [rung.volume_ml for rung in test.rungs] == pytest.approx([40, 45, 50, 55])
     assert test.tested_ml == pytest.approx(50)
     assert test.fold == 10
-    assert test.fresh_ml == pytest.approx(19.95)
+    assert test.fresh_ml == 20
     assert "thin both stocks tenfold" in test.warnings[0]
 
 

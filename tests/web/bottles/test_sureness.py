@@ -75,7 +75,8 @@ def test_the_shelf_shows_the_spread_beside_the_strength(
 ) -> None:
     assert bottle.is_on_shelf
     shelf = read(client.get("/shelf/"))
-    assert shelf.text.count("1 % ± 0.01 tight") == 2
+    assert "1 % ± 0.01 tight" in shelf.text  # beside the bottle
+    assert "tight: weighed" in shelf.text  # in the table
 
 
 def test_water_names_its_tool_in_the_ledger_and_widens_the_spread(

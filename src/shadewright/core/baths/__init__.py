@@ -33,6 +33,7 @@ R       regain: water on the bone-dry fibre             %
 14. ``rounds``      every step at the pot, in order
 15. ``sureness``    how sure a depth is, from scale and syringe to the yarn
 16. ``measuring_out``  a dose in ml and g, with the spread of its depth
+17. ``ladder``      how strong an old stock still is, by dyeing it beside fresh
 
 ``heating``, a part of its own, reckons what the heat does.
 

@@ -9,6 +9,7 @@ depth, so the reading is good to half a rung either way (both common practice).
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import ceil
 
 from shadewright.core.baths.depth import dye_mass_g
 from shadewright.core.baths.doses import LEAST_DOSE_ML
@@ -45,7 +46,8 @@ class Ladder:
     """A strength test as it is measured out.
 
     With a ``fold`` of 10 both stocks are thinned tenfold first, and all ml are of
-    the thinned ones; ``fresh_ml`` and ``old_ml`` are what is taken from the bottles.
+    the thinned ones; ``fresh_ml`` and ``old_ml`` are what is taken from the bottles,
+    in full millilitres with a little to spare.
     """
 
     rungs: tuple[Rung, ...]
@@ -115,8 +117,8 @@ def ladder(
         ),
         tested_ml=fold * tested_ml,
         fold=fold,
-        fresh_ml=sum(doses_ml) * _TO_SPARE,
-        old_ml=tested_ml * _TO_SPARE,
+        fresh_ml=float(ceil(sum(doses_ml) * _TO_SPARE)),
+        old_ml=float(ceil(tested_ml * _TO_SPARE)),
         warnings=_warnings(fold * least_ml, fold=fold),
     )
 

@@ -16,6 +16,7 @@ water added             V := V + v          m stays: it grows weaker
 powder added            V stays             m := m + g
 stock added             V := V + v          m := m + v c / 100
 strength tested at c    V stays             m := V c / 100
+weighed, looked at      V stays             m stays
 poured away             V := 0              m := 0
 ======================  ==================  =========================
 

@@ -26,7 +26,7 @@ from shadewright.workflows.jars import jars
 from shadewright.workflows.mending import usual_stock_tool
 from shadewright.workflows.shelf import ShelfBottle, shelf
 from shadewright.workflows.usual_tools import usual_tools
-from shadewright.workflows.weighing_bottles import last_weighing, scales
+from shadewright.workflows.weighing_bottles import last_weighing
 
 _FEW_LINES = {"rows": 2}
 _TO_WORK_OUT = "Write it and press “Work it out”."
@@ -123,8 +123,9 @@ class WeighForm(BottleForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
-        known = [(str(tool.id), tool.name) for tool in scales()]
-        self.offer("scale", [*known, ("", "Another, in steps of 1 g")])
+        usual = usual_tools().yarn_scale
+        self.offer("scale", [("", "Another, in steps of 1 g"), *scale_choices()])
+        self.fields["scale"].initial = None if usual is None else usual.id
         before = last_weighing(self.bottle.code)
         self.fields["gross_g"].help_text = (
             "With its cap, dry outside. The next weighing then shows what has gone."

@@ -87,7 +87,7 @@ class StrengthTestPage(Page):
     template: ClassVar[str] = "bottles/strength_test.html"
     place: ClassVar[str] = "Shelf"
 
-    beside: FreshForm
+    beside: FreshForm | None
     thin: str
     skeins: tuple[SkeinShown, ...]
     warnings: tuple[str, ...]

@@ -95,7 +95,7 @@ def _page(
         title=f"Strength of {old.code}",
         fact=f"{old.dye_name}: dye 5 g of it beside a ladder of fresh stock.",
         crumbs=_crumbs(old),
-        beside=FreshForm(code=test.fresh.code, bottles=bottles),
+        beside=_beside(test, bottles),
         thin=_thinning(plan, test) if plan.fold > 1 else "",
         skeins=tuple(_skeins(test)),
         warnings=plan.warnings,
@@ -108,6 +108,13 @@ def _page(
         known=reverse("bottle-act", args=[old.code, "test"]),
         back=reverse("bottle", args=[old.code]),
     )
+
+
+def _beside(test: StrengthTest, bottles: tuple[ShelfBottle, ...]) -> FreshForm | None:
+    """Ask which fresh bottle, where there is more than one."""
+    if len(bottles) == 1:
+        return None
+    return FreshForm(code=test.fresh.code, bottles=bottles)
 
 
 def _no_fresh(old: ShelfBottle) -> NoFreshPage:

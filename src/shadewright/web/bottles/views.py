@@ -6,6 +6,7 @@ from django.views.decorators.http import require_http_methods, require_safe
 
 from shadewright import drawing
 from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.solutions.keeping import Fate
 from shadewright.errors import ConflictError, StudioError
 from shadewright.web.bottles.acts import ACTS, Act
 from shadewright.web.bottles.forms import BottleForm
@@ -34,6 +35,12 @@ _ON_THE_PAGE = {
     "dilute": "Dilute",
     "merge": "Merge",
     "pour": "Pour away",
+}
+_FIRST = {
+    Fate.REWARM: "look",
+    Fate.LOOK: "look",
+    Fate.TEST: "test",
+    Fate.POUR: "pour",
 }
 _ICONS = {"draw": "drop", "look": "eye"}
 
@@ -170,10 +177,10 @@ def _refuse_gone(shown: ShelfBottle) -> None:
 
 
 def _acts(shown: ShelfBottle) -> tuple[ActLink, ...]:
-    """Return what can be done; a bottle that has settled is looked at first."""
+    """Return what can be done, the key first that the bottle asks for."""
     if not shown.is_on_shelf:
         return ()
-    first = "look" if shown.is_settled else "draw"
+    first = _FIRST.get(shown.keeping.fate, "draw")
     return tuple(
         ActLink(
             words=words,

@@ -4,6 +4,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
+from shadewright.core.costing import Cost
 from shadewright.core.quantities import amount_text
 from shadewright.web.baths.planning import stock_address
 from shadewright.web.bottles.words import POUR, POUR_METAL
@@ -11,7 +12,6 @@ from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, measured
 from shadewright.web.shelf.pages import GoingRow, MixRow, TurnoverPage
 from shadewright.web.shelf.tasks import bottle_address
-from shadewright.workflows.costs import cost_words
 from shadewright.workflows.turnover import ToLetGo, ToMix, Turnover
 from shadewright.workflows.turnover import turnover as turnover_now
 
@@ -26,7 +26,7 @@ def turnover(request: HttpRequest) -> HttpResponse:
         crumbs=(Link(words="Shelf", address=reverse("shelf")),),
         to_mix=tuple(_mix(each) for each in found.to_mix),
         going=tuple(_going(each) for each in found.to_let_go),
-        lost=cost_words(found.lost) if found.to_let_go else "",
+        lost=_lost(found.lost) if found.to_let_go else "",
         cautions=_cautions(found.to_let_go),
     )
     return show(request, page)
@@ -39,6 +39,14 @@ def _fact(found: Turnover) -> str:
     bottles = "1 bottle" if going == 1 else f"{going} bottles"
     dyes = "1 dye" if mix == 1 else f"{mix} dyes"
     return f"{dyes} to mix, {bottles} to test or let go."
+
+
+def _lost(lost: Cost) -> str:
+    """Return the money in one line, with the bottles of which it is not known."""
+    unknown = ", ".join(part.name for part in lost.missing)
+    if lost.money is None:
+        return "not known"
+    return f"{lost.money:.2f}" + (f", not counting {unknown}" if unknown else "")
 
 
 def _mix(each: ToMix) -> MixRow:

@@ -7,8 +7,8 @@ still clear then gives two days. Up to the *look-by* day nine in ten are clear; 
 *discard-by* day half are not. Where a fall of the curve lies between two looks, its
 first day counts.
 
-With less to go by common practice stands, shortened where a bottle has settled
-sooner than that: one bottle is no law, but a reason to look.
+With less to go by common practice stands, shortened to the middle of the gap in which
+the first bottle settled: one bottle is no law, but a reason to look.
 """
 
 from collections.abc import Sequence
@@ -69,9 +69,8 @@ class DyeLife:
         if self.look_by_range is None:
             return ""
         first, last = self.look_by_range
-        if last is None:
-            return f", by the spread of so few from day {first} on"
-        return f", by the spread of so few day {first} to {last}"
+        until = "or later" if last is None else f"to {last}"
+        return f" (with so few bottles, day {first} {until})"
 
 
 def dye_life(watches: Sequence[Watch], *, is_mix_fresh: bool = False) -> DyeLife:
@@ -125,7 +124,8 @@ def dye_life(watches: Sequence[Watch], *, is_mix_fresh: bool = False) -> DyeLife
 def _common(settled: Sequence[Watch], *, is_mix_fresh: bool) -> tuple[int, int]:
     if is_mix_fresh:
         return MIX_FRESH_DAYS, MIX_FRESH_DAYS
-    soonest = min((int(each.clear_days) for each in settled), default=OLD_DAYS)
+    middles = (each.clear_days + (each.settled_days or 0.0) for each in settled)
+    soonest = min((int(both / 2) for both in middles), default=OLD_DAYS)
     return min(OLD_DAYS, soonest), PAST_DAYS
 
 
