@@ -35,8 +35,13 @@ def syringe() -> int:
 
 def live(client: Client, things: Dyeing, **typed: str | int) -> Answer:
     """Ask as htmx does while somebody types."""
-    said = {"version": things.recipe(), "base": things.base, "fibre_g": "97"}
-    return read(client.get(PLAN, said | typed, headers={"HX-Request": "true"}))
+    said: dict[str, str | int] = {
+        "version": things.recipe(),
+        "base": things.base,
+        "fibre_g": "97",
+        **typed,
+    }
+    return read(client.get(PLAN, said, headers={"HX-Request": "true"}))
 
 
 def test_without_tools_the_plan_leads_to_them(client: Client, things: Dyeing) -> None:
