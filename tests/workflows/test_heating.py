@@ -66,7 +66,7 @@ class Kitchen:
             name: getattr(parent.text, name)
             for name in ("doses", "helpers", "start_c", "rise_c_per_min", "top_c")
         }
-        text = RecipeText(**(plain | heat))  # type: ignore[arg-type]
+        text = RecipeText(**(plain | heat))
         return write_version(
             parent_id=parent.id, text=text, stamp=stamp_now(by=None)
         ).id

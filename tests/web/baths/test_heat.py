@@ -29,7 +29,11 @@ def ring() -> int:
 
 
 def live(client: Client, things: Dyeing, **typed: str | int) -> Answer:
-    plain = {"version": things.recipe(), "base": things.base, "fibre_g": "100"}
+    plain: dict[str, str | int] = {
+        "version": things.recipe(),
+        "base": things.base,
+        "fibre_g": "100",
+    }
     said = {**plain, "pot": things.pot, **typed}
     return read(client.get(PLAN, said, headers={"HX-Request": "true"}))
 
