@@ -210,3 +210,13 @@ def test_a_batch_keeps_its_liquor_ratio() -> None:
 
 def test_a_spread_in_words() -> None:
     assert said(share_words(0.1234)) == "± 12 %"
+
+
+def test_a_larger_batch_is_told_last() -> None:
+    hand = Hand(
+        stocks=(STRONG,), devices=(SYRINGE, ware("syringe 5ml")), most_yarn_g=400.0
+    )
+    advice = dose_levers(wanted=wanted(), way=SYRINGED, hand=hand)
+    first, last = advice.proposals
+    assert (first.lever, last.lever) == (Lever.TOOL, Lever.BATCH)
+    assert is_worth(before=advice.now, after=last.after)

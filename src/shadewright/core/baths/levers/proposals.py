@@ -3,7 +3,8 @@
 Each lever changes one thing and leaves the rest: another bottle, another tool, the
 scale instead of the syringe, a check of the scale, a new stock, a larger batch. The
 one that leaves the smallest spread is proposed. Where two come out alike, within a
-tenth, the one with less work goes first: the order of ``Lever``.
+tenth, the one with less work goes first: the order of ``Lever``. A larger batch is told
+last: it changes what is dyed.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -98,7 +99,7 @@ def dose_levers(*, wanted: Wanted, way: Way, hand: Hand) -> DoseAdvice:
             for each in _all(wanted, way, hand)
             if is_worth(before=now, after=each.after)
         ),
-        key=lambda each: each.after,
+        key=lambda each: (each.lever is Lever.BATCH, each.after),
     )
     return DoseAdvice(
         wanted=wanted,

@@ -11,6 +11,8 @@ from shadewright.core.quantities import amount_text, rounded_to_step
 from shadewright.core.quantities.writing import NO_BREAK, spread_text
 from shadewright.core.uncertainty import budget
 
+_MOST_ALIKE = 2
+
 LABELLED = "label "
 """How the source of a strength as labelled begins: see ``labelled_strength``."""
 
@@ -67,7 +69,7 @@ def advice_sentence(*, advice: DoseAdvice) -> str:
     if not alike:
         return words
     verb = "does" if len(alike) == 1 else "do"
-    also = " and ".join(alike)
+    also = " and ".join(alike[:_MOST_ALIKE])
     return f"{words} {also[0].upper()}{also[1:]} {verb} as much."
 
 
@@ -151,7 +153,7 @@ _SHORT = {
     Lever.BOTTLE: "{stock}",
     Lever.YARN: "the yarn on another scale",
     Lever.WEIGHT: "weighing the dose",
-    Lever.CHECK: "checking the scale, if it is right,",
+    Lever.CHECK: "a check that finds the scale right",
     Lever.MAKE: "a {stock}",
     Lever.BATCH: "a larger batch",
 }
