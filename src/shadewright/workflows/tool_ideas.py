@@ -2,10 +2,13 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from decimal import Decimal
 
 from shadewright.core.baths.levers.ways import Device, Scale, Ware
 from shadewright.core.quantities import MeasuringTool, amount_text
 from shadewright.core.uncertainty.tools import unchecked_balance
+from shadewright.records import tool_reads
+from shadewright.records.models import MeasuringTool as MeasuringToolRow
 from shadewright.workflows.levers_at_hand import device_of
 from shadewright.workflows.tools import ToolNow
 
@@ -59,6 +62,22 @@ IDEAS = (
     ToolIdea(slug="flask-500", kind="flask", size=500),
 )
 """What is compared: what a studio commonly buys next (common practice)."""
+
+
+def written_prices() -> dict[str, Decimal]:
+    """Return the prices that the dyer wrote down for such a tool, in use or retired."""
+    return {
+        idea.slug: row.price
+        for row in tool_reads.tool_rows()
+        for idea in IDEAS
+        if row.price is not None and _is_one(row, idea)
+    }
+
+
+def _is_one(row: MeasuringToolRow, idea: ToolIdea) -> bool:
+    if idea.step_g is not None:
+        return row.kind == idea.kind and row.readability == idea.step_g
+    return row.kind == idea.kind and row.size == idea.size
 
 
 def ideas_for(tools: Iterable[ToolNow]) -> tuple[ToolIdea, ...]:

@@ -1,5 +1,6 @@
 """What would make it surer: on the plan, on the recipe, for the whole shelf."""
 
+from decimal import Decimal
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
@@ -123,6 +124,20 @@ def test_prices_put_tools_in_order(client: Client, things: Dyeing) -> None:
     assert page.status == 200
     assert "Each 10 of its price narrows the average by" in page.text
     assert page.value("fine-scale") == "24,50"
+
+
+def test_a_price_that_was_written_down_is_taken(client: Client, things: Dyeing) -> None:
+    things.recipe()
+    MeasuringTool.objects.create(
+        name="Fine scale, given away",
+        kind=ToolKind.BALANCE,
+        readability=0.01,
+        price=Decimal("31.00"),
+        is_retired=True,
+    )
+    assert read(client.get(HELP)).value("fine-scale") == "31.00"
+    typed = read(client.get(HELP, {"fine-scale": "20"}))
+    assert typed.value("fine-scale") == "20"
 
 
 def test_with_nothing_to_compare_it_says_what_is_wanted(

@@ -13,7 +13,7 @@ from shadewright.web.levers.pages import NothingKnownPage, WholeShelfPage
 from shadewright.web.levers.rows import help_row, keep_row, mean_words
 from shadewright.web.pages import Link, show
 from shadewright.workflows import whole_shelf as workflow
-from shadewright.workflows.tool_ideas import IDEAS
+from shadewright.workflows.tool_ideas import IDEAS, written_prices
 from shadewright.workflows.whole_shelf import Advised, WholeShelf
 
 _MOST_PRICE = Decimal(1_000_000)
@@ -23,7 +23,8 @@ _MOST_SIGNS = 12
 @require_safe
 def whole_shelf(request: HttpRequest) -> HttpResponse:
     """Show what would narrow the recipes most; prices come with the address."""
-    typed = {
+    written = {slug: f"{price:f}" for slug, price in written_prices().items()}
+    typed = written | {
         idea.slug: text
         for idea in IDEAS
         if (text := request.GET.get(idea.slug, "").strip())
@@ -49,9 +50,9 @@ def _price(text: str) -> Decimal | None:
 def _page(
     found: WholeShelf, typed: Mapping[str, str], wrong: set[str]
 ) -> WholeShelfPage:
-    telling = [each for each in found.advised if each.habit or each.effect.narrowed]
+    telling = [each for each in found.advised if each.effect.narrowed]
     rows = [help_row(x, typed, is_wrong=_slug(x) in wrong) for x in telling]
-    silent = [x.effect.change.name for x in found.advised if x not in telling]
+    silent = [x.idea.name for x in found.advised if x.idea and x not in telling]
     keep = [each for each in found.strengths if each.is_change]
     well = [each.dye for each in found.strengths if not each.is_change]
     return WholeShelfPage(
