@@ -7,6 +7,8 @@ from shadewright.core.uncertainty import BudgetLine, Value, budget
 from shadewright.web.parts import Measured, measured_value
 from shadewright.workflows.shelf import ShelfBottle
 
+_MOST_NAMED = 2
+
 
 @dataclass(frozen=True, kw_only=True)
 class SureStrength:
@@ -35,6 +37,9 @@ def bottle_strength(bottle: ShelfBottle) -> SureStrength:
 
 
 def _lacking(lacks: Sequence[str], *, is_known: bool) -> str:
+    named = "; ".join(lacks[:_MOST_NAMED])
+    if len(lacks) > _MOST_NAMED:
+        named += f"; and {len(lacks) - _MOST_NAMED} more"
     if is_known:
-        return f"Left out: {'; '.join(lacks)}." if lacks else ""
-    return f"How sure is not known: {'; '.join(lacks) or 'nothing was said'}."
+        return f"Left out: {named}." if lacks else ""
+    return f"How sure is not known: {named or 'nothing was said'}."
