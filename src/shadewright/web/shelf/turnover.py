@@ -9,7 +9,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.web.baths.planning import stock_address
 from shadewright.web.bottles.words import POUR, POUR_METAL
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Caution, measured
+from shadewright.web.parts import Caution, measured_value
 from shadewright.web.shelf.pages import GoingRow, MixRow, TurnoverPage
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.workflows.turnover import ToLetGo, ToMix, Turnover
@@ -65,7 +65,7 @@ def _going(each: ToLetGo) -> GoingRow:
     return GoingRow(
         bottle=each.bottle,
         address=bottle_address(code),
-        strength=measured(each.bottle.strength_percent, "%"),
+        strength=measured_value(each.bottle.strength, "%"),
         why=each.why,
         cost=f"{each.cost.money:.2f}" if each.cost.money is not None else "",
         cost_why=each.cost.why,
