@@ -35,6 +35,10 @@ COMMANDS = {
         module="shadewright.cli.difference",
         says="How far two colours are apart, and which way.",
     ),
+    "palette": Listed(
+        module="shadewright.cli.palette",
+        says="Learn a palette from swatches; foretell any mix.",
+    ),
     "lot": Listed(
         module="shadewright.cli.lot",
         says="Trace a lot back to the jars.",

@@ -8,6 +8,7 @@ Pure functions and frozen values, in reading order:
 4. ``solutions``   stock strength, dilution, rescue, merging
 5. ``baths``       depth of shade, liquor ratio, doses, auxiliaries
 6. ``colour``      spectrum, XYZ, Lab; how far two colours are apart
+7. ``mixing``      what swatches teach of dyes; the colour of any mix
 
 Nothing here knows of a file, a clock, a database or a screen.
 """

@@ -1,0 +1,160 @@
+"""What ``shadewright palette`` says: the keys of its answers, and their words."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from shadewright.cli.answers import Rows
+from shadewright.core.colour.cielab import Lab
+from shadewright.core.colour.spectra.lights import Light
+from shadewright.core.mixing.asking import Told, lab_under
+from shadewright.core.mixing.model.shapes import wavelengths_nm
+from shadewright.core.mixing.palette import Learned, Suspect
+from shadewright.core.mixing.swatches import Mix
+from shadewright.core.quantities import number_text
+from shadewright.exchange.colour_text import on_screen
+
+if TYPE_CHECKING:
+    from shadewright.core.mixing.advising import Advised
+    from shadewright.exchange.swatch_file import RowProblem
+
+_SHOWN = 12
+
+
+def doses_list(doses: Sequence[tuple[str, float]]) -> list[dict[str, object]]:
+    """Return doses as every answer of these commands writes them."""
+    return [{"dye": dye, "depth_percent": depth} for dye, depth in doses]
+
+
+def doses_text(doses: Sequence[tuple[str, float]]) -> str:
+    """Return doses in words."""
+    said = [f"{dye} {number_text(depth, digits=3)} %" for dye, depth in doses]
+    return ", ".join(said) or "undyed"
+
+
+def fit_answer(learned: Learned, rejected: Sequence["RowProblem"]) -> dict[str, object]:
+    """Return every key of what was learned."""
+    import numpy as np
+
+    found = learned.palette
+    return {
+        "dyes": [
+            {"name": dye, "evidence": str(kind)}
+            for dye, kind in zip(found.names.dyes, found.evidence, strict=True)
+        ],
+        "bases": list(found.names.bases),
+        "sessions": list(found.names.sessions),
+        "swatches_used": len(learned.used),
+        "rejected": [{"line": row.line, "why": row.why} for row in rejected],
+        "suspect": [
+            {"line": each.swatch.number, "why": suspect_words(each)}
+            for each in learned.suspects
+        ],
+        "leave_one_out": {
+            "median_de": float(np.median(found.left_out)),
+            "p90_de": float(np.percentile(found.left_out, 90)),
+        },
+    }
+
+
+def suspect_words(suspect: Suspect) -> str:
+    """Say why a swatch was set aside."""
+    return (
+        f"{doses_text(suspect.swatch.doses)} on {suspect.swatch.base} lies "
+        f"{number_text(suspect.distance, digits=2)} (CIEDE2000) from what the other "
+        "swatches say: a wrong dose, a swapped tag or a wrong reading. It was set aside"
+    )
+
+
+def fit_rows(learned: Learned, output: Path) -> Rows:
+    """Return the same as rows."""
+    import numpy as np
+
+    found = learned.palette
+    most = float(np.percentile(found.left_out, 90))
+    return [
+        ("dyes", ", ".join(found.names.dyes)),
+        ("on", ", ".join(found.names.bases)),
+        ("swatches used", f"{len(learned.used)}"),
+        (
+            "each by the others",
+            f"within {number_text(most, digits=2)} (CIEDE2000) in nine of ten",
+        ),
+        ("written to", f"{output}"),
+    ]
+
+
+def fit_warnings(learned: Learned, rejected: Sequence["RowProblem"]) -> list[str]:
+    """Return what was left out, and why."""
+    said = [f"Line {row.line} was left out: {row.why}." for row in rejected[:_SHOWN]]
+    if len(rejected) > _SHOWN:
+        said.append(f"{len(rejected) - _SHOWN} more lines were left out.")
+    return said + [
+        f"Line {each.swatch.number}: {suspect_words(each)}."
+        for each in learned.suspects
+    ]
+
+
+def told_answers(
+    mixes: Sequence[Mix], told: Told, lights: Sequence[Light]
+) -> list[dict[str, object]]:
+    """Return every key of each mix that was foretold."""
+    under = {light: lab_under(told.reflectance, light=light) for light in lights}
+    answers: list[dict[str, object]] = []
+    for place, mix in enumerate(mixes):
+        lab = told.lab[place].tolist()
+        shown = on_screen(Lab(*lab))
+        answer: dict[str, object] = {
+            "doses": doses_list(mix.doses),
+            "lab": lab,
+            "reflectance": told.reflectance[place].tolist(),
+            "wavelength_nm": wavelengths_nm().tolist(),
+            "hex": shown.hex_code,
+            "screen_can_show": shown.is_true,
+            "expected_de": float(told.expected[place]),
+            "de_90": float(told.de_90[place]),
+            "evidence": str(told.evidence[place]),
+        }
+        if lights:
+            answer["lab_by_light"] = {
+                str(light): labs[place].tolist() for light, labs in under.items()
+            }
+        answers.append(answer)
+    return answers
+
+
+def told_rows(answers: Sequence[dict[str, object]]) -> Rows:
+    """Return a row for each mix."""
+    return [_told_row(answer) for answer in answers]
+
+
+def _told_row(answer: dict[str, object]) -> tuple[str, str]:
+    doses = [(d["dye"], d["depth_percent"]) for d in answer["doses"]]  # type: ignore[attr-defined]
+    lab = ", ".join(number_text(part, digits=4) for part in answer["lab"])  # type: ignore[attr-defined]
+    sure = number_text(float(str(answer["de_90"])), digits=2)
+    beyond = "" if answer["screen_can_show"] else ", more vivid than a screen shows"
+    colour = f"Lab {lab}, {answer['hex']}{beyond}"
+    known = f"within {sure} in nine of ten (from {answer['evidence']})"
+    return doses_text(doses), f"{colour}; {known}"
+
+
+def next_answer(advised: Sequence["Advised"]) -> dict[str, object]:
+    """Return the swatches to dye next."""
+    return {
+        "swatches": [
+            {"doses": doses_list(each.doses), "expected_gain": each.gain}
+            for each in advised
+        ]
+    }
+
+
+def next_rows(advised: Sequence["Advised"]) -> Rows:
+    """Return a row for each swatch."""
+    return [
+        (f"{place}", f"{doses_text(each.doses)}: {_gain_words(each)}")
+        for place, each in enumerate(advised, start=1)
+    ]
+
+
+def _gain_words(advised: "Advised") -> str:
+    return f"expected difference falls by {number_text(advised.gain, digits=2)}"

@@ -1,0 +1,186 @@
+"""Which swatches to dye next: what could be dyed, and what it should help.
+
+Candidates are every dye at eight depths and two hundred mixes of two and three; the
+colours to be helped are mixes from all over the palette's reach or, towards a named
+colour, those that come nearest to it.
+"""
+
+from dataclasses import dataclass
+from math import sqrt
+from typing import TYPE_CHECKING
+
+from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
+from shadewright.core.mixing.arranging import dyed_of
+from shadewright.core.mixing.asking import require_known, told_mixes
+from shadewright.core.mixing.designing import Pick, next_swatches
+from shadewright.core.mixing.designing import Reading as HowRead
+from shadewright.core.mixing.model.entries import Dyed
+from shadewright.core.mixing.palette import Palette
+from shadewright.core.mixing.spreads import local_metric
+from shadewright.core.mixing.swatches import (
+    DOSE_ERROR,
+    LEAST_LAB_SD,
+    SPECTRUM_SD,
+    Evidence,
+    Mix,
+    seen_of,
+)
+from shadewright.core.quantities import require_between
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
+
+DEPTHS_PERCENT = (0.05, 0.1, 0.2, 0.4, 0.8, 1.2, 2.0, 3.0)
+MOST_SWATCHES = 60
+_MIXES, _TARGETS, _TRIED, _SEED = 200, 120, 1500, 9
+
+
+@dataclass(frozen=True, kw_only=True)
+class Advised:
+    """A swatch to dye, and by how much the expected difference falls with it."""
+
+    doses: tuple[tuple[str, float], ...]
+    gain: float
+
+
+def advised_swatches(
+    palette: Palette,
+    *,
+    base: str,
+    count: int,
+    towards: tuple[float, float, float] | None = None,
+) -> tuple[Advised, ...]:
+    """Return the swatches to dye next, the most telling first.
+
+    Parameters
+    ----------
+    palette : Palette
+        What is known. [-]
+    base : str
+        The yarn. [-]
+    count : int
+        How many; 1 to 60. [-]
+    towards : tuple of float or None
+        A colour that matters most: L*, a*, b* (D65/10°). [1]
+
+    Returns
+    -------
+    tuple of Advised
+        Doses in % on weight of fibre; the gain is the fall of the root mean square
+        difference over the colours to be helped. [1]
+
+    Raises
+    ------
+    NotFoundError
+        If the base is not in the palette.
+    OutOfRangeError
+        If the count is out of range.
+    """
+    import numpy as np
+
+    require_between(
+        count,
+        least=1,
+        most=MOST_SWATCHES,
+        unit="",
+        name="Count",
+        argument="count",
+    )
+    require_known([Mix(base=base, doses=())], palette)
+    draws = np.random.default_rng(_SEED)
+    candidates = _candidates(draws, len(palette.names.dyes))
+    targets = _targets(draws, palette, base, towards)
+    told = _told(targets, palette, base)
+    picks = next_swatches(
+        _dyed(candidates, palette, base),
+        _dyed(targets, palette, base),
+        local_metric(told),
+        palette.known,
+        _how_read(palette),
+        count=count,
+    )
+    return tuple(
+        Advised(
+            doses=_named(candidates[pick.candidate], palette),
+            gain=_fall(pick, len(targets)),
+        )
+        for pick in picks
+    )
+
+
+def _fall(pick: Pick, targets: int) -> float:
+    """Return by how much the root mean square difference falls."""
+    before, after = (max(each, 0.0) / targets for each in (pick.before, pick.after))
+    return sqrt(before) - sqrt(after)
+
+
+def _candidates(draws: "np.random.Generator", dyes: int) -> "Floats":
+    """Return every dye at eight depths, then mixes of two and three."""
+    import numpy as np
+
+    singles = [
+        np.eye(dyes)[dye] * depth for dye in range(dyes) for depth in DEPTHS_PERCENT
+    ]
+    return np.array([*singles, *(_mix(draws, dyes) for _ in range(_MIXES))])
+
+
+def _mix(draws: "np.random.Generator", dyes: int) -> "Floats":
+    import numpy as np
+
+    row = np.zeros(dyes)
+    most = min(3, dyes)
+    chosen = draws.choice(
+        dyes, int(draws.integers(min(2, most), most + 1)), replace=False
+    )
+    depths = np.exp(draws.uniform(np.log(0.08), np.log(1.2), len(chosen)))
+    row[chosen] = [float(f"{depth:.1g}") for depth in depths]
+    return row
+
+
+def _targets(
+    draws: "np.random.Generator",
+    palette: Palette,
+    base: str,
+    towards: tuple[float, float, float] | None,
+) -> "Floats":
+    import numpy as np
+
+    dyes = len(palette.names.dyes)
+    if towards is None:
+        return np.array([_mix(draws, dyes) for _ in range(_TARGETS)])
+    tried = np.array([_mix(draws, dyes) for _ in range(_TRIED)])
+    away = ciede2000_arrays(np.array(towards), _told(tried, palette, base))
+    return tried[np.argsort(away, kind="stable")[: _TARGETS // 3]]
+
+
+def _mixes(rows: "Floats", palette: Palette, base: str) -> list[Mix]:
+    day = palette.names.sessions[-1] if palette.names.sessions else ""
+    return [Mix(base=base, doses=_named(row, palette), session=day) for row in rows]
+
+
+def _told(rows: "Floats", palette: Palette, base: str) -> "Floats":
+    return told_mixes(_mixes(rows, palette, base), palette=palette).lab
+
+
+def _named(row: "Floats", palette: Palette) -> tuple[tuple[str, float], ...]:
+    return tuple(
+        (dye, float(depth))
+        for dye, depth in zip(palette.names.dyes, row, strict=True)
+        if depth
+    )
+
+
+def _dyed(rows: "Floats", palette: Palette, base: str) -> Dyed:
+    """Return rows as arrays, dyed on the last day that the palette knows."""
+    return dyed_of(_mixes(rows, palette, base), palette.names)
+
+
+def _how_read(palette: Palette) -> HowRead:
+    """Return how the next swatches will be read: as the best were so far."""
+    best = max(palette.evidence, key=lambda kind: kind.rank)
+    kind = Evidence.LAB if best is Evidence.SCREEN else best
+    noise = SPECTRUM_SD if kind is Evidence.SPECTRUM else LEAST_LAB_SD / sqrt(3.0)
+    return HowRead(seen=seen_of(kind), noise=noise, dose_error=DOSE_ERROR)

@@ -1,0 +1,45 @@
+"""A palette: what is known of some dyes on some bases, and what that rests on."""
+
+from dataclasses import dataclass
+
+from shadewright.core.mixing.arranging import Names
+from shadewright.core.mixing.posterior.known import Known
+from shadewright.core.mixing.swatches import Evidence, Swatch
+
+METHOD = "joint Kubelka-Munk posterior 1"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Suspect:
+    """A swatch that the others do not believe: by how much, in words and number."""
+
+    swatch: Swatch
+    size: float
+    distance: float
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Palette:
+    """A fitted palette.
+
+    ``width`` is κ; ``evidence`` the best kind behind each dye; ``depths`` the least
+    and the greatest depth dyed of each; ``left_out`` CIEDE2000 between each swatch
+    and what the others foretell.
+    """
+
+    names: Names
+    known: Known
+    width: float
+    evidence: tuple[Evidence, ...]
+    depths: tuple[tuple[float, float], ...]
+    left_out: tuple[float, ...]
+    method: str = METHOD
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Learned:
+    """A palette, the swatches that it rests on and those that were set aside."""
+
+    palette: Palette
+    used: tuple[Swatch, ...]
+    suspects: tuple[Suspect, ...]

@@ -1,0 +1,271 @@
+"""A swatch: what was dyed, on what, when, and what was read of it.
+
+Readings differ in how much they tell. A spectrum tells what each band does; Lab under
+three lights nearly as much; one Lab leaves a family of spectra open; a colour off a
+screen is a guess at one Lab, and a chart does not even say how deep it was dyed.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+from math import sqrt
+
+from shadewright.core.colour.spectra.lights import Light
+from shadewright.core.colour.spectra.weights import weight_table
+from shadewright.core.mixing.model.seeing import SPECTRUM, Seen, seen_under
+from shadewright.core.mixing.model.shapes import FIRST_NM, LAST_NM, STEP_NM
+from shadewright.core.quantities import require_above_zero, require_between
+from shadewright.errors import MissingError, OutOfRangeError
+
+
+class Evidence(StrEnum):
+    """What a colour rests on, the poorest first."""
+
+    SCREEN = "screen"
+    LAB = "lab"
+    THREE_LIGHTS = "three lights"
+    SPECTRUM = "spectrum"
+
+    @property
+    def rank(self) -> int:
+        """0 for the poorest."""
+        return list(Evidence).index(self)
+
+
+LIGHTS = (Light.D65, Light.A, Light.FL11)
+"""Lights under which Lab is read, in this order. [-]"""
+
+SCREEN_SD = 6.0
+"""How far a chart's colour is off, as a CIELAB distance (common practice). [1]"""
+SCREEN_DOSE = 0.5
+"""How unsure a chart's depth is, as a relative standard error (our guess). [1]"""
+LEAST_LAB_SD = 0.3
+"""A meter's own spread on yarn, as a CIELAB distance (our choice). [1]"""
+SPECTRUM_SD = 0.1
+"""Spread of 116 R^(1/3), a band (our choice). [1]"""
+DOSE_ERROR = 0.02
+"""Relative standard error of a swatch's dose (common practice). [1]"""
+MOST_DEPTH_PERCENT = 20.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reading:
+    """What was read: the spectrum, or Lab under the lights of ``LIGHTS`` in order.
+
+    ``values`` are 31 reflectances from 400 to 700 nm, or three numbers a light;
+    ``repeat`` readings were averaged; ``sd`` is the standard deviation of a single
+    reading as a CIELAB distance, None where nobody said.
+    """
+
+    evidence: Evidence
+    values: tuple[float, ...]
+    repeat: int = 1
+    sd: float | None = None
+
+    @property
+    def noise(self) -> float:
+        """Standard deviation of each number that is fitted to."""
+        if self.evidence is Evidence.SPECTRUM:
+            return max(SPECTRUM_SD, self._stated)
+        if self.evidence is Evidence.SCREEN and self.sd is None:
+            return SCREEN_SD / sqrt(3.0)
+        return max(LEAST_LAB_SD / sqrt(3.0), self._stated)
+
+    @property
+    def dose_error(self) -> float:
+        """Relative standard error of the doses behind it."""
+        is_chart = self.evidence is Evidence.SCREEN and self.sd is None
+        return SCREEN_DOSE if is_chart else DOSE_ERROR
+
+    @property
+    def _stated(self) -> float:
+        return 0.0 if self.sd is None else self.sd / sqrt(3.0 * self.repeat)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Swatch:
+    """A swatch; ``number`` is how its owner finds it again (a line of a file)."""
+
+    number: int
+    base: str
+    doses: tuple[tuple[str, float], ...]
+    reading: Reading
+    session: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Mix:
+    """Dyes that are to be dyed on a base, on a day that the palette knows or not."""
+
+    base: str
+    doses: tuple[tuple[str, float], ...]
+    session: str = ""
+
+
+def bands_of(
+    *, wavelengths_nm: tuple[int, ...], values: tuple[float, ...]
+) -> tuple[float, ...]:
+    """Return a spectrum in the bands of the model, 400 to 700 nm by 10.
+
+    Parameters
+    ----------
+    wavelengths_nm : tuple of int
+        Bands as read: an even step of 5, 10 or 20 nm that holds 400 and 700. [nm]
+    values : tuple of float
+        Reflectance in each. [1]
+
+    Returns
+    -------
+    tuple of float
+        31 reflectances; between two bands of 20 nm by a cubic through the four
+        nearest. [1]
+
+    Raises
+    ------
+    OutOfRangeError
+        If the bands are not even, or leave out an end.
+
+    Notes
+    -----
+    The cubic is Lagrange's, the way in which E2022 [astme2022]_ fills bands in.
+
+    Examples
+    --------
+    >>> level = bands_of(wavelengths_nm=tuple(range(400, 701, 20)), values=(0.5,) * 16)
+    >>> len(level), {round(value, 12) for value in level}
+    (31, {0.5})
+    """
+    step = wavelengths_nm[1] - wavelengths_nm[0] if len(wavelengths_nm) > 1 else 0
+    first, last = wavelengths_nm[0], wavelengths_nm[-1]
+    is_even = wavelengths_nm == tuple(range(first, last + 1, step or 1))
+    covers = first <= FIRST_NM and last >= LAST_NM
+    if step not in {5, 10, 20} or not is_even or not covers:
+        raise OutOfRangeError(
+            name="The bands",
+            given=f"{first} to {last} nm",
+            allowed="400 to 700 nm in even steps of 5, 10 or 20 nm",
+            argument="reflectance",
+        )
+    known = dict(zip(wavelengths_nm, values, strict=True))
+    wanted = range(FIRST_NM, LAST_NM + 1, STEP_NM)
+    return tuple(known[nm] if nm in known else _between(known, nm) for nm in wanted)
+
+
+def _between(known: dict[int, float], nm: int) -> float:
+    """Return the cubic through the four nearest bands of 20 nm, at their middle."""
+    left = max(min(nm - 30, max(known) - 60), min(known))
+    at = [left + 20 * place for place in range(4)]
+    found = 0.0
+    for one in at:
+        weight = 1.0
+        for other in at:
+            if other != one:
+                weight *= (nm - other) / (one - other)
+        found += weight * known[one]
+    return found
+
+
+@cache
+def seen_under_lights(*lights: Light) -> Seen:
+    """Return Lab under some lights, for the 10° observer from 400 to 700 nm.
+
+    Parameters
+    ----------
+    *lights : Light
+        One or more lights. [-]
+
+    Returns
+    -------
+    Seen
+        Lab under each, in order. [-]
+    """
+    import numpy as np
+
+    tables = [weight_table(light=light) for light in lights]
+    return seen_under([(table.rows, np.array(table.white)) for table in tables])
+
+
+def seen_of(evidence: Evidence) -> Seen:
+    """Return how a kind of evidence is seen.
+
+    Parameters
+    ----------
+    evidence : Evidence
+        Spectrum, Lab under three lights, Lab, or a screen's colour. [-]
+
+    Returns
+    -------
+    Seen
+        The spectrum, or Lab under the lights in question. [-]
+    """
+    if evidence is Evidence.SPECTRUM:
+        return SPECTRUM
+    is_three = evidence is Evidence.THREE_LIGHTS
+    return seen_under_lights(*(LIGHTS if is_three else LIGHTS[:1]))
+
+
+def checked_swatch(swatch: Swatch) -> Swatch:
+    """Return a swatch, or refuse one that cannot be.
+
+    Parameters
+    ----------
+    swatch : Swatch
+        What was dyed and read. [%]
+
+    Returns
+    -------
+    Swatch
+        The same. [%]
+
+    Raises
+    ------
+    MissingError
+        If it names no base.
+    OutOfRangeError
+        If a depth, a spread or a reading cannot be.
+    """
+    if not swatch.base:
+        raise MissingError(
+            name="Base", advice="Name the yarn that was dyed.", argument="base"
+        )
+    for dye, depth in swatch.doses:
+        require_above_zero(
+            depth,
+            most=MOST_DEPTH_PERCENT,
+            unit="%",
+            name=f"Depth of {dye}",
+            argument="doses",
+        )
+    if swatch.reading.sd is not None:
+        require_above_zero(
+            swatch.reading.sd, most=50.0, unit="", name="Spread (sd)", argument="sd"
+        )
+    _require_readable(swatch.reading)
+    return swatch
+
+
+def _require_readable(reading: Reading) -> None:
+    if reading.evidence is Evidence.SPECTRUM:
+        for value in reading.values:
+            require_between(
+                value,
+                least=0.0005,
+                most=1.2,
+                unit="",
+                name="Reflectance",
+                argument="reflectance",
+                advice="Reflectances are fractions: 0.5 for 50 %.",
+            )
+        return
+    for place in range(0, len(reading.values), 3):
+        light, (l_star, a_star, b_star) = (
+            LIGHTS[place // 3],
+            reading.values[place : place + 3],
+        )
+        require_between(
+            l_star, least=0.0, most=100.5, unit="", name=f"L* under {light}"
+        )
+        for name, value in (("a*", a_star), ("b*", b_star)):
+            require_between(
+                value, least=-130.0, most=130.0, unit="", name=f"{name} under {light}"
+            )

@@ -1,0 +1,294 @@
+"""Swatches as a table: one row a swatch, every bad row told with its line.
+
+::
+
+    base,doses,L,a,b,sd,session
+    Hollow 4-ply,,92.1,-0.4,7.9,0.2,May
+    Hollow 4-ply,Gorse=0.5;Slate=0.2,55.0,3.2,21.7,0.3,May
+
+``doses`` is empty for undyed yarn. What was read stands as L, a, b (D65/10°), with
+``L_A``, ``a_A``, ``b_A`` and ``L_FL11`` … where it was read under those lights too;
+or as reflectances ``R400`` … ``R700``, fractions; or as ``hex``.
+"""
+
+import csv
+import io
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import isfinite
+
+from shadewright.core.mixing.swatches import (
+    Evidence,
+    Reading,
+    Swatch,
+    bands_of,
+    checked_swatch,
+)
+from shadewright.errors import OutOfRangeError, StudioError, UnreadableError
+from shadewright.exchange.colour_text import measured_lab, typed_colour
+
+__all__ = ["ReadSwatches", "RowProblem", "read_swatches", "written_swatches"]
+
+_BAND = re.compile(r"R(\d{3})")
+_LAB = ("L", "a", "b")
+_FURTHER = ("A", "FL11")
+_DOSE = re.compile(r"\s*(?P<dye>[^=;]+?)\s*=\s*(?P<depth>[^=;]+?)\s*%?\s*")
+_KNOWN = {"base", "doses", "hex", "repeat", "sd", "session", "date", "note"}
+_MOST_ROWS = 20_000
+
+
+@dataclass(frozen=True, kw_only=True)
+class RowProblem:
+    """A row that could not be used: its line in the file, and why."""
+
+    line: int
+    why: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReadSwatches:
+    """The rows that could be used, and those that could not."""
+
+    swatches: tuple[Swatch, ...]
+    rejected: tuple[RowProblem, ...]
+
+
+class _RowError(Exception):
+    """A row cannot be used; the text says why."""
+
+
+def read_swatches(text: str) -> ReadSwatches:
+    """Return the swatches of a table; a bad row stops no other.
+
+    Raises UnreadableError where the text is no such table at all.
+    """
+    rows = _rows(text.removeprefix("\ufeff"))
+    if not rows:
+        raise UnreadableError(
+            name="The swatch file",
+            why="It is empty.",
+            advice="Begin with a row like base,doses,L,a,b.",
+        )
+    columns = _columns([cell.strip() for cell in rows[0][1]])
+    return _read(rows[1:], columns)
+
+
+def _rows(text: str) -> list[tuple[int, list[str]]]:
+    """Return each row that is not blank, with its line."""
+    rows = csv.reader(io.StringIO(text), strict=True)
+    try:
+        return [(rows.line_num, cells) for cells in rows if any(map(str.strip, cells))]
+    except csv.Error as error:
+        raise UnreadableError(
+            name="The swatch file",
+            why=f"Line {rows.line_num} is no row of a table ({error}).",
+            advice="Save it as CSV with commas.",
+        ) from None
+
+
+def _read(
+    rows: Sequence[tuple[int, list[str]]], columns: Sequence[str]
+) -> ReadSwatches:
+    swatches: list[Swatch] = []
+    rejected: list[RowProblem] = []
+    for line, cells in rows:
+        if len(swatches) + len(rejected) >= _MOST_ROWS:
+            rejected.append(RowProblem(line=line, why=f"after {_MOST_ROWS} rows"))
+            break
+        try:
+            swatches.append(_swatch(line, columns, cells))
+        except (_RowError, StudioError) as error:
+            rejected.append(RowProblem(line=line, why=str(error)))
+    return ReadSwatches(swatches=tuple(swatches), rejected=tuple(rejected))
+
+
+def _columns(head: Sequence[str]) -> Sequence[str]:
+    """Return the columns by name, or say what is amiss with the first row."""
+    missing = {"base", "doses"} - set(head)
+    if missing:
+        raise UnreadableError(
+            name="The swatch file",
+            why=f"Its first row lacks {' and '.join(sorted(missing))}.",
+            advice="Begin with a row like base,doses,L,a,b.",
+        )
+    twice = sorted({name for name in head if name and head.count(name) > 1})
+    if twice:
+        raise UnreadableError(
+            name="The swatch file",
+            why=f"Column {twice[0]} stands there twice.",
+            advice="Name each column once.",
+        )
+    if not ({*_LAB} <= set(head) or "hex" in head or any(map(_BAND.fullmatch, head))):
+        raise UnreadableError(
+            name="The swatch file",
+            why="It has no column for a colour.",
+            advice="Add L,a,b, or reflectances R400 to R700, or hex.",
+        )
+    return head
+
+
+def _swatch(line: int, columns: Sequence[str], cells: Sequence[str]) -> Swatch:
+    if len(cells) != len(columns):
+        message = f"it has {len(cells)} cells where the first row has {len(columns)}"
+        raise _RowError(message)
+    row = {
+        name: cell.strip() for name, cell in zip(columns, cells, strict=True) if name
+    }
+    if not row["base"]:
+        message = "no base is named"
+        raise _RowError(message)
+    swatch = Swatch(
+        number=line,
+        base=row["base"],
+        doses=_doses(row["doses"]),
+        reading=_reading(row),
+        session=row.get("session", ""),
+    )
+    return checked_swatch(swatch)
+
+
+def _doses(text: str) -> tuple[tuple[str, float], ...]:
+    found: dict[str, float] = {}
+    for part in filter(str.strip, text.split(";")):
+        match = _DOSE.fullmatch(part)
+        if match is None:
+            message = f"the dose “{part.strip()}” is not written as Gorse=0.5"
+            raise _RowError(message)
+        dye = match["dye"].strip("\"'")
+        if dye in found:
+            message = f"{dye} stands in it twice"
+            raise _RowError(message)
+        found[dye] = _number(match["depth"], f"the depth of {dye}")
+    return tuple(found.items())
+
+
+def doses_of(text: str, *, line: int) -> tuple[tuple[str, float], ...]:
+    """Return the doses of one cell, or say what is wrong on which line."""
+    try:
+        return _doses(text)
+    except _RowError as error:
+        raise UnreadableError(
+            name=f"Line {line}",
+            why=f"{error}.",
+            advice="Write doses as Gorse=0.5;Slate=0.2.",
+            argument="doses",
+        ) from None
+
+
+def _number(text: str, name: str) -> float:
+    try:
+        value = float(text)
+    except ValueError:
+        value = float("nan")
+    if not isfinite(value):
+        message = f"{name} is no number: “{text[:30]}”"
+        if text.lower().startswith("lab("):
+            message = (
+                f"{name} is written as CSS lab(), which means another light: write "
+                "L, a and b for D65 and 10° into columns of their own"
+            )
+        raise _RowError(message)
+    return value
+
+
+def _reading(row: Mapping[str, str]) -> Reading:
+    """Return the richest reading of a row."""
+    bands = {int(m[1]): row[m[0]] for m in map(_BAND.fullmatch, row) if m}
+    if any(bands.values()):
+        return _made(row, Evidence.SPECTRUM, _spectrum(bands))
+    lab = _lights(row)
+    if lab:
+        kind = Evidence.THREE_LIGHTS if len(lab) > len(_LAB) else Evidence.LAB
+        return _made(row, kind, lab)
+    if row.get("hex"):
+        typed = typed_colour(row["hex"], argument="hex")
+        return _made(row, Evidence.SCREEN, measured_lab(typed))
+    message = "no colour is written: neither L, a, b nor reflectances nor hex"
+    raise _RowError(message)
+
+
+def _made(
+    row: Mapping[str, str], evidence: Evidence, values: tuple[float, ...]
+) -> Reading:
+    repeat = _number(row.get("repeat") or "1", "repeat")
+    if repeat < 1 or repeat != int(repeat):
+        message = f"repeat is no whole number of readings: “{row['repeat']}”"
+        raise _RowError(message)
+    spread = row.get("sd", "")
+    return Reading(
+        evidence=evidence,
+        values=values,
+        repeat=int(repeat),
+        sd=_number(spread, "sd") if spread else None,
+    )
+
+
+def _spectrum(bands: Mapping[int, str]) -> tuple[float, ...]:
+    empty = [nm for nm, cell in bands.items() if not cell]
+    if empty:
+        message = f"the reflectance at {empty[0]} nm is missing"
+        raise _RowError(message)
+    values = [_number(bands[nm], f"R{nm}") for nm in sorted(bands)]
+    if max(values) > 2.0:
+        message = (
+            f"a reflectance is {max(values):g}: they are fractions, 0.5 for 50 %; "
+            "divide them all by 100"
+        )
+        raise _RowError(message)
+    try:
+        return bands_of(wavelengths_nm=tuple(sorted(bands)), values=tuple(values))
+    except OutOfRangeError as error:
+        raise _RowError(str(error)) from None
+
+
+def _lights(row: Mapping[str, str]) -> tuple[float, ...]:
+    """Return L, a, b and, where they are whole, those under A and FL11."""
+    plain = _three(row, "")
+    further = [_three(row, f"_{light}") for light in _FURTHER]
+    if plain is None:
+        if any(further):
+            message = "L, a, b under D65 are missing"
+            raise _RowError(message)
+        return ()
+    if all(further):
+        return plain + tuple(value for three in further for value in three or ())
+    return plain
+
+
+def _three(row: Mapping[str, str], suffix: str) -> tuple[float, ...] | None:
+    cells = [row.get(name + suffix, "") for name in _LAB]
+    if not any(cells):
+        return None
+    if not all(cells):
+        message = f"L{suffix}, a{suffix}, b{suffix} must all be written"
+        raise _RowError(message)
+    return tuple(
+        _number(cell, name + suffix) for cell, name in zip(cells, _LAB, strict=True)
+    )
+
+
+def written_swatches(swatches: Sequence[Swatch]) -> str:
+    """Return swatches as a table that ``read_swatches`` reads back equal."""
+    nm = range(400, 701, 10)
+    lab = [*_LAB, *(f"{name}_{light}" for light in _FURTHER for name in _LAB)]
+    columns = ["base", "doses", *lab, *(f"R{band}" for band in nm)]
+    columns += ["repeat", "sd", "session"]
+    out = io.StringIO()
+    table = csv.DictWriter(out, columns, restval="", lineterminator="\n")
+    table.writeheader()
+    for each in swatches:
+        kind, values = each.reading.evidence, each.reading.values
+        names = [f"R{band}" for band in nm] if kind is Evidence.SPECTRUM else lab
+        cells = dict(zip(names, map(repr, values), strict=False))
+        doses = ";".join(f"{dye}={depth!r}" for dye, depth in each.doses)
+        sd = "" if each.reading.sd is None else repr(each.reading.sd)
+        table.writerow({
+            "base": each.base,
+            "doses": doses,
+            **cells,
+            "repeat": str(each.reading.repeat),
+            "sd": sd,
+            "session": each.session,
+        })
+    return out.getvalue()
