@@ -8,6 +8,8 @@ from shadewright.errors import OutOfRangeError
 from shadewright.records.models import BottleLine, MeasuringTool, StockBottle
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.making import (
+    choose_scale,
+    choose_ware,
     finish_making,
     make_up,
     make_up_by_weight,
@@ -181,13 +183,19 @@ def test_another_scale_may_be_taken_at_the_step(dye_id: int) -> None:
         dye_id=dye_id, jar_id=None, volume_ml=500.0, strength_percent=1.0, stamp=now()
     )
     fine, flask = scale(0.01), ware("flask", 500.0)
-    weigh_powder(making_id=begun.id, powder_g=5.0, stamp=now(), scale_id=fine)
-    make_up(making_id=begun.id, final_ml=500.0, ware_id=flask)
+    choose_scale(making_id=begun.id, tool_id=fine)
+    weigh_powder(making_id=begun.id, powder_g=5.0, stamp=now())
+    choose_ware(making_id=begun.id, tool_id=flask)
+    make_up(making_id=begun.id, final_ml=500.0)
     spread = making(begun.id).spread
     assert spread is not None
     assert spread.lacks == ()
     # an untold class is B: 0.5/√3 of 500 ml is 0.058 %; 0.01/√6 of 5 g is 0.082 %
     assert spread.strength.u_rel == pytest.approx(0.0010, abs=5e-5)
+    choose_scale(making_id=begun.id, tool_id=None)
+    unsaid = making(begun.id).spread
+    assert unsaid is not None
+    assert unsaid.lacks == (NO_SCALE,)
 
 
 def test_water_comes_with_the_usual_tool_or_the_one_that_is_said(

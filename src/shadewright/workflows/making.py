@@ -95,13 +95,24 @@ def go_to_step(*, making_id: int, key: str) -> Making:
 
 
 @transaction.atomic
-def weigh_powder(
-    *, making_id: int, powder_g: float, stamp: Stamp, scale_id: int | None = None
-) -> Making:
-    """Keep what the scale showed and take it from the jar; go on to the paste.
+def choose_scale(*, making_id: int, tool_id: int | None) -> None:
+    """Say what the powder is weighed on, or that nobody knows."""
+    row = _open(making_id)
+    row.scale_id = tool_id
+    row.save(update_fields=["scale"])
 
-    Another scale than the one that was planned may be named.
-    """
+
+@transaction.atomic
+def choose_ware(*, making_id: int, tool_id: int | None) -> None:
+    """Say at whose mark the stock is read, or that nobody knows."""
+    row = _open(making_id)
+    row.ware_id = tool_id
+    row.save(update_fields=["ware"])
+
+
+@transaction.atomic
+def weigh_powder(*, making_id: int, powder_g: float, stamp: Stamp) -> Making:
+    """Keep what the scale showed and take it from the jar; go on to the paste."""
     row = _open(making_id)
     require_mass(powder_g, name="Powder", argument="powder_g")
     if row.powder_g != powder_g:
@@ -109,20 +120,16 @@ def weigh_powder(
         _take_out(row, powder_g, stamp)
     row.powder_g = powder_g
     row.step = "paste"
-    row.scale_id = row.scale_id if scale_id is None else scale_id
     if row.filled_g is not None:
         row.final_ml = weighed_ml(filled_g=row.filled_g, powder_g=powder_g)
-    row.save(update_fields=["powder_g", "final_ml", "step", "scale"])
+    row.save(update_fields=["powder_g", "final_ml", "step"])
     return making(making_id)
 
 
 @transaction.atomic
-def make_up(
-    *, making_id: int, final_ml: float, water: str = "", ware_id: int | None = None
-) -> Making:
+def make_up(*, making_id: int, final_ml: float, water: str = "") -> Making:
     """Keep the volume that the cold stock was made up to; go on to the label."""
     row = _open(making_id)
-    row.ware_id = row.ware_id if ware_id is None else ware_id
     return _made_up(row, final_ml, None, water)
 
 
@@ -141,7 +148,7 @@ def _made_up(
     row.final_ml, row.filled_g = final_ml, filled_g
     row.water = water.strip()
     row.step = "label"
-    row.save(update_fields=["final_ml", "filled_g", "ware", "water", "step"])
+    row.save(update_fields=["final_ml", "filled_g", "water", "step"])
     return making(row.pk)
 
 

@@ -7,7 +7,6 @@ from shadewright.core.solutions.filling import hot_fill_warning
 from shadewright.core.solutions.rescue import rescue_filled, rescue_weighed
 from shadewright.errors import ConflictError
 from shadewright.workflows.makings import Making
-from shadewright.workflows.readings import tool_said
 from shadewright.workflows.stock_spreads import (
     MadeWith,
     StockSpread,
@@ -45,9 +44,12 @@ class IfFilled:
 
 
 def if_weighed(
-    making: Making, *, powder_g: float, scale_id: int | None = None
+    making: Making, *, powder_g: float, made_with: MadeWith | None = None
 ) -> IfWeighed:
-    """Say what a weight on the scale comes to; refuse what cannot be."""
+    """Say what a weight on the scale comes to; refuse what cannot be.
+
+    Other tools than those of the stock may be named.
+    """
     plan = making.stock.plan
     label_percent = label_strength_percent(
         powder_g=require_mass(powder_g, name="Powder", argument="powder_g"),
@@ -67,21 +69,16 @@ def if_weighed(
             making,
             powder_g=powder_g,
             final_ml=plan.final_volume_ml,
-            made_with=replace(
-                making.made_with,
-                scale=tool_said(scale_id, usual=making.made_with.scale),
-                filled_g=None,
-            ),
+            made_with=replace(made_with or making.made_with, filled_g=None),
         ),
     )
 
 
 def if_filled(
-    making: Making, *, final_ml: float, ware_id: int | None = None
+    making: Making, *, final_ml: float, made_with: MadeWith | None = None
 ) -> IfFilled | None:
     """Say what a level comes to; None as long as nothing is weighed."""
-    ware = tool_said(ware_id, usual=making.made_with.ware)
-    return _if_filled(making, final_ml, replace(making.made_with, ware=ware))
+    return _if_filled(making, final_ml, made_with or making.made_with)
 
 
 def if_filled_by_weight(making: Making, *, filled_g: float) -> IfFilled | None:

@@ -7,7 +7,7 @@ from django.test import Client
 
 from shadewright.records.models import MeasuringTool
 from shadewright.workflows.making import start_making
-from shadewright.workflows.makings import Making
+from shadewright.workflows.makings import Making, making
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import stamp_now
 from shadewright.workflows.usual_tools import set_usual_tools
@@ -188,3 +188,16 @@ def test_the_plan_of_a_stock_by_weight_says_what_it_weighs(
 ) -> None:
     text = plan(client, bench, ware=str(scale))
     assert "to 504.1 g on the scale, which is 500 ml" in text
+
+
+def test_a_tool_can_be_taken_back_at_its_step(
+    client: Client, bench: Bench, scale: int
+) -> None:
+    begun = by_weight(bench, scale)
+    send(client, begun, "lay_out")
+    live = read(client.get(at(begun), {"powder_g": "5", "scale": ""}))
+    assert "Left out: what the powder was weighed on." in live.text
+    send(client, begun, "weigh", powder_g="5", scale="")
+    spread = making(begun.id).spread
+    assert spread is not None
+    assert spread.lacks == ("what the powder was weighed on",)

@@ -120,12 +120,10 @@ def _form_of(stock: Making, key: str) -> type[StepForm]:
 
 
 def _weigh(stock: Making, form: StepForm, stamp: Stamp) -> None:
-    verbs.weigh_powder(
-        making_id=stock.id,
-        powder_g=form.cleaned_data["powder_g"],
-        stamp=stamp,
-        scale_id=form.cleaned_data["scale"],
-    )
+    if "scale" in form.data:
+        verbs.choose_scale(making_id=stock.id, tool_id=form.cleaned_data["scale"])
+    powder_g = form.cleaned_data["powder_g"]
+    verbs.weigh_powder(making_id=stock.id, powder_g=powder_g, stamp=stamp)
 
 
 def _make_up(stock: Making, form: StepForm, _stamp: Stamp) -> None:
@@ -138,11 +136,12 @@ def _make_up(stock: Making, form: StepForm, _stamp: Stamp) -> None:
         return
     if not form.cleaned_data["is_cold"]:
         raise refuse_hot(stock)
+    if "ware" in form.data:
+        verbs.choose_ware(making_id=stock.id, tool_id=form.cleaned_data["ware"])
     verbs.make_up(
         making_id=stock.id,
         final_ml=form.cleaned_data["final_ml"],
         water=form.cleaned_data["water"],
-        ware_id=form.cleaned_data["ware"],
     )
 
 

@@ -1,6 +1,7 @@
 """The page of each step of a stock in the making."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 from typing import Any
 from urllib.parse import urlencode
@@ -146,13 +147,13 @@ def _weigh_page(
     text = _text(form, "powder_g", typed, stock.powder_g)
     scale = _tool(typed.get("scale"), stock.made_with.scale)
     jar = stock.stock.jar_code
-    blank = WeighForm(initial={"step": "weigh", "powder_g": text, "scale": scale})
+    blank = WeighForm(initial={"step": "weigh", "powder_g": text, "scale": _id(scale)})
     return WeighPage(
         **shared,
         form=form if isinstance(form, WeighForm) else blank,
         asked=measured(stock.stock.plan.powder_g, "g"),
         whence=f"Into the weighing cup, from jar {jar}" if jar else "Into the cup",
-        outcome=weighed_outcome(stock, text, scale),
+        outcome=weighed_outcome(stock, text, replace(stock.made_with, scale=scale)),
     )
 
 
@@ -167,7 +168,7 @@ def _fill_page(
     initial = {
         "step": "make_up",
         "final_ml": text,
-        "ware": ware,
+        "ware": _id(ware),
         "is_cold": stock.final_ml is not None,
         "water": _water(stock),
     }
@@ -176,7 +177,7 @@ def _fill_page(
         form=form if isinstance(form, FillForm) else FillForm(initial=initial),
         asked=measured(stock.stock.plan.final_volume_ml, "ml"),
         quick=_quick_levels(stock),
-        outcome=filled_outcome(stock, text, ware),
+        outcome=filled_outcome(stock, text, replace(stock.made_with, ware=ware)),
     )
 
 
@@ -204,12 +205,16 @@ def _water(stock: Making) -> str:
     return stock.water or ("" if here is None else here.water)
 
 
-def _tool(typed: str | None, kept: ToolNow | None) -> int | None:
-    """Return the number of a tool that was just chosen, else of the one kept."""
-    if typed is not None and typed.isascii() and typed.isdigit() and len(typed) < 10:
-        known = {tool.id for tool in (*scales(), *ware())}
-        return int(typed) if int(typed) in known else None
-    return None if kept is None else kept.id
+def _tool(typed: str | None, kept: ToolNow | None) -> ToolNow | None:
+    """Return the tool that was just chosen, or none; without a choice the one kept."""
+    if typed is None:
+        return kept
+    offered = (*scales(), *ware())
+    return next((tool for tool in offered if str(tool.id) == typed), None)
+
+
+def _id(tool: ToolNow | None) -> int | None:
+    return None if tool is None else tool.id
 
 
 def _suggested_day(stock: Making) -> date | None:

@@ -16,7 +16,7 @@ from shadewright.workflows.outcomes import (
     if_filled_by_weight,
     if_weighed,
 )
-from shadewright.workflows.stock_spreads import StockSpread
+from shadewright.workflows.stock_spreads import MadeWith, StockSpread
 from shadewright.workflows.stocks import PlannedStock
 
 DEFER = "Follow the dye’s safety data sheet and your local rules."
@@ -75,14 +75,14 @@ def cautions(warnings: tuple[str, ...]) -> tuple[Caution, ...]:
     return tuple(Caution(title=_title(words), text=words) for words in warnings)
 
 
-def weighed_outcome(making: Making, typed: str, scale_id: int | None) -> Outcome:
+def weighed_outcome(making: Making, typed: str, tools: MadeWith) -> Outcome:
     """Say what the label will say for a weight; what to do while there is none."""
     lead = f"Made up to {_ml(making.stock.plan.final_volume_ml)}, the label will say"
     if not typed.strip():
         return _waiting("Type what the scale shows; what the label will say follows.")
     try:
         powder_g = some_mass(typed, name="Powder")
-        found = if_weighed(making, powder_g=powder_g, scale_id=scale_id)
+        found = if_weighed(making, powder_g=powder_g, made_with=tools)
     except StudioError as error:
         return _waiting(error.sentence)
     return Outcome(
@@ -92,13 +92,13 @@ def weighed_outcome(making: Making, typed: str, scale_id: int | None) -> Outcome
     )
 
 
-def filled_outcome(making: Making, typed: str, ware_id: int | None) -> Outcome:
+def filled_outcome(making: Making, typed: str, tools: MadeWith) -> Outcome:
     """Say what the label will say for a level; what to do while there is none."""
     if not typed.strip():
         return _waiting("Type the mark that it reached; what the label says follows.")
     try:
         final_ml = some_volume(typed, name="Final volume")
-        found = if_filled(making, final_ml=final_ml, ware_id=ware_id)
+        found = if_filled(making, final_ml=final_ml, made_with=tools)
     except StudioError as error:
         return _waiting(error.sentence)
     return _filled_outcome(making, found, "The label will say")
