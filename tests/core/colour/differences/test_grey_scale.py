@@ -35,6 +35,28 @@ def test_a_grade_lies_between_1_and_5(one: Lab, other: Lab) -> None:
     assert grey_scale(one, one).rating == 5.0
 
 
+@pytest.mark.parametrize(
+    ("limit", "better", "worse"),
+    [
+        (0.40, "5", "4-5"),
+        (1.25, "4-5", "4"),
+        (2.10, "4", "3-4"),
+        (2.95, "3-4", "3"),
+        (4.10, "3", "2-3"),
+        (5.80, "2-3", "2"),
+        (8.20, "2", "1-2"),
+        (11.60, "1-2", "1"),
+    ],
+)
+def test_each_grade_has_its_limits(limit: float, better: str, worse: str) -> None:
+    """The table of ISO 105-A05, from memory."""
+    steps = [
+        grey_scale(Lab(40, 0, 0), Lab(40 + limit + away, 0, 0)).step
+        for away in (-0.005, 0.005)
+    ]
+    assert steps == [better, worse]
+
+
 def test_vivid_blue_is_marked() -> None:
     assert grey_scale(Lab(40, 10, -56), Lab(40, 8, -50)).is_vivid_blue
 

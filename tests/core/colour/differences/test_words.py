@@ -65,6 +65,13 @@ def test_a_grey_is_a_grey_up_to_its_chroma(chroma: float, word: str) -> None:
     assert word in difference_words(Lab(50, a, 0), Lab(50, a + 1, 0))
 
 
+@pytest.mark.by_hand
+def test_a_step_beside_grey_counts_by_its_chroma() -> None:
+    """C = 3.9 and 5.7, mean 4.8: S_C = 1.216, so 1.8 counts as 1.48, a little."""
+    words = difference_words(Lab(50, 3.9 / 1.5, 0), Lab(50, 5.7 / 1.5, 0))
+    assert words == "a little redder"
+
+
 def test_the_greatest_part_comes_first() -> None:
     words = difference_words(RED, Lab(39, 54.8, 7))
     assert words == "much darker, a little yellower"

@@ -77,6 +77,15 @@ def test_one_spectrum_and_a_pile_of_them_come_to_the_same() -> None:
     assert np.allclose(found[1, 3], lab_of_xyz(xyz.tolist(), white=table.white))
 
 
+@pytest.mark.parametrize("share", [0.0, 0.001, 0.008, 0.01])
+def test_the_darkest_darks_are_those_of_one_colour(share: float) -> None:
+    table = weight_table()
+    dark = share * SPECTRA["PMC"][4]
+    xyz = xyz_of_spectra(dark, weights=table)
+    found = lab_of_spectra(dark, weights=table)
+    assert found == pytest.approx(lab_of_xyz(xyz.tolist(), white=table.white))
+
+
 def test_a_spectrum_of_other_bands_is_refused() -> None:
     with pytest.raises(OutOfRangeError) as refused:
         xyz_of_spectra(np.ones(30), weights=weight_table())
