@@ -17,6 +17,7 @@ urlpatterns = [
     path("", include("shadewright.web.lots.urls")),
     path("", include("shadewright.web.shelf.urls")),
     path("", include("shadewright.web.levers.urls")),
+    path("", include("shadewright.web.turnover.urls")),
     path("", include("shadewright.web.jars.urls")),
     path("", include("shadewright.web.catalogue.urls")),
     path("", include("shadewright.web.today.urls")),

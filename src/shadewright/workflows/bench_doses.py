@@ -12,7 +12,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.solutions import filled_mass_g
 from shadewright.errors import NotFoundError, OutOfRangeError
 from shadewright.workflows.bath_pages import BathNow, StepNow, bath_now
-from shadewright.workflows.bottle_choice import Offer, first_to_expire
+from shadewright.workflows.bottle_choice import Offer, first_to_expire, refused_for
 from shadewright.workflows.rounds import shown_g
 from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
 
@@ -60,7 +60,7 @@ def dose_asked(
         volume_ml=amount if is_weighed else None,
         holds=_holds(bottle, is_weighed=is_weighed),
         trouble=_trouble(each, code, bottle, amount),
-        others=_others(each, code, bottles),
+        others=_others(bath, each, code, bottles),
     )
 
 
@@ -171,15 +171,17 @@ def _trouble(
 
 
 def _others(
-    each: StepNow, code: str, bottles: Sequence[ShelfBottle]
+    bath: BathNow, each: StepNow, code: str, bottles: Sequence[ShelfBottle]
 ) -> tuple[ShelfBottle, ...]:
-    """Return the other good bottles of the dye, the first to expire first."""
+    """Return the other bottles that the bath may take, the first to expire first."""
     if each.dose is None:
         return ()
     dye_id = each.dose.dye_id
     good = [
         x
         for x in bottles
-        if x.dye_id == dye_id and x.code != code and not bottle_trouble(x)
+        if x.dye_id == dye_id
+        and x.code != code
+        and not (bottle_trouble(x) or refused_for(x, bath.purpose))
     ]
     return tuple(sorted(good, key=first_to_expire))

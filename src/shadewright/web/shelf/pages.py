@@ -6,7 +6,7 @@ from typing import ClassVar
 from shadewright import drawing
 from shadewright.core.solutions.age import AgeClass
 from shadewright.web.pages import Page
-from shadewright.web.parts import Caution, Chip, Measured
+from shadewright.web.parts import Chip, Measured
 from shadewright.web.sorting import Order
 from shadewright.workflows.shelf import ShelfBottle
 
@@ -70,40 +70,3 @@ class GonePage(Page):
 
     rows: tuple[GoneRow, ...]
     order: Order
-
-
-@dataclass(frozen=True, kw_only=True)
-class MixRow:
-    """A dye of which a fresh stock is wanted."""
-
-    dye: str
-    wanted: str
-    why: str
-    address: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class GoingRow:
-    """A bottle that is better let go, what its dye cost, and what can be done."""
-
-    bottle: ShelfBottle
-    address: str
-    strength: Measured
-    why: str
-    cost: str
-    cost_why: str
-    test: str
-    pour: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class TurnoverPage(Page):
-    """What to mix, what to pour away, and the money that goes with it."""
-
-    template: ClassVar[str] = "shelf/turnover.html"
-    place: ClassVar[str] = "Shelf"
-
-    to_mix: tuple[MixRow, ...]
-    going: tuple[GoingRow, ...]
-    lost: str
-    cautions: tuple[Caution, ...]

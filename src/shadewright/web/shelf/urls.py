@@ -3,12 +3,10 @@
 from django.urls import path
 
 from shadewright.web.shelf.entering import enter
-from shadewright.web.shelf.turnover import turnover
 from shadewright.web.shelf.views import gone, shelf
 
 urlpatterns = [
     path("shelf/", shelf, name="shelf"),
     path("shelf/enter/", enter, name="enter-bottle"),
-    path("shelf/turnover/", turnover, name="shelf-turnover"),
     path("shelf/gone/", gone, name="shelf-gone"),
 ]

@@ -10,8 +10,8 @@ from shadewright.web.baths.planning import stock_address
 from shadewright.web.bottles.words import POUR, POUR_METAL
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, measured_value
-from shadewright.web.shelf.pages import GoingRow, MixRow, TurnoverPage
 from shadewright.web.shelf.tasks import bottle_address
+from shadewright.web.turnover.pages import GoingRow, MixRow, TurnoverPage
 from shadewright.workflows.turnover import ToLetGo, ToMix, Turnover
 from shadewright.workflows.turnover import turnover as turnover_now
 
