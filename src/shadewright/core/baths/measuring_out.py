@@ -71,7 +71,7 @@ def measured_dose(
 ) -> MeasuredDose:
     """Return a dose in grams of dye and, from a stock, in ml and g of stock.
 
-    M = V rho + m                                              (6)
+    Of stock V = 100 m / c and M = V (rho + c / 100), equations 5 and 6.
 
     Parameters
     ----------
