@@ -98,7 +98,7 @@ def depth_given_percent(
 def weighed_mass_g(*, volume_ml: float, strength_percent: float) -> float:
     """Return what a volume of stock weighs.
 
-    M = V (rho + c / 100)                                      (24)
+    M = V (rho + c / 100)                                      (6)
 
     Parameters
     ----------
@@ -136,7 +136,7 @@ def weighed_mass_g(*, volume_ml: float, strength_percent: float) -> float:
 def weighed_volume_ml(*, mass_g: float, strength_percent: float) -> float:
     """Return the volume of stock that was weighed out.
 
-    V = M / (rho + c / 100)                                    (25)
+    V = M / (rho + c / 100)                                    (24)
 
     Parameters
     ----------
