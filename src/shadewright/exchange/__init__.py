@@ -4,6 +4,8 @@
 - ``label_photo``: the bottle or the bath that a photo shows; not imported here, since
   pictures take longer to load than a whole sum in the terminal
 - ``colour_text``: a colour as somebody types it
+- ``swatch_file``, ``palette_file``: dyed swatches in, what was learned of them out
+- ``spectrum_file``, ``cgats``: reflectance spectra as people and meters keep them
 """
 
 from shadewright.exchange.label_code import (

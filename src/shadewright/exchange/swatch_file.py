@@ -16,17 +16,16 @@ import io
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import isfinite
 
 from shadewright.core.mixing.swatches import (
     Evidence,
     Reading,
     Swatch,
-    bands_of,
     checked_swatch,
 )
-from shadewright.errors import OutOfRangeError, StudioError, UnreadableError
+from shadewright.errors import StudioError, UnreadableError
 from shadewright.exchange.colour_text import measured_lab, typed_colour
+from shadewright.exchange.rows import RowError, RowProblem, in_bands, number_of
 
 __all__ = ["ReadSwatches", "RowProblem", "read_swatches", "written_swatches"]
 
@@ -39,23 +38,11 @@ _MOST_ROWS = 20_000
 
 
 @dataclass(frozen=True, kw_only=True)
-class RowProblem:
-    """A row that could not be used: its line in the file, and why."""
-
-    line: int
-    why: str
-
-
-@dataclass(frozen=True, kw_only=True)
 class ReadSwatches:
     """The rows that could be used, and those that could not."""
 
     swatches: tuple[Swatch, ...]
     rejected: tuple[RowProblem, ...]
-
-
-class _RowError(Exception):
-    """A row cannot be used; the text says why."""
 
 
 def read_swatches(text: str) -> ReadSwatches:
@@ -98,7 +85,7 @@ def _read(
             break
         try:
             swatches.append(_swatch(line, columns, cells))
-        except (_RowError, StudioError) as error:
+        except (RowError, StudioError) as error:
             rejected.append(RowProblem(line=line, why=str(error)))
     return ReadSwatches(swatches=tuple(swatches), rejected=tuple(rejected))
 
@@ -131,13 +118,13 @@ def _columns(head: Sequence[str]) -> Sequence[str]:
 def _swatch(line: int, columns: Sequence[str], cells: Sequence[str]) -> Swatch:
     if len(cells) != len(columns):
         message = f"it has {len(cells)} cells where the first row has {len(columns)}"
-        raise _RowError(message)
+        raise RowError(message)
     row = {
         name: cell.strip() for name, cell in zip(columns, cells, strict=True) if name
     }
     if not row["base"]:
         message = "no base is named"
-        raise _RowError(message)
+        raise RowError(message)
     swatch = Swatch(
         number=line,
         base=row["base"],
@@ -154,12 +141,12 @@ def _doses(text: str) -> tuple[tuple[str, float], ...]:
         match = _DOSE.fullmatch(part)
         if match is None:
             message = f"the dose “{part.strip()}” is not written as Gorse=0.5"
-            raise _RowError(message)
+            raise RowError(message)
         dye = match["dye"].strip("\"'")
         if dye in found:
             message = f"{dye} stands in it twice"
-            raise _RowError(message)
-        found[dye] = _number(match["depth"], f"the depth of {dye}")
+            raise RowError(message)
+        found[dye] = number_of(match["depth"], f"the depth of {dye}")
     return tuple(found.items())
 
 
@@ -167,29 +154,13 @@ def doses_of(text: str, *, line: int) -> tuple[tuple[str, float], ...]:
     """Return the doses of one cell, or say what is wrong on which line."""
     try:
         return _doses(text)
-    except _RowError as error:
+    except RowError as error:
         raise UnreadableError(
             name=f"Line {line}",
             why=f"{error}.",
             advice="Write doses as Gorse=0.5;Slate=0.2.",
             argument="doses",
         ) from None
-
-
-def _number(text: str, name: str) -> float:
-    try:
-        value = float(text)
-    except ValueError:
-        value = float("nan")
-    if not isfinite(value):
-        message = f"{name} is no number: “{text[:30]}”"
-        if text.lower().startswith("lab("):
-            message = (
-                f"{name} is written as CSS lab(), which means another light: write "
-                "L, a and b for D65 and 10° into columns of their own"
-            )
-        raise _RowError(message)
-    return value
 
 
 def _reading(row: Mapping[str, str]) -> Reading:
@@ -205,22 +176,22 @@ def _reading(row: Mapping[str, str]) -> Reading:
         typed = typed_colour(row["hex"], argument="hex")
         return _made(row, Evidence.SCREEN, measured_lab(typed))
     message = "no colour is written: neither L, a, b nor reflectances nor hex"
-    raise _RowError(message)
+    raise RowError(message)
 
 
 def _made(
     row: Mapping[str, str], evidence: Evidence, values: tuple[float, ...]
 ) -> Reading:
-    repeat = _number(row.get("repeat") or "1", "repeat")
+    repeat = number_of(row.get("repeat") or "1", "repeat")
     if repeat < 1 or repeat != int(repeat):
         message = f"repeat is no whole number of readings: “{row['repeat']}”"
-        raise _RowError(message)
+        raise RowError(message)
     spread = row.get("sd", "")
     return Reading(
         evidence=evidence,
         values=values,
         repeat=int(repeat),
-        sd=_number(spread, "sd") if spread else None,
+        sd=number_of(spread, "sd") if spread else None,
     )
 
 
@@ -228,18 +199,8 @@ def _spectrum(bands: Mapping[int, str]) -> tuple[float, ...]:
     empty = [nm for nm, cell in bands.items() if not cell]
     if empty:
         message = f"the reflectance at {empty[0]} nm is missing"
-        raise _RowError(message)
-    values = [_number(bands[nm], f"R{nm}") for nm in sorted(bands)]
-    if max(values) > 2.0:
-        message = (
-            f"a reflectance is {max(values):g}: they are fractions, 0.5 for 50 %; "
-            "divide them all by 100"
-        )
-        raise _RowError(message)
-    try:
-        return bands_of(wavelengths_nm=tuple(sorted(bands)), values=tuple(values))
-    except OutOfRangeError as error:
-        raise _RowError(str(error)) from None
+        raise RowError(message)
+    return in_bands({nm: number_of(cell, f"R{nm}") for nm, cell in bands.items()})
 
 
 def _lights(row: Mapping[str, str]) -> tuple[float, ...]:
@@ -249,7 +210,7 @@ def _lights(row: Mapping[str, str]) -> tuple[float, ...]:
     if plain is None:
         if any(further):
             message = "L, a, b under D65 are missing"
-            raise _RowError(message)
+            raise RowError(message)
         return ()
     if all(further):
         return plain + tuple(value for three in further for value in three or ())
@@ -262,9 +223,9 @@ def _three(row: Mapping[str, str], suffix: str) -> tuple[float, ...] | None:
         return None
     if not all(cells):
         message = f"L{suffix}, a{suffix}, b{suffix} must all be written"
-        raise _RowError(message)
+        raise RowError(message)
     return tuple(
-        _number(cell, name + suffix) for cell, name in zip(cells, _LAB, strict=True)
+        number_of(cell, name + suffix) for cell, name in zip(cells, _LAB, strict=True)
     )
 
 
