@@ -11,6 +11,7 @@ import tempfile
 from pathlib import Path
 
 import django
+import hypothesis
 import pytest
 
 from tests import postgres
@@ -35,6 +36,9 @@ def pytest_configure(config: pytest.Config) -> None:
     """Fix the studio's folder and its database for this run."""
     folder = Path(tempfile.mkdtemp(prefix="shadewright-test-"))
     config.stash[STUDIO] = folder
+    # How long an example takes says what else the machine does.
+    hypothesis.settings.register_profile("patient", deadline=None)
+    hypothesis.settings.load_profile("patient")
     os.environ["SHADEWRIGHT_DATA"] = str(folder)
     os.environ["SHADEWRIGHT_DEMO"] = "0"
     os.environ["SHADEWRIGHT_DATABASE"] = ""
