@@ -1,7 +1,7 @@
 """A row as a frozen core value, and back."""
 
 from collections.abc import Iterable, Mapping
-from typing import Any
+from typing import Any, TypeVar
 
 from shadewright.core.solutions.ledger import (
     BottleAct,
@@ -10,12 +10,13 @@ from shadewright.core.solutions.ledger import (
     bottle_state,
 )
 from shadewright.core.uncertainty import Shape, Term
-from shadewright.records.models import BottleLine, JarLine, StockBottle
+from shadewright.records.models import BottleLine, JarLine, StockBottle, ToolCheck
 from shadewright.records.models.ledgers import JarAct
 
 SpreadRow = Mapping[str, Any]
 """A term as it is kept: name, source, u and shape, and what it is ``of``."""
 
+_Line = TypeVar("_Line", BottleLine, JarLine, ToolCheck)
 _STRENGTH, _AMOUNT, _LACKING = "strength", "amount", "lacking"
 
 
@@ -90,8 +91,8 @@ def state_of(bottle: StockBottle) -> BottleState:
     return bottle_state(ledger_line(row) for row in bottle.lines.all())
 
 
-def standing_lines(rows: Iterable[JarLine]) -> tuple[JarLine, ...]:
-    """Return the lines of a jar's ledger that nobody took back."""
+def standing_lines(rows: Iterable[_Line]) -> tuple[_Line, ...]:
+    """Return the lines of a ledger that nobody took back, in their order."""
     kept = tuple(rows)
     undone = {row.undoes_id for row in kept if row.undoes_id is not None}
     return tuple(r for r in kept if r.undoes_id is None and r.pk not in undone)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from operator import attrgetter
 
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
 from shadewright.core.baths.levers.makeable import (
@@ -85,7 +86,9 @@ def stocks_of(offer: Offer, dye_id: int) -> tuple[Stock, ...]:
 
 def making_of(tools: AtHand) -> Making:
     """Return what this studio makes its stock with."""
-    scale = tools.usual.powder_scale or min(tools.scales, key=_step_g, default=None)
+    scale = tools.usual.powder_scale or min(
+        tools.scales, key=attrgetter("step_g"), default=None
+    )
     return Making(
         powder_scale=scale_of(scale),
         vessel=ware_of(tools.usual.fill_tool) or _best_vessel(tools.ware),
@@ -135,7 +138,3 @@ def _best_vessel(tools: Iterable[ToolNow]) -> Ware | None:
 
 def _off_ml(ware: Ware) -> float:
     return half_width_ml(tool=ware.tool, volume_ml=USUAL_STOCK_ML)
-
-
-def _step_g(tool: ToolNow) -> float:
-    return 0.0 if tool.balance is None else tool.balance.step_g

@@ -11,6 +11,7 @@ from shadewright.core.solutions.keeping import DyeLife, Fate, Standing, fate
 from shadewright.core.solutions.ledger import BottleAct, BottleState
 from shadewright.core.tables.stock_age import FRESH_DAYS
 from shadewright.records.models import BottleLine, StockBottle
+from shadewright.records.shapes import standing_lines
 
 _POURED_IN = {BottleAct.FILLED, BottleAct.STOCK_ADDED}
 _LOOKS = {BottleAct.CLEAR, BottleAct.SETTLED}
@@ -47,7 +48,7 @@ def keeping_of(
     is_empty: bool,
 ) -> Keeping:
     """Return how a bottle keeps, from its row, its ledger and its dye's life."""
-    lines = _standing_lines(row)
+    lines = standing_lines(row.lines.all())
     tested_on = _last(lines, {BottleAct.TESTED}) if state.is_tested else None
     looked_on = _last(lines, _LOOKS)
     look_by, expires_on = _days(row, life)
@@ -76,7 +77,7 @@ def keeping_of(
 
 def is_rewarmed(row: StockBottle) -> bool:
     """Whether a bottle was re-warmed after it was last seen settled."""
-    acts = [line.act for line in _standing_lines(row)]
+    acts = [line.act for line in standing_lines(row.lines.all())]
     told = [act for act in acts if act in {BottleAct.SETTLED, BottleAct.REWARMED}]
     return told[-1:] == [BottleAct.REWARMED]
 
@@ -107,12 +108,6 @@ def _share(made_on: date | None, expires_on: date | None, today: date) -> float 
         return None
     whole = max((expires_on - made_on).days, 1)
     return min(max((expires_on - today).days / whole, 0.0), 1.0)
-
-
-def _standing_lines(row: StockBottle) -> Sequence[BottleLine]:
-    lines = list(row.lines.all())
-    undone = {line.undoes_id for line in lines}
-    return [x for x in lines if x.undoes_id is None and x.pk not in undone]
 
 
 def _last(lines: Sequence[BottleLine], acts: set[BottleAct]) -> date | None:

@@ -1,6 +1,7 @@
 """The strength test: an old stock dyed beside a ladder of fresh stock."""
 
 from dataclasses import dataclass
+from operator import attrgetter
 
 from django.db import transaction
 
@@ -25,7 +26,8 @@ from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.readings import read_mass, read_volume
 from shadewright.workflows.shelf import ShelfBottle, shelf, shelf_bottle
 from shadewright.workflows.stamps import Stamp, is_written
-from shadewright.workflows.usual_tools import usual_tools
+from shadewright.workflows.tools import ToolNow
+from shadewright.workflows.usual_tools import UsualTools, usual_tools
 
 _NO_POUR = "what the test’s doses were measured with"
 _NO_YARN = "what the test’s skeins were weighed on"
@@ -139,7 +141,7 @@ def _strength(
     The pours are of stock as it stands or thinned tenfold, whichever is measured.
     """
     tools, state = usual_tools(), state_of(fresh)
-    pour, scale = tools.dose_tool, tools.yarn_scale
+    pour, scale = tools.dose_tool, _finer(tools)
     whole_ml = next(x.volume_ml for x in test.plan.rungs if x.share_percent == 100)
     strength = ladder_strength_percent(
         reading=reading,
@@ -152,6 +154,12 @@ def _strength(
     missing = ((pour, _NO_POUR), (scale, _NO_YARN))
     lacks = (words for tool, words in missing if tool is None)
     return strength, (*state.lacks, *lacks)
+
+
+def _finer(tools: UsualTools) -> ToolNow | None:
+    """Return the finer of the usual scales: the skeins weigh a few grams."""
+    scales = (x for x in (tools.yarn_scale, tools.powder_scale) if x and x.balance)
+    return min(scales, key=attrgetter("step_g"), default=None)
 
 
 def _seen(test: StrengthTest, low_percent: float, high_percent: float) -> str:

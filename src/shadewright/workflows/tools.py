@@ -1,6 +1,5 @@
 """Measuring tools as they are now: by their standard, their sheet, their checks."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -23,6 +22,7 @@ from shadewright.records import tool_reads
 from shadewright.records.models import MeasuringTool as ToolRow
 from shadewright.records.models import ToolCheck
 from shadewright.records.models.catalogue import ToolKind
+from shadewright.records.shapes import standing_lines
 
 _SURELY_STEP_G = 1.0
 
@@ -58,6 +58,11 @@ class ToolNow:
         return self.core if isinstance(self.core, Balance) else None
 
     @property
+    def step_g(self) -> float:
+        """The step of a scale, by which the finest is found; nought of ware."""
+        return 0.0 if self.balance is None else self.balance.step_g
+
+    @property
     def ware(self) -> MeasuringTool | None:
         """The tool as ware, or None."""
         return self.core if isinstance(self.core, MeasuringTool) else None
@@ -84,7 +89,7 @@ def tools_now() -> tuple[ToolNow, ...]:
 
 def shaped_tool(row: ToolRow) -> ToolNow:
     """Return a row with its checks as the tool is now."""
-    standing = standing_checks(row.checks.all())
+    standing = standing_lines(row.checks.all())
     newest = standing[-1].at if standing else None
     return ToolNow(
         id=row.pk,
@@ -105,13 +110,6 @@ def unit_of(kind: str) -> str:
     """Return the unit that a kind of tool measures in."""
     units = {ToolKind.BALANCE.value: "g", ToolKind.THERMOMETER.value: "°C"}
     return units.get(kind, "ml")
-
-
-def standing_checks(rows: Iterable[ToolCheck]) -> tuple[ToolCheck, ...]:
-    """Return the checks that nobody took back, oldest first."""
-    kept = tuple(rows)
-    undone = {row.undoes_id for row in kept if row.undoes_id is not None}
-    return tuple(r for r in kept if r.undoes_id is None and r.pk not in undone)
 
 
 def finding_of(check: ToolCheck) -> Finding:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from operator import attrgetter
 
 from shadewright.core.uncertainty.tools import fills, half_width_ml
 from shadewright.workflows.tools import ToolNow, tools_now
@@ -49,8 +50,8 @@ class AtHand:
         Where nobody says, the coarsest scale that shows a hundredth of it.
         """
         said = self._said(self.wish.yarn_scale) or self.usual.yarn_scale
-        fit = [x for x in self.scales if _step_g(x) <= self.fibre_g / _STEPS_OF_YARN]
-        return said or max(fit, key=_step_g, default=self._finest)
+        fit = [x for x in self.scales if x.step_g <= self.fibre_g / _STEPS_OF_YARN]
+        return said or max(fit, key=attrgetter("step_g"), default=self._finest)
 
     @property
     def scales(self) -> tuple[ToolNow, ...]:
@@ -80,7 +81,7 @@ class AtHand:
 
     @property
     def _finest(self) -> ToolNow | None:
-        return min(self.scales, key=_step_g, default=None)
+        return min(self.scales, key=attrgetter("step_g"), default=None)
 
     def _best(self, volume_ml: float) -> ToolNow | None:
         """Return the tool that measures a volume best, in a few fillings."""
@@ -107,7 +108,3 @@ def _off_ml(tool: ToolNow, volume_ml: float) -> float:
     if tool.ware is None or not volume_ml:
         return 0.0
     return half_width_ml(tool=tool.ware, volume_ml=volume_ml)
-
-
-def _step_g(tool: ToolNow) -> float:
-    return 0.0 if tool.balance is None else tool.balance.step_g

@@ -1,6 +1,5 @@
 """Weighing a bottle: what is missing since it was last weighed is water."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -12,7 +11,7 @@ from shadewright.core.solutions.keeping import Evaporated, evaporated, weight_lo
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
-from shadewright.records.shapes import line_spread, state_of
+from shadewright.records.shapes import line_spread, standing_lines, state_of
 from shadewright.records.writes import keep_bottle_line
 from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
@@ -110,15 +109,9 @@ def _baseline(row: StockBottle) -> BottleLine | None:
     Not the last one: small losses would never add up to what a scale can show.
     """
     found: BottleLine | None = None
-    for line in _standing(row):
+    for line in standing_lines(row.lines.all()):
         if line.act not in _STAY:
             found = line if line.gross_g is not None else None
         elif found is None and line.gross_g is not None:
             found = line
     return found
-
-
-def _standing(row: StockBottle) -> Sequence[BottleLine]:
-    lines = sorted(row.lines.all(), key=lambda line: line.pk)
-    undone = {line.undoes_id for line in lines}
-    return [x for x in lines if x.undoes_id is None and x.pk not in undone]

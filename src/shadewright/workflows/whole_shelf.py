@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
-from operator import itemgetter
+from operator import attrgetter, itemgetter
 
 from shadewright.core.baths.levers.habits import Change, Effect, effects
 from shadewright.core.baths.levers.practice import (
@@ -19,7 +19,6 @@ from shadewright.core.quantities import amount_text
 from shadewright.workflows.levers_at_hand import devices_of, scale_of
 from shadewright.workflows.studio_practice import StudioNow, studio_now
 from shadewright.workflows.tool_ideas import ToolIdea, ideas_for
-from shadewright.workflows.tools import ToolNow
 
 _MORE_STOCK = 2.0
 _LARGEST_MAKING_ML = 1000.0
@@ -124,7 +123,7 @@ def _habits(now: StudioNow, keep: tuple[KeptStrengths, ...]) -> Iterator[_Row]:
 
 def _by_weight(now: StudioNow) -> Iterator[_Row]:
     dose_scale = now.tools.usual.dose_scale
-    tool = dose_scale or min(now.tools.scales, key=_step_g, default=None)
+    tool = dose_scale or min(now.tools.scales, key=attrgetter("step_g"), default=None)
     scale = scale_of(tool)
     if scale is None or tool is None or now.tools.is_by_weight:
         return
@@ -138,7 +137,7 @@ def _by_weight(now: StudioNow) -> Iterator[_Row]:
 
 
 def _yarn_elsewhere(now: StudioNow) -> Iterator[_Row]:
-    tool = min(now.tools.scales, key=_step_g, default=None)
+    tool = min(now.tools.scales, key=attrgetter("step_g"), default=None)
     scale = scale_of(tool)
     if scale is None or tool is None:
         return
@@ -204,7 +203,3 @@ def _bought(now: StudioNow, idea: ToolIdea, price: float | None) -> _Row:
         practice = replace(practice, making=making)
     change = Change(name=idea.name, practice=practice, jobs=jobs, price=price)
     return change, idea, None
-
-
-def _step_g(tool: ToolNow) -> float:
-    return 0.0 if tool.balance is None else tool.balance.step_g

@@ -1,5 +1,6 @@
 """What is typed when a tool is checked: a known weight, or water weighed."""
 
+from operator import attrgetter
 from typing import Any
 
 from django import forms
@@ -13,7 +14,8 @@ from shadewright.web.amounts import (
     volume_field,
 )
 from shadewright.web.forms import DeedForm
-from shadewright.workflows.tools import ToolNow, tools_now
+from shadewright.workflows.stock_tools import scales
+from shadewright.workflows.tools import ToolNow
 
 _READINGS = ("first_g", "second_g", "third_g")
 
@@ -69,12 +71,12 @@ class WaterForm(ReadingsForm):
 
     def __init__(self, *args: Any, tool: ToolNow, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
-        scales = [each for each in tools_now() if each.balance is not None]
+        on_hand = scales()
         choice = self.fields["scale_id"]
         assert isinstance(choice, forms.ChoiceField)  # ruff: ignore[assert] - typed
-        offered = [(str(each.id), each.name) for each in scales]
+        offered = [(str(each.id), each.name) for each in on_hand]
         choice.choices = [("", "Choose a scale"), *offered]
-        choice.initial = _suited(scales, for_ml=tool.size or 0.0)
+        choice.initial = _suited(on_hand, for_ml=tool.size or 0.0)
         self.fields["nominal_ml"].initial = tool.size
         self.fields["temperature_c"].initial = 20
 
@@ -86,12 +88,8 @@ def check_form(tool: ToolNow, data: Any = None) -> WeightForm | WaterForm | None
     return None if tool.ware is None else WaterForm(data, tool=tool)
 
 
-def _suited(scales: list[ToolNow], *, for_ml: float) -> int | None:
+def _suited(on_hand: tuple[ToolNow, ...], *, for_ml: float) -> int | None:
     """Return the finest scale that carries the water and what it stands in."""
-    strong = [each for each in scales if each.size is None or each.size >= 2 * for_ml]
-    finest = min(strong, key=_step_g, default=None)
+    strong = [each for each in on_hand if each.size is None or each.size >= 2 * for_ml]
+    finest = min(strong, key=attrgetter("step_g"), default=None)
     return None if finest is None else finest.id
-
-
-def _step_g(scale: ToolNow) -> float:
-    return scale.balance.step_g if scale.balance else 0.0
