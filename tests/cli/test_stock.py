@@ -72,6 +72,10 @@ def test_by_weight_heat_does_not_matter(typed: Terminal) -> None:
     answer = typed(f"{MAKE} --by-weight --temperature 80C").answer
     assert answer["make_up_to_g"] == pytest.approx(490.9, abs=0.05)
     assert "make up to 504.1\u00a0g, hot or cold" in answer["warnings"][0]
+    making_up = next(step for step in answer["steps"] if step["key"] == "make_up")
+    assert "until the scale shows 504.1\u00a0g" in making_up["text"]
+    low, high = answer["strength_from_percent"], answer["strength_to_percent"]
+    assert (low + high) / 2 == pytest.approx(answer["strength_percent"])
 
 
 def test_by_weight_the_step_speaks_of_the_scale(typed: Terminal) -> None:

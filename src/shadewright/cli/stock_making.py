@@ -85,13 +85,12 @@ def make(
     )
     refuse_small_vessel(vessel, volume_ml=volume)
     hot_fill = hot_fill_warning(strength_percent=strength, filled_at_c=filled_at)
-    filled_g = filled_mass_g(
+    at_mark_g = filled_mass_g(
         volume_ml=volume, powder_g=plan.powder_g, filled_at_c=filled_at
     )
+    filled_g = filled_mass_g(volume_ml=volume, powder_g=plan.powder_g)
     if by_weight and hot_fill:
-        hot_fill = texts.hot_by_weight(
-            filled_mass_g(volume_ml=volume, powder_g=plan.powder_g)
-        )
+        hot_fill = texts.hot_by_weight(filled_g)
     answer = texts.Made(
         plan=plan,
         steps=making_steps(plan, filled_g=filled_g if by_weight else None),
@@ -100,7 +99,7 @@ def make(
         balance=balance,
         vessel=vessel,
         hot_fill=hot_fill or "",
-        make_up_to_g=filled_g if by_weight else None,
+        make_up_to_g=at_mark_g if by_weight else None,
     )
     say(
         answer.as_answer(),
