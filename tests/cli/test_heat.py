@@ -71,6 +71,7 @@ def test_an_aim_or_a_height_that_cannot_be(
         ("1.8kW", "0kW", "--power"),
         ("1.8kW", "-1kW", "--power"),
         ("1.8kW", "1.8", "--power"),
+        ("1.8kW", "0.0001W", "--power"),
         ("induction", "fire", "--source"),
         ("2kg:stainless", "2kg:copper", "--vessel"),
         ("2kg:stainless", "2kg", "--vessel"),
