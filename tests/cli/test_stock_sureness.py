@@ -82,3 +82,8 @@ def test_part_bottles_bring_their_spreads_by_their_dye(typed: Terminal) -> None:
     assert answer["u_strength_rel"] == pytest.approx(0.01159, abs=5e-6)
     twins = typed("stock merge 100ml@1%+-2% 100ml@1%+-2% --json").answer
     assert twins["u_strength_rel"] == pytest.approx(0.02 / 2**0.5)
+
+
+def test_a_strength_is_never_below_nought(typed: Terminal) -> None:
+    line = "stock dilute --have 2%+-100% --want 0.5% --volume 250ml --json"
+    assert typed(line).answer["strength_from_percent"] == 0.0

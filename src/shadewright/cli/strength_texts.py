@@ -22,7 +22,7 @@ def strength_answer(strength: Value, *, why_not: str) -> dict[str, object]:
     lines = budget(strength)
     return {
         "u_strength_rel": strength.u_rel,
-        "strength_from_percent": strength.value - reach,
+        "strength_from_percent": max(strength.value - reach, 0.0),
         "strength_to_percent": strength.value + reach,
         "terms": [{"name": line.name, "u_rel": line.u_rel} for line in lines],
     }
