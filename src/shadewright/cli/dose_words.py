@@ -19,7 +19,8 @@ from shadewright.errors import UnitError
 MOST_CHARACTERS: Final = 120
 WRITTEN_AS: Final = (
     "NAME=DEPTH or NAME=DEPTH@STRENGTH, such as Gorse=0.6%@1%; "
-    'a name with a blank or one of = @ ; , stands in quotes, as "Sea Kelp"=0.4%'
+    "a name with a blank or one of = @ ; , stands in quotes, and all of it in others "
+    "that the terminal takes off, as '\"Sea Kelp\"=0.4%'"
 )
 _DOSE: Final = re.compile(
     r"""\s*(?:"(?P<double>[^"]+)"|'(?P<single>[^']+)'|(?P<plain>[^\s=@;,"'][^\s=@;,"]*))
