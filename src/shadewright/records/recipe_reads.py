@@ -144,8 +144,7 @@ def bath_of_deed(deed: UUID) -> Bath | None:
 def listed_bath_rows() -> QuerySet[Bath]:
     """Return baths as a list shows them: with their ledgers, newest first."""
     rows = Bath.objects.select_related("version__recipe", "base", "pot", "lot")
-    lines = BathLine.objects.select_related("undone_by")
-    return rows.prefetch_related(Prefetch("lines", queryset=lines), "doses__bottle")
+    return rows.prefetch_related("lines", "doses__bottle")
 
 
 def lock_numbers() -> None:

@@ -10,13 +10,19 @@ from shadewright.core.solutions.ledger import (
     bottle_state,
 )
 from shadewright.core.uncertainty import Shape, Term
-from shadewright.records.models import BottleLine, JarLine, StockBottle, ToolCheck
+from shadewright.records.models import (
+    BathLine,
+    BottleLine,
+    JarLine,
+    StockBottle,
+    ToolCheck,
+)
 from shadewright.records.models.ledgers import JarAct
 
 SpreadRow = Mapping[str, Any]
 """A term as it is kept: name, source, u and shape, and what it is ``of``."""
 
-_Line = TypeVar("_Line", BottleLine, JarLine, ToolCheck)
+_Line = TypeVar("_Line", BathLine, BottleLine, JarLine, ToolCheck)
 _STRENGTH, _AMOUNT, _LACKING = "strength", "amount", "lacking"
 
 

@@ -10,6 +10,7 @@ from django.db.models import Q
 from shadewright.records import recipe_reads
 from shadewright.records.models import Bath
 from shadewright.records.models.baths import BathAct
+from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_pages import BathStatus, status_of
 from shadewright.workflows.stamps import today
 
@@ -85,11 +86,7 @@ def _entries(rows: Iterable[Bath]) -> tuple[BathEntry, ...]:
 
 
 def _entry(row: Bath) -> BathEntry:
-    acts = [
-        BathAct(line.act)
-        for line in row.lines.all()
-        if line.undoes_id is None and not hasattr(line, "undone_by")
-    ]
+    acts = [BathAct(line.act) for line in standing_lines(row.lines.all())]
     return BathEntry(
         number=row.number,
         dyed_on=row.dyed_on,

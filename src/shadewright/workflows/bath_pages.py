@@ -1,7 +1,6 @@
 """A bath as it stands now: its round with what was ticked, its clocks, its lines."""
 
 from collections.abc import Iterable, Sequence
-from datetime import date
 
 from shadewright.core.baths.rounds import RoundStep
 from shadewright.core.solutions.keeping import Purpose
@@ -35,7 +34,6 @@ __all__ = [
     "DoseNow",
     "StepNow",
     "bath_now",
-    "baths_of_day",
     "open_baths",
     "shaped_bath",
     "status_of",
@@ -57,12 +55,6 @@ _TICKS = {
 def bath_now(number: str) -> BathNow:
     """Return one bath as it stands now."""
     return shaped_bath(recipe_reads.bath_row(number))
-
-
-def baths_of_day(day: date) -> tuple[BathNow, ...]:
-    """Return the baths of a day, oldest first."""
-    rows = recipe_reads.bath_rows().filter(dyed_on=day).order_by("id")
-    return tuple(shaped_bath(row) for row in rows)
 
 
 def open_baths() -> tuple[BathNow, ...]:

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from shadewright.records import recipe_reads
 from shadewright.records.models import Bath, BathDose
 from shadewright.records.models.baths import BathAct
+from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_shapes import PART
 from shadewright.workflows.stamps import today
 
@@ -41,11 +42,7 @@ def _awaited_doses(but_for: str = "") -> Iterator[BathDose]:
 
 
 def _awaited(bath: Bath) -> Iterator[BathDose]:
-    standing = [
-        line
-        for line in bath.lines.all()
-        if line.undoes_id is None and not hasattr(line, "undone_by")
-    ]
+    standing = standing_lines(bath.lines.all())
     if any(line.act in _OVER for line in standing):
         return
     in_the_pot = _keys([line.step for line in standing if line.act != BathAct.NOTE])
