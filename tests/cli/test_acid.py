@@ -49,9 +49,11 @@ def test_a_guess_has_no_spread_and_says_why(typed: Terminal) -> None:
     answer = typed(f"{line} --json").answer
     assert answer["u_ph"] is None
     assert "alkalinity" in answer["u_why"]
-    shown = typed(line).out.replace("\u00a0", " ")
-    assert shown.startswith("pH    about ")
+    shown = typed(line).out
+    assert shown.startswith("pH    above 6\n")  # water of bicarbonate, not lye
     assert "±" not in shown
+    strong = typed("acid --acid sulphuric:150g --water 1l").out
+    assert strong.startswith("pH    about 0\n")
 
 
 def test_a_person_reads_the_spread_and_the_note(typed: Terminal) -> None:

@@ -156,11 +156,14 @@ def ph_text(*, acidity: Acidity) -> str:
     Returns
     -------
     str
-        As "2.9 ± 0.2"; as "about 11" where it is only a guess. [-]
+        As "2.9 ± 0.2"; as "above 6" where carbonate stays, and as "about 0" where
+        it is only a guess. [-]
 
     Notes
     -----
-    Half a tenth more would promise what the sum cannot keep.
+    Half a tenth more would promise what the sum cannot keep. Where carbonate stays,
+    the sum without it may be several pH too high; that the bath is above the pKa of
+    carbonic acid is all that it says.
 
     Examples
     --------
@@ -168,6 +171,8 @@ def ph_text(*, acidity: Acidity) -> str:
     >>> ph_text(acidity=found).replace(NO_BREAK, " ")
     '2.9 ± 0.2'
     """
+    if acidity.why == CARBONATE_STAYS:
+        return f"above {number_text(CARBONATE.pka[0], digits=1)}"
     if acidity.u_ph is None:
         return f"about {number_text(round(acidity.ph), digits=2)}"
     return f"{acidity.ph:.1f}{NO_BREAK}±{NO_BREAK}{acidity.u_ph:.1f}"
