@@ -11,11 +11,12 @@ from shadewright.core.baths.heating.boiling import (
 from shadewright.core.baths.heating.energy import Load, evaporation_kwh, heat_kwh
 from shadewright.core.baths.heating.pace import fastest_rise_c_per_min, heating_minutes
 from shadewright.core.baths.programme import HEAVY_KG, HOT_BATH, HOT_LIFT
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, require_between
 from shadewright.core.tables.heat import SOURCE_SHARES, Source
 from shadewright.errors import OutOfRangeError
 
 _LOST_ML = 100.0
+_LONGEST_MIN = 1e6
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -62,8 +63,8 @@ def heat_sum(*, wanted: HeatWanted) -> HeatSum:
     Raises
     ------
     OutOfRangeError
-        If the aim is not above the start, lies above the boiling point, or an
-        amount is out of range.
+        If the aim is not above the start, lies above the boiling point, an amount
+        is out of range, or it takes above a million minutes.
 
     References
     ----------
@@ -89,7 +90,14 @@ def heat_sum(*, wanted: HeatWanted) -> HeatSum:
     top_c = min(wanted.top_c, 100.0)
     energy = heat_kwh(load=wanted.load, start_c=wanted.start_c, top_c=top_c)
     share = SOURCE_SHARES[wanted.source].usual
-    minutes = heating_minutes(energy_kwh=energy, power_kw=wanted.power_kw, share=share)
+    minutes = require_between(
+        heating_minutes(energy_kwh=energy, power_kw=wanted.power_kw, share=share),
+        least=0.0,
+        most=_LONGEST_MIN,
+        unit="min",
+        name="Time to the top",
+        argument="power_kw",
+    )
     return HeatSum(
         energy_kwh=energy,
         input_kwh=energy / share,
