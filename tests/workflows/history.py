@@ -55,7 +55,8 @@ def live_through_it() -> None:
     for code, stamp in ((first.code, stamp_now(by=ines)), (second.code, now())):
         draw(code=code, volume_ml=100 / 3, stamp=stamp, note="bath\tB2\n")
     undo(deed=stamp.deed, stamp=now())
-    look_at(code=first.code, look=Look.SETTLED, stamp=now())
+    for look in (Look.SETTLED, Look.REWARMED, Look.CLEAR):
+        look_at(code=first.code, look=look, stamp=now())
     record_strength(code=first.code, strength_percent=1.02, stamp=now())
     read_level(code=first.code, volume_ml=400, is_evaporated=True, stamp=now())
     add_water(code=first.code, volume_ml=0.1 + 0.2, stamp=now())
