@@ -6,7 +6,7 @@ is written any other way, so the demo is also a long test of the verbs.
 
 - ``calendar``: the diary that tells everything in the order of time
 - ``house``: what stands where, while the story is told
-- ``dyes``, ``things``, ``recipes``: what the studio owns and writes down
+- ``dyes``, ``things``, ``ware``, ``recipes``: what the studio owns and writes down
 - ``stocks``, ``shelf_life``: how bottles are filled, and what befalls them
 - ``days``, ``kettle``, ``rinsing``: dye days, one bath at the pot, its lot
 - ``story``: all of it

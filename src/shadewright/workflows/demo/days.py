@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import date
 from functools import partial
 
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.records.writes import Stamp
 from shadewright.workflows.baths import BathWish, keep_bath
 from shadewright.workflows.demo.house import House
@@ -20,13 +21,16 @@ from shadewright.workflows.demo.rota import (
     Slip,
     Wanted,
 )
-from shadewright.workflows.demo.stocks import see_to_stocks
+from shadewright.workflows.demo.stocks import Need, see_to_stocks
+from shadewright.workflows.demo.ware import RAIN, STANDS_ON, TAP
 from shadewright.workflows.planned_baths import give_up
-from shadewright.workflows.waters import usual_water
+from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
 
 POTS = ("Big kettle", "Middle kettle", "Small kettle", "Middle kettle")
 CLOCKS = ("09:05", "09:20", "09:40", "13:35")
 FIRST_DAY, LAST_DAY = 96, 2
+WEIGHED_SINCE = 36
+"""For so many days Tam has put the stock on the scale."""
 
 
 def write_dye_days(house: House) -> None:
@@ -59,7 +63,7 @@ def _make_ready(
 ) -> None:
     """See to the stocks, plan the baths, and write down how each will go."""
     known = [each for each in wanted if each.name in house.versions]
-    see_to_stocks(house, _need_g(house, known), stamp)
+    see_to_stocks(house, _needs(house, known), stamp)
     for place, each in enumerate(known):
         number = _plan(house, each, place, house.diary.day(days_ago))
         starts_at = house.diary.at(days_ago, CLOCKS[place % len(CLOCKS)])
@@ -77,7 +81,7 @@ def _give_up(number: str, stamp: Stamp) -> None:
 
 def _make_ready_for_today(house: House, stamp: Stamp) -> None:
     """Plan yesterday's bath, which still waits in its pot, and the two of today."""
-    see_to_stocks(house, _need_g(house, (YESTERDAYS, GOING, PLANNED)), stamp)
+    see_to_stocks(house, _needs(house, (YESTERDAYS, GOING, PLANNED)), stamp)
     diary = house.diary
     waiting = _plan(house, YESTERDAYS, 0, diary.day(1))
     KettleBath(house, waiting, YESTERDAYS).write(diary.at(1, "09:05"))
@@ -89,26 +93,43 @@ def _make_ready_for_today(house: House, stamp: Stamp) -> None:
 
 def _plan(house: House, wanted: Wanted, place: int, day: date) -> str:
     base_id = house.bases[wanted.base]
-    water = usual_water()
+    pot = "Swatch jars" if wanted.is_swatch else POTS[place]
+    is_play = house.purposes[wanted.name] is Purpose.PLAY
     wish = BathWish(
         version_id=house.versions[wanted.name],
         base_id=base_id,
         fibre_g=wanted.fibre_g,
         dyed_on=day,
         mill_lot_id=house.mill_lots.get(base_id),
-        pot_id=house.pots["Swatch jars" if wanted.is_swatch else POTS[place]],
-        water_id=None if water is None else water.id,
+        pot_id=house.pots[pot],
+        source_id=house.burners[STANDS_ON[pot]],
+        water_id=house.waters[RAIN if is_play else TAP],
         skeins=wanted.skeins,
         is_swatch=wanted.is_swatch,
+        dosing=_dosing(house, wanted, place, day),
     )
     by = house.tam if place % 2 else house.ines
     return keep_bath(wish=wish, stamp=house.diary.stamp(by))
 
 
-def _need_g(house: House, wanted: Iterable[Wanted]) -> dict[str, float]:
-    """Return the dye that these baths take together, in grams, by dye."""
-    sums: dict[str, float] = {}
+def _dosing(house: House, wanted: Wanted, place: int, day: date) -> DosingWish:
+    """Swatches get the syringe and the fine scale; Tam came to dose by weight."""
+    if wanted.is_swatch:
+        syringe = house.tools["Big syringe"]
+        return DosingWish(
+            yarn_scale=house.tools["Bench scale"], tools={1: syringe, 2: syringe}
+        )
+    is_tams = bool(place % 2) and day >= house.diary.day(WEIGHED_SINCE)
+    return DosingWish(is_by_weight=True) if is_tams else AS_USUAL
+
+
+def _needs(house: House, wanted: Iterable[Wanted]) -> dict[str, Need]:
+    """Return what these baths take together, by dye."""
+    needs: dict[str, Need] = {}
     for each in wanted:
         for dye, depth in house.doses[each.name].items():
-            sums[dye] = sums.get(dye, 0.0) + each.fibre_g * depth / 100
-    return sums
+            need = needs.setdefault(dye, Need())
+            need.dye_g += each.fibre_g * depth / 100
+            if house.purposes[each.name] is Purpose.MUST_REPEAT:
+                need.purpose = Purpose.MUST_REPEAT
+    return needs

@@ -2,7 +2,16 @@
 
 from dataclasses import dataclass, field
 
-from shadewright.records.models import Auxiliary, Base, Dye, Pot
+from shadewright.core.solutions.keeping import Purpose
+from shadewright.records.models import (
+    Auxiliary,
+    Base,
+    Dye,
+    HeatSource,
+    MeasuringTool,
+    Pot,
+    Water,
+)
 from shadewright.workflows.demo.calendar import Diary
 from shadewright.workflows.people import people
 
@@ -19,11 +28,15 @@ class House:
     bases: dict[str, int] = field(default_factory=dict)
     helpers: dict[str, int] = field(default_factory=dict)
     pots: dict[str, int] = field(default_factory=dict)
+    tools: dict[str, int] = field(default_factory=dict)
+    burners: dict[str, int] = field(default_factory=dict)
+    waters: dict[str, int] = field(default_factory=dict)
     mill_lots: dict[int, int] = field(default_factory=dict)
     jars: dict[str, int] = field(default_factory=dict)
     bottles: dict[str, str] = field(default_factory=dict)
     versions: dict[str, int] = field(default_factory=dict)
     doses: dict[str, dict[str, float]] = field(default_factory=dict)
+    purposes: dict[str, Purpose] = field(default_factory=dict)
 
     @property
     def ines(self) -> int:
@@ -42,3 +55,6 @@ class House:
         self.bases = dict(Base.objects.values_list("name", "id"))
         self.helpers = dict(Auxiliary.objects.values_list("name", "id"))
         self.pots = dict(Pot.objects.values_list("name", "id"))
+        self.tools = dict(MeasuringTool.objects.values_list("name", "id"))
+        self.burners = dict(HeatSource.objects.values_list("name", "id"))
+        self.waters = dict(Water.objects.values_list("name", "id"))

@@ -13,6 +13,7 @@ from shadewright.workflows.bench import Tap, keep_tap, take_back
 from shadewright.workflows.bench_doses import dose_asked
 from shadewright.workflows.demo.house import House
 from shadewright.workflows.demo.rota import PH, Slip, Wanted
+from shadewright.workflows.demo.ware import full_power_min
 from shadewright.workflows.shelf import shelf
 
 PHONES = ("Ines’s phone", "Tam’s phone")
@@ -37,7 +38,7 @@ _SLIPS_AT = {
     Slip.BOILED_OVER: "top",
     Slip.SHORT_HOLD: "hold",
 }
-_LATE_MIN = 27
+_LATE_MIN, _OFF_PH = 27, 1.7
 
 
 class KettleBath:
@@ -50,10 +51,11 @@ class KettleBath:
         self._number = number
         self._place = place
         self._slip = wanted.slip
-        self._ph = PH[wanted.name]
+        self._ph = PH[wanted.name] + (_OFF_PH if wanted.slip is Slip.WEAK_ACID else 0)
         self._by = (house.ines, house.tam)[place % 2]
         self._phone, self._other_phone = PHONES[place % 2], PHONES[1 - place % 2]
         self._steps = bath_now(number).steps
+        self._full_min = full_power_min(number) * self._diary.chance.uniform(0.96, 1.05)
 
     def write(self, starts_at: datetime) -> None:
         """Write down each step's tap, from the empty pot to heat off."""
@@ -71,7 +73,8 @@ class KettleBath:
             case StepKind.LOOK:
                 return LOOK_AFTER_MIN + odd_min
             case StepKind.TOP:
-                return max(timer_min - LOOK_AFTER_MIN - odd_min, 2)
+                top_min = max(timer_min - odd_min, self._full_min + odd_min)
+                return max(top_min - LOOK_AFTER_MIN, 2)
             case StepKind.HOLD:
                 short_min = 14 if self._slip is Slip.SHORT_HOLD else 0
                 return max(timer_min + odd_min - short_min, 2)

@@ -2,7 +2,10 @@
 
 from dataclasses import dataclass, field
 from functools import partial
+from typing import TypedDict
 
+from shadewright.core.baths import Leg
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.records.models.recipes import AmountUnit, When
 from shadewright.records.writes import Stamp
 from shadewright.workflows.demo.calendar import Happening
@@ -31,6 +34,15 @@ _FOR_MILLING: tuple[Helper, ...] = (
 _FOR_METAL_COMPLEX: tuple[Helper, ...] = (("Ammonium sulphate", 3.0, When.AFTER_DYE),)
 
 
+class Notes(TypedDict, total=False):
+    """What a version says in words beside its numbers."""
+
+    ties: str
+    stirring: str
+    look_at_15: str
+    notes: str
+
+
 @dataclass(frozen=True, kw_only=True)
 class Written:
     """A version of a colourway and the day on which it was written."""
@@ -44,10 +56,16 @@ class Written:
     hold_min: float = 40.0
     rise_c_per_min: float = 1.0
     liquor_ratio: float = 30.0
-    notes: dict[str, str] = field(default_factory=dict)
+    stops: tuple[Leg, ...] = ()
+    purpose: Purpose = Purpose.USUAL
+    notes: Notes = field(default_factory=Notes)
 
 
-_LOOSE = {"ties": "four loose figures of eight", "stirring": "Turn the yarn gently."}
+_LOOSE: Notes = {
+    "ties": "four loose figures of eight",
+    "stirring": "Turn the yarn gently.",
+}
+_STOP_AT_70 = (Leg(to_c=70.0, rise_c_per_min=0.8, hold_min=15.0),)
 
 COLOURWAYS = (
     Written(
@@ -87,7 +105,8 @@ COLOURWAYS = (
         doses={"Rosehip": 1.05, "Marigold": 0.3},
         helpers=_FOR_LEVELLING,
         hold_min=45.0,
-        why_changed="A new jar of Rosehip dyes paler on Byre DK.",
+        purpose=Purpose.MUST_REPEAT,
+        why_changed="A new jar of Rosehip dyes paler on Byre DK; the shop reorders it.",
         notes=_LOOSE | {"look_at_15": "The bath looks orange: red goes on first."},
     ),
     Written(
@@ -129,7 +148,8 @@ COLOURWAYS = (
         doses={"Bramble": 0.14, "Sloe": 0.12, "Heather": 0.05},
         helpers=_FOR_MILLING,
         rise_c_per_min=0.7,
-        why_changed="A little Heather warms it; slower still, greys show everything.",
+        stops=_STOP_AT_70,
+        why_changed="A little Heather warms it; a stop at 70 °C, greys show all.",
         notes={"stirring": "Every five minutes until it simmers."},
     ),
     Written(
@@ -178,7 +198,8 @@ COLOURWAYS = (
         doses={"Peat": 0.45, "Coal": 0.22},
         helpers=_FOR_METAL_COMPLEX,
         rise_c_per_min=0.8,
-        why_changed="The shop asked for it smokier.",
+        stops=_STOP_AT_70,
+        why_changed="The shop asked for it smokier; held at 70 °C on the way.",
         notes={"look_at_15": "Clear already? Then it went on too fast."},
     ),
     Written(
@@ -187,6 +208,7 @@ COLOURWAYS = (
         doses={"Kelp": 0.08},
         helpers=(("White vinegar", 0.5, When.AT_TOP),),
         rise_c_per_min=0.6,
+        purpose=Purpose.PLAY,
         notes={"notes": "Very pale: warm the pot before the yarn goes in."},
     ),
     Written(
@@ -243,6 +265,7 @@ def _writing(house: House, written: Written) -> Happening:
             made = write_version(parent_id=parent_id, text=text, stamp=stamp)
         house.versions[written.name] = made.id
         house.doses[written.name] = written.doses
+        house.purposes[written.name] = written.purpose
 
     return write
 
@@ -267,6 +290,8 @@ def _text(house: House, written: Written) -> RecipeText:
         rise_c_per_min=written.rise_c_per_min,
         top_c=written.top_c,
         hold_min=written.hold_min,
+        stops=written.stops,
+        purpose=written.purpose,
         why_changed=written.why_changed,
         **written.notes,
     )

@@ -16,6 +16,7 @@ _GRADES: dict[Slip | None, tuple[Grade, str]] = {
     Slip.OVER_POUR: (Grade.SECOND, "Deeper than the sample."),
     Slip.MISSED_DOSE: (Grade.ONE_OFF, "Nobody’s colourway, but a good one."),
     Slip.LATE_ACID: (Grade.SECOND, "A little patchy near the ties."),
+    Slip.WEAK_ACID: (Grade.FIRST, "Slow to take the dye up, then even."),
     Slip.SHORT_HOLD: (Grade.FIRST, "The first rinse ran coloured; then clear."),
     Slip.BOILED_OVER: (Grade.SECOND, "Paler on one side."),
 }

@@ -26,6 +26,7 @@ class Slip(StrEnum):
     OVER_POUR = "over-pour"
     MISSED_DOSE = "missed dose"
     LATE_ACID = "late acid"
+    WEAK_ACID = "weak acid"
     SHORT_HOLD = "short hold"
     RAN_OUT = "ran out"
     TAKEN_BACK = "taken back"
@@ -119,5 +120,6 @@ WENT_DIFFERENTLY = {
     (30, 2): Slip.RAN_OUT,
     (23, 1): Slip.SHORT_HOLD,
     (16, 1): Slip.TAKEN_BACK,
+    (12, 0): Slip.WEAK_ACID,
     (9, 0): Slip.MISSED_DOSE,
 }

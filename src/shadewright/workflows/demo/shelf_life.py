@@ -11,18 +11,21 @@ from shadewright.workflows.bottles import (
     look_at,
     pour_away,
     read_level,
-    record_strength,
 )
 from shadewright.workflows.catalogue import keep_item
 from shadewright.workflows.demo.calendar import Happening
 from shadewright.workflows.demo.house import House
+from shadewright.workflows.demo.looks import write_looks
 from shadewright.workflows.demo.stocks import WATER, make_more, pour_together
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.jars import count_jar
 from shadewright.workflows.making import go_to_step, start_making, weigh_powder
 from shadewright.workflows.mending import add_water, dilute
+from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import today
+from shadewright.workflows.strength_tests import draw_for_test, record_ladder
 from shadewright.workflows.undo import undo
+from shadewright.workflows.weighing_bottles import weigh_bottle
 
 
 class ShelfLife:
@@ -48,7 +51,10 @@ class ShelfLife:
             (21, "10:40", tam, self._weaker("Kelp", 250)),
             (14, "19:30", ines, self._retire_the_syringe),
             (12, "16:40", tam, self._count_slate),
-            (11, "14:30", ines, self._test_bramble),
+            (11, "14:30", ines, self._weigh_weak_kelp(377.6)),
+            (8, "10:20", ines, self._enter_foxglove),
+            (7, "14:10", tam, self._test_foxglove),
+            (1, "17:15", tam, self._weigh_weak_kelp(371.4)),
             (6, "11:15", ines, self._draw_by_mistake),
             (4, "10:40", tam, self._weaker("Slate", 200)),
             (2, "15:50", tam, partial(pour_together, self._house)),
@@ -56,6 +62,7 @@ class ShelfLife:
             (1, "17:40", ines, self._find_sloe_settled),
         ):
             self._diary.note(self._diary.at(days_ago, clock), by, happening)
+        write_looks(self._house)
         self._diary.note(self._diary.before(95), tam, self._begin_sloe)
 
     def _make_old_peat(self, stamp: Stamp) -> None:
@@ -81,8 +88,44 @@ class ShelfLife:
             stamp=stamp,
         )
 
+    def _weigh_weak_kelp(self, gross_g: float) -> Happening:
+        def weigh_it(stamp: Stamp) -> None:
+            weigh_bottle(
+                code=self._code("weak Kelp"),
+                gross_g=gross_g,
+                scale_id=self._tool("Bench scale"),
+                stamp=stamp,
+            )
+
+        return weigh_it
+
     def _make_heather(self, stamp: Stamp) -> None:
         make_more(self._house, "Heather", stamp.by or 0)
+
+    def _enter_foxglove(self, stamp: Stamp) -> None:
+        entered = enter_bottle(
+            dye_id=self._house.dyes["Foxglove"],
+            strength_percent=1.0,
+            volume_ml=400,
+            about=Particulars(
+                made_on=self._diary.day(70),
+                is_date_about=True,
+                place="bottom shelf",
+                notes="Swapped at the fair; its label says 1 %, about.",
+            ),
+            stamp=stamp,
+        )
+        self._house.bottles["swapped Foxglove"] = entered.code
+
+    def _test_foxglove(self, stamp: Stamp) -> None:
+        """Dye the swapped bottle beside our own: it lies between two rungs."""
+        pair = {
+            "code": self._code("swapped Foxglove"),
+            "fresh_code": self._code("Foxglove"),
+        }
+        draw_for_test(**pair, stamp=stamp)
+        found = self._diary.stamp(stamp.by or 0)
+        record_ladder(**pair, low_percent=80, high_percent=90, stamp=found)
 
     def _make_primrose(self, stamp: Stamp) -> None:
         make_more(self._house, "Primrose", stamp.by or 0)
@@ -92,7 +135,11 @@ class ShelfLife:
 
     def _top_coal_up(self, stamp: Stamp) -> None:
         add_water(
-            code=self._code("Coal"), volume_ml=10, note="back to the mark", stamp=stamp
+            code=self._code("Coal"),
+            volume_ml=10,
+            note="back to the mark",
+            tool_id=self._tool("Big syringe"),
+            stamp=stamp,
         )
 
     def _correct_lagoon(self, stamp: Stamp) -> None:
@@ -113,6 +160,8 @@ class ShelfLife:
                 want_percent=0.1,
                 volume_ml=volume_ml,
                 about=Particulars(made_on=today(), place="trolley"),
+                tool_id=self._tool("Small cylinder"),
+                ware_id=self._tool("Tall cylinder"),
                 stamp=stamp,
             )
             self._house.bottles[f"weak {dye}"] = made.code
@@ -124,14 +173,6 @@ class ShelfLife:
             jar_id=self._house.jars["Slate"],
             reading_g=24.1,
             note="spilt a little on the damp paper",
-            stamp=stamp,
-        )
-
-    def _test_bramble(self, stamp: Stamp) -> None:
-        record_strength(
-            code=self._code("Bramble"),
-            strength_percent=0.98,
-            note="dyed beside a fresh 1 %",
             stamp=stamp,
         )
 
@@ -155,8 +196,10 @@ class ShelfLife:
         self._house.bottles["old Marigold"] = entered.code
 
     def _find_sloe_settled(self, stamp: Stamp) -> None:
+        ours = (each for each in shelf() if each.dye_name == "Sloe")
+        oldest = max(ours, key=lambda each: each.age.days or 0)
         look_at(
-            code=self._code("Sloe"),
+            code=oldest.code,
             look=Look.SETTLED,
             note="a dark layer at the bottom",
             stamp=stamp,
@@ -169,10 +212,15 @@ class ShelfLife:
             jar_id=self._house.jars["Sloe"],
             volume_ml=1000,
             strength_percent=1.0,
+            scale_id=self._tool("Bench scale"),
+            ware_id=self._tool("Tall cylinder"),
             stamp=stamp,
         )
         weigh_powder(making_id=begun.id, powder_g=10.2, stamp=self._diary.stamp(by))
         go_to_step(making_id=begun.id, key="cool")
+
+    def _tool(self, name: str) -> int:
+        return self._house.tools[name]
 
     def _code(self, name: str) -> str:
         return self._house.bottles[name]

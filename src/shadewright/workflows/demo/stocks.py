@@ -1,10 +1,12 @@
 """The demo's stocks: looked over before each dye day, and made as they run short."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import isclose
 
+from shadewright.core.solutions.keeping import Purpose
 from shadewright.records.writes import Stamp
+from shadewright.workflows.bottle_choice import refused_for
 from shadewright.workflows.bottles import pour_away
 from shadewright.workflows.demo.dyes import STRONGER
 from shadewright.workflows.demo.house import House
@@ -12,11 +14,15 @@ from shadewright.workflows.filling import Particulars
 from shadewright.workflows.mending import merge
 from shadewright.workflows.shelf import ShelfBottle, shelf
 from shadewright.workflows.stamps import today
+from shadewright.workflows.stock_spreads import MadeWith
+from shadewright.workflows.stock_tools import usual_for_stocks
 from shadewright.workflows.stocks import make_stock
 
 WATER = "Tap, 180 mg/l hard"
 SPARE = 1.1
 """A stock is made where less than so many times the day's need is there."""
+
+THINNED_PERCENT = 0.2
 
 DREGS_ML, LITTLE_ML = 100.0, 210.0
 """Less than this is poured into a new bottle; less than that when tidying up."""
@@ -29,26 +35,41 @@ class Usual:
     percent: float = 1.0
     volume_ml: float = 1000.0
     place: str = "top shelf"
+    is_by_weight: bool = False
 
 
 USUAL = {
-    "Coal": Usual(percent=2.0, volume_ml=500.0),
+    "Coal": Usual(percent=2.0, volume_ml=500.0, is_by_weight=True),
     "Gorse": Usual(percent=2.0),
     "Heather": Usual(volume_ml=500.0),
+    "Kelp": Usual(is_by_weight=True),
     "Primrose": Usual(volume_ml=250.0, place="bench"),
+    "Rosehip": Usual(volume_ml=500.0),
     "Slate": Usual(place="trolley"),
     "Sloe": Usual(place="trolley"),
 }
 
 
-def see_to_stocks(house: House, need_g: Mapping[str, float], stamp: Stamp) -> None:
+@dataclass(kw_only=True)
+class Need:
+    """The dye that a day takes, in grams, and what it is for at the strictest."""
+
+    dye_g: float = 0.0
+    purpose: Purpose = Purpose.USUAL
+
+
+def see_to_stocks(house: House, needs: Mapping[str, Need], stamp: Stamp) -> None:
     """Look over the shelf for a dye day, and make what would run short."""
     standing = shelf()
-    for dye, wanted_g in need_g.items():
+    for dye, need in needs.items():
         mine = [each for each in standing if each.dye_name == dye]
-        there_g = sum(_holds_g(each) for each in mine if _is_good(each))
-        if there_g < SPARE * wanted_g:
-            _replace(house, dye, mine, stamp.by or house.ines)
+        there_g = sum(_holds_g(each) for each in mine if _is_good(each, need.purpose))
+        if there_g < SPARE * need.dye_g:
+            made = make_more(house, dye, stamp.by or house.ines)
+            is_pure = need.purpose is Purpose.MUST_REPEAT
+            for each in mine:
+                by = stamp.by or house.ines
+                _empty(house, each, None if is_pure else made, by, DREGS_ML)
 
 
 def pour_together(house: House, stamp: Stamp) -> None:
@@ -64,22 +85,28 @@ def pour_together(house: House, stamp: Stamp) -> None:
 
 
 def _empty(
-    house: House, old: ShelfBottle, into: ShelfBottle, by: int, most_ml: float
+    house: House, old: ShelfBottle, into: ShelfBottle | None, by: int, most_ml: float
 ) -> None:
-    """Pour what little is left of an old bottle into another of its strength."""
-    is_alike = isclose(old.strength_percent, into.strength_percent, rel_tol=0.1)
+    """Pour what little is left of an old bottle into another, or else away."""
+    stamp = house.diary.stamp(by)
     if old.volume_ml <= 0:
-        pour_away(code=old.code, note="empty, washed", stamp=house.diary.stamp(by))
-    elif old.volume_ml < most_ml and is_alike and not (old.is_settled or old.is_past):
-        merge(code=into.code, from_codes=[old.code], stamp=house.diary.stamp(by))
+        pour_away(code=old.code, note="empty, washed", stamp=stamp)
+    elif old.volume_ml >= most_ml or old.is_settled or old.is_past:
+        return
+    elif into is None:
+        pour_away(code=old.code, note="too little to keep", stamp=stamp)
+    elif isclose(old.strength_percent, into.strength_percent, rel_tol=0.1):
+        merge(code=into.code, from_codes=[old.code], stamp=stamp)
 
 
 def _holds_g(bottle: ShelfBottle) -> float:
-    return bottle.usable_ml * bottle.strength_percent / 100
+    """Return the dye that a bottle can give; a thinned one is for pale shades."""
+    is_thinned = bottle.strength_percent < THINNED_PERCENT
+    return 0.0 if is_thinned else bottle.usable_ml * bottle.strength_percent / 100
 
 
-def _is_good(bottle: ShelfBottle) -> bool:
-    return not (bottle.is_settled or bottle.is_past or bottle.is_empty)
+def _is_good(bottle: ShelfBottle, purpose: Purpose) -> bool:
+    return not (bottle.is_past or bottle.is_empty or refused_for(bottle, purpose))
 
 
 def make_more(
@@ -95,13 +122,13 @@ def make_more(
         powder_g=house.diary.slip(wanted_g, 0.1),
         final_ml=usual.volume_ml,
         about=about or Particulars(made_on=today(), water=WATER, place=usual.place),
+        made_with=_made_with(usual),
         stamp=house.diary.stamp(by),
     )
     house.bottles[dye] = made.code
     return made
 
 
-def _replace(house: House, dye: str, old: list[ShelfBottle], by: int) -> None:
-    made = make_more(house, dye, by)
-    for each in old:
-        _empty(house, each, made, by, DREGS_ML)
+def _made_with(usual: Usual) -> MadeWith:
+    tools = usual_for_stocks()
+    return replace(tools, ware=tools.scale) if usual.is_by_weight else tools

@@ -13,9 +13,10 @@ from shadewright.workflows.demo.recipes import write_recipes
 from shadewright.workflows.demo.shelf_life import ShelfLife
 from shadewright.workflows.demo.stocks import WATER
 from shadewright.workflows.demo.things import receive_yarn, write_down_things
+from shadewright.workflows.demo.ware import put_tools_in_order, write_down_ware
 from shadewright.workflows.labels import bottles_to_label, print_labels
 from shadewright.workflows.people import add_person
-from shadewright.workflows.studio import found_studio, set_rate, studio
+from shadewright.workflows.studio import found_studio, set_altitude, set_rate, studio
 
 
 def build_demo(now: datetime) -> None:
@@ -34,10 +35,12 @@ def _tell(house: House) -> None:
     house.look_round()
     diary.note(diary.at(260, "09:00"), house.ines, write_down_dyes)
     diary.note(diary.at(260, "09:30"), house.ines, write_down_things)
+    diary.note(diary.at(260, "09:40"), house.ines, write_down_ware)
     diary.tell()
     house.look_round()
     receive_jars(house)
     receive_yarn(house)
+    put_tools_in_order(house)
     write_recipes(house)
     write_dye_days(house)
     ShelfLife(house).write()
@@ -48,6 +51,7 @@ def _tell(house: House) -> None:
 def _found() -> None:
     found_studio(name="Thornbank Dye Room", person="Ines", water=WATER, is_demo=True)
     set_rate(Decimal("18.00"))
+    set_altitude(210)
     add_person("Tam")
 
 

@@ -1,29 +1,20 @@
-"""What the demo studio owns beside its dyes. Every name is invented."""
+"""What the demo studio dyes, with and in. Every name is invented."""
 
 from decimal import Decimal
 
-from shadewright.records.models import (
-    Auxiliary,
-    Base,
-    MeasuringTool,
-    MillLot,
-    Pot,
-    Water,
-)
+from shadewright.records.models import Auxiliary, Base, MillLot, Pot
 from shadewright.records.models.baths import PotMaterial
-from shadewright.records.models.catalogue import AuxiliaryKind, ToolKind
+from shadewright.records.models.catalogue import AuxiliaryKind
 from shadewright.records.writes import Stamp
 from shadewright.workflows.catalogue import keep_item
 from shadewright.workflows.demo.calendar import Happening
 from shadewright.workflows.demo.house import NOTE, House
 from shadewright.workflows.stamps import today
 
-_CLASS_B = {"kind": ToolKind.CYLINDER, "tool_class": "B", "standard": "ISO"}
-
 
 def write_down_things(stamp: Stamp) -> None:
-    """Write down yarns, acids and helpers, the water, tools and pots."""
-    for item in (*_bases(), *_auxiliaries(), _tap(), *_tools(), *_pots()):
+    """Write down yarns, acids and helpers, and pots."""
+    for item in (*_bases(), *_auxiliaries(), *_pots()):
         item.notes = item.notes or NOTE
         keep_item(item, stamp)
 
@@ -120,32 +111,6 @@ def _auxiliaries() -> tuple[Auxiliary, ...]:
             kind=AuxiliaryKind.WETTER,
             is_liquid=True,
             price_per_kg=Decimal("9.00"),
-        ),
-    )
-
-
-def _tap() -> Water:
-    return Water(name="Tap", alkalinity_mg_per_l=65, hardness_mg_per_l=80, ph=7.4)
-
-
-def _tools() -> tuple[MeasuringTool, ...]:
-    return (
-        MeasuringTool(
-            name="Bench scale", kind=ToolKind.BALANCE, size=2000, readability=0.1
-        ),
-        MeasuringTool(
-            name="Yarn scale", kind=ToolKind.BALANCE, size=5000, readability=1
-        ),
-        MeasuringTool(name="Tall cylinder", size=500, **_CLASS_B),
-        MeasuringTool(name="Small cylinder", size=100, **_CLASS_B),
-        MeasuringTool(name="Big syringe", kind=ToolKind.SYRINGE, size=20),
-        MeasuringTool(name="Small syringe", kind=ToolKind.SYRINGE, size=5),
-        MeasuringTool(name="Heat-proof beaker", kind=ToolKind.BEAKER, size=1000),
-        MeasuringTool(
-            name="Pot thermometer",
-            kind=ToolKind.THERMOMETER,
-            size=110,
-            readability=1,
         ),
     )
 
