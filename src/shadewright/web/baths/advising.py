@@ -59,15 +59,11 @@ class AdviceShown:
     key: Link | None
 
 
-def advice_panel(
-    plan: BathPlan, typed: Mapping[str, Any], *, instead_of: str
-) -> tuple[AdviceShown, ...]:
+def advice_panel(plan: BathPlan, typed: Mapping[str, Any]) -> tuple[AdviceShown, ...]:
     """Return the advice for a plan; ``typed`` is what its form was sent."""
     return tuple(
         _shown(advised, place, typed)
-        for place, advised in enumerate(
-            bath_advice(plan, instead_of=instead_of), start=1
-        )
+        for place, advised in enumerate(bath_advice(plan), start=1)
     )
 
 
@@ -98,12 +94,7 @@ def _key(
         )
         return Link(words="Make this stock", address=address)
     if first.lever is Lever.MAKE:
-        address = thinning_address(
-            stock.code,
-            strength_percent=stock.strength.value,
-            volume_ml=stock.usable_ml,
-        )
-        return Link(words=f"Thin bottle {stock.code}", address=address)
+        return Link(words=f"Thin bottle {stock.code}", address=thinning_address(stock))
     if first.lever is Lever.BOTTLE:
         address = bottle_address(stock.code)
         return Link(words=f"See bottle {stock.code}", address=address)

@@ -148,3 +148,14 @@ def test_a_recipe_with_a_dye_without_a_bottle_has_no_worst() -> None:
     found = batch_sureness(dyes=dyes, devices=[SYRINGE], wanted=wanted())
     assert found.worst is None
     assert [dose.reach is None for dose in found.doses] == [False, True]
+
+
+def test_a_dose_of_many_fills_is_known_as_its_plan_has_it() -> None:
+    dyes = [DyeAtHand(dye="Gorse", depth_percent=1.5, stocks=(STRONG,))]
+    found = batch_sureness(dyes=dyes, devices=[SYRINGE], wanted=wanted())
+    (dose,) = found.doses
+    assert dose.way is not None
+    assert dose.way.device == SYRINGE  # 150 ml in eight fills: there is no other way
+    found = batch_sureness(dyes=dyes, devices=[SYRINGE, CYLINDER], wanted=wanted())
+    assert found.doses[0].way is not None
+    assert found.doses[0].way.device == CYLINDER

@@ -54,6 +54,8 @@ def test_the_bottle_that_a_new_stock_is_thinned_from_stays_in_its_terms() -> Non
         making=MAKING, standing=[STRONG], devices=[SMALL], strengths_percent=[0.1]
     )
     names = {term.name for term in made.strength.terms}
+    assert made.thinned_with == SMALL
+    assert "T7KK, weighed, to" in made.how
     assert "reading the scale, stock thinned" in names
     assert "mark of the 500 ml cylinder" in names
 

@@ -61,7 +61,8 @@ def test_a_stock_to_be_made_says_how() -> None:
         hand=Hand(stocks=(STRONG,), makeable=made, devices=(SYRINGE,)),
     )
     assert said(advice_sentence(advice=advice)).startswith(
-        "Make a 0.1 % stock (50 ml of bottle T7KK to 500 ml): 20 ml instead of 2 ml; "
+        "Make a 0.1 % stock (50 ml of bottle T7KK, weighed, to 500 ml): "
+        "20 ml instead of 2 ml; "
     )
 
 

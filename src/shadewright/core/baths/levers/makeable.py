@@ -6,7 +6,7 @@ made up to 500 ml is a fine one. Of the ways that can be gone the surest is take
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import chain
 
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
@@ -134,7 +134,12 @@ def _thinned(
             dye = drawn_dye(drawn=_taken(stock, device, volume_ml))
             strength = scaled(quotient(dye, _made_up(making, making.vessel)), by=100.0)
             taken = f"{amount_text(volume_ml, 'ml')} of {stock.name}"
-            yield _new(strength, making, f"{taken} to {_to(making)}", stock.code)
+            weighed = ", weighed," if isinstance(device, Scale) else ""
+            yield replace(
+                _new(strength, making, f"{taken}{weighed} to {_to(making)}"),
+                code=stock.code,
+                thinned_with=device,
+            )
 
 
 def _made_up(making: Making, vessel: Ware) -> Value:
@@ -164,12 +169,11 @@ def _to(making: Making) -> str:
     return amount_text(making.volume_ml, "ml")
 
 
-def _new(strength: Value, making: Making, how: str, code: str = "") -> Stock:
+def _new(strength: Value, making: Making, how: str) -> Stock:
     name = f"new {amount_text(strength.value, '%')} stock"
     return Stock(
         name=name,
         strength=of_stock(strength, key=name),
         usable_ml=making.volume_ml,
         how=how,
-        code=code,
     )

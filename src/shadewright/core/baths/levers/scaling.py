@@ -6,8 +6,10 @@ it is off by is dyed into everything that is scaled up from it.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import inf
 
 from shadewright.core.baths.levers.ways import (
+    MOST_FILLS,
     Device,
     Stock,
     Wanted,
@@ -129,6 +131,11 @@ def surest_way(
     OutOfRangeError
         If depth, yarn or a strength is out of range.
 
+    Notes
+    -----
+    Four fills of a tool are enough where any way needs no more; where none does, the
+    tool is filled as often as it takes, as a bath's plan has it.
+
     Examples
     --------
     >>> pale = Wanted(dye="Gorse", depth_percent=0.2, yarn_g=100.0, liquor_ml=3000.0)
@@ -136,7 +143,12 @@ def surest_way(
     True
     """
     ways = [Way(stock=stock, device=device) for stock in stocks for device in devices]
-    can = [way for way in ways if can_be_done(wanted=wanted, way=way)]
-    return min(
-        can, key=lambda way: way_depth(wanted=wanted, way=way).u_rel, default=None
-    )
+    for most_fills in (MOST_FILLS, inf):
+        can = [
+            way
+            for way in ways
+            if can_be_done(wanted=wanted, way=way, most_fills=most_fills)
+        ]
+        if can:
+            return min(can, key=lambda way: way_depth(wanted=wanted, way=way).u_rel)
+    return None

@@ -59,7 +59,8 @@ class Stock:
     """Stock of one dye: a bottle that stands there, or one that could be made.
 
     ``how`` says how it would be made, and is empty for a bottle. ``code`` is the
-    bottle's own, or that of the bottle that is thinned.
+    bottle's own, or that of the bottle that is thinned; ``thinned_with`` measures what
+    is taken from that one.
     """
 
     name: str
@@ -67,6 +68,7 @@ class Stock:
     usable_ml: float
     how: str = ""
     code: str = ""
+    thinned_with: Device | None = None
 
     @property
     def is_there(self) -> bool:
@@ -220,7 +222,7 @@ def reach_rel(value: Value) -> float:
     return half_width(value) / abs(value.value)
 
 
-def can_be_done(*, wanted: Wanted, way: Way) -> bool:
+def can_be_done(*, wanted: Wanted, way: Way, most_fills: float = MOST_FILLS) -> bool:
     """Return whether a dose can be measured in a way at all.
 
     Parameters
@@ -229,11 +231,13 @@ def can_be_done(*, wanted: Wanted, way: Way) -> bool:
         The dose. [-]
     way : Way
         Stock and what it is measured in. [-]
+    most_fills : float
+        More fills of one tool than this are not counted as a way. [-]
 
     Returns
     -------
     bool
-        Whether the bottle holds it, the tool takes it in four fills at most or the
+        Whether the bottle holds it, the tool takes it in so many fills or the
         scale can weigh it, and it is no more than a quarter of the bath. [-]
 
     Raises
@@ -262,7 +266,7 @@ def can_be_done(*, wanted: Wanted, way: Way) -> bool:
         return way.device.carries(dose_g(wanted=wanted, stock=way.stock))
     tool = way.device.tool
     return tool.kind in DOSING_WARE and (
-        fills(tool=tool, volume_ml=volume_ml) <= MOST_FILLS
+        fills(tool=tool, volume_ml=volume_ml) <= most_fills
     )
 
 
