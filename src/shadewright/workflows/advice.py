@@ -9,7 +9,6 @@ from shadewright.core.baths.levers.ways import Stock, Wanted, Way
 from shadewright.records import recipe_reads
 from shadewright.workflows.bath_wishes import ROOM_TO_SPARE, SWATCH_MOST_G
 from shadewright.workflows.baths import BathPlan, PlannedDose
-from shadewright.workflows.bottle_choice import Offer
 from shadewright.workflows.levers_at_hand import (
     device_of,
     devices_of,
@@ -18,8 +17,6 @@ from shadewright.workflows.levers_at_hand import (
     scale_of,
     stocks_of,
 )
-from shadewright.workflows.promised import promised_ml
-from shadewright.workflows.shelf import shelf
 from shadewright.workflows.tools_at_hand import AtHand
 
 
@@ -37,21 +34,16 @@ class AdvisedDose:
     lacks: tuple[str, ...] = ()
 
 
-def bath_advice(plan: BathPlan, *, instead_of: str = "") -> tuple[AdvisedDose, ...]:
+def bath_advice(plan: BathPlan) -> tuple[AdvisedDose, ...]:
     """Return for each dye of a plan how sure it is, and what would narrow it most."""
-    offer = Offer(
-        bottles=shelf(),
-        purpose=plan.purpose,
-        taken_ml=promised_ml(but_for=instead_of),
-    )
     most_g = _most_yarn_g(plan)
-    return tuple(_advised(dose, plan, offer, most_g) for dose in plan.doses)
+    return tuple(_advised(dose, plan, most_g) for dose in plan.doses)
 
 
 def _advised(
-    dose: PlannedDose, plan: BathPlan, offer: Offer, most_yarn_g: float | None
+    dose: PlannedDose, plan: BathPlan, most_yarn_g: float | None
 ) -> AdvisedDose:
-    stocks = stocks_of(offer, dose.dye_id)
+    stocks = stocks_of(plan.offer, dose.dye_id)
     way = _way(dose, stocks)
     if way is None:
         return AdvisedDose(

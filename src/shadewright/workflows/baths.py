@@ -81,6 +81,7 @@ class BathPlan:
     liquor_ml: float
     water: WaterBalance
     doses: tuple[PlannedDose, ...]
+    offer: Offer
     tools: AtHand
     helpers: tuple[HelperWanted, ...]
     troubles: tuple[str, ...] = field(default=())
@@ -123,6 +124,7 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
         liquor_ml=bath_ml,
         water=water,
         doses=doses,
+        offer=offer,
         tools=tools,
         helpers=helpers,
         troubles=tuple(_short_words(dose, purpose) for dose in short),
@@ -201,6 +203,7 @@ def _planned(
             dye=line.dye_name,
             place=place,
             shares=chosen.shares,
+            bottles={each.code: each for each in offer.bottles},
             dry_g=chosen.missing_g,
             fibre_g=fibre_g,
             tools=tools,

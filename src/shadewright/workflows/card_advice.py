@@ -14,7 +14,7 @@ def card_advice(bath: BathNow) -> str:
         return ""
     try:
         plan = plan_bath(wish_of(bath.number), instead_of=bath.number)
-        advised = bath_advice(plan, instead_of=bath.number)
+        advised = bath_advice(plan)
     except StudioError:
         return ""
     return _sentence(max(advised, key=_gain)) if advised else ""

@@ -14,10 +14,11 @@ from shadewright.core.baths import (
     weighed_mass_g,
     weighed_volume_ml,
 )
+from shadewright.core.solutions.ledger import BottleState
 from shadewright.core.uncertainty import Value, exact
-from shadewright.records import reads
 from shadewright.records.models import Bath, BathDose
 from shadewright.records.shapes import lacks_of, line_spread, state_of, terms_from_json
+from shadewright.workflows.shelf import ShelfBottle
 from shadewright.workflows.tools import ToolNow, shaped_tool
 from shadewright.workflows.tools_at_hand import AtHand, DosingWish, at_hand
 
@@ -69,23 +70,23 @@ def dosed(
     dye: str,
     place: int,
     shares: Sequence[BottleShare],
+    bottles: Mapping[str, ShelfBottle],
     dry_g: float,
     fibre_g: float,
     tools: AtHand,
 ) -> Dosed:
     """Return what a planned dose is measured with, and how sure that makes it."""
     tool = tools.dose_tool(place, max((s.volume_ml for s in shares), default=0.0))
-    shares_g = tuple(share_g(share) for share in shares)
     portions = [
-        _planned(share, share_g, tool, is_by_weight=tools.is_by_weight)
-        for share, share_g in zip(shares, shares_g, strict=True)
+        _planned(share, bottles[share.code], tool, is_by_weight=tools.is_by_weight)
+        for share in shares
     ]
     if dry_g:
         portions.append(Portion(amount=dry_g, unit="g", tool=tools.dry_scale))
     return Dosed(
         tool=tool,
         dry_tool=tools.dry_scale,
-        shares_g=shares_g,
+        shares_g=tuple(share_g(share) for share in shares),
         how_sure=how_sure(
             portions, dye=dye, fibre_g=fibre_g, yarn_scale=tools.yarn_scale
         ),
@@ -174,20 +175,24 @@ def _kept_portion(row: BathDose, *, is_by_weight: bool) -> Portion:
         dye_g=row.dye_g,
         strength_percent=row.strength_percent,
     )
-    return _planned(share, share_g(share), tool, is_by_weight=is_by_weight)
+    state = state_of(row.bottle)
+    return _planned(share, state, tool, is_by_weight=is_by_weight)
 
 
 def _planned(
-    share: BottleShare, share_g: float, tool: ToolNow | None, *, is_by_weight: bool
+    share: BottleShare,
+    stock: ShelfBottle | BottleState,
+    tool: ToolNow | None,
+    *,
+    is_by_weight: bool,
 ) -> Portion:
-    state = state_of(reads.bottle_row(share.code))
     return Portion(
-        amount=share_g if is_by_weight else share.volume_ml,
+        amount=share_g(share) if is_by_weight else share.volume_ml,
         unit="g" if is_by_weight else "ml",
         tool=tool,
         code=share.code,
-        strength=state.strength,
-        lacks=state.lacks,
+        strength=stock.strength,
+        lacks=stock.lacks,
     )
 
 

@@ -37,6 +37,11 @@ def recipes(*, is_retired: bool = False) -> tuple[RecipePage, ...]:
     return tuple(shaped_recipe(row, tried) for row in rows)
 
 
+def has_recipes() -> bool:
+    """Whether any recipe is in use."""
+    return recipe_reads.recipe_rows().filter(is_retired=False).exists()
+
+
 def count_retired() -> int:
     """Return how many recipes are retired."""
     return recipe_reads.recipe_rows().filter(is_retired=True).count()

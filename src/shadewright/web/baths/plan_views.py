@@ -21,7 +21,7 @@ from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.baths import keep_bath, plan_bath
 from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.planned_baths import plan_anew, wish_of
-from shadewright.workflows.recipes import recipes
+from shadewright.workflows.recipes import has_recipes
 from shadewright.workflows.stamps import stamp_now, today
 from shadewright.workflows.waters import usual_water
 
@@ -80,7 +80,7 @@ def _page(form: PlanForm, *, is_live: bool = False) -> PlanPage:
         try:
             planned = plan_bath(form.wish(), instead_of=old)
             shown = shown_plan(planned)
-            advice = advice_panel(planned, form.data, instead_of=old)
+            advice = advice_panel(planned, form.data)
         except StudioError as error:
             form.refuse(error)
     if form.errors:
@@ -142,7 +142,7 @@ def _usual_water() -> dict[str, str]:
 
 
 def _what_is_missing() -> NoRecipePage | None:
-    if not recipes():
+    if not has_recipes():
         words, link = "a recipe", Link(words="Write a recipe", address=_new_recipe())
     elif not bases_in_use():
         words = "a base, the yarn itself"
