@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from shadewright.core.baths import Drawn, depth_value, stock_density, sure_depth
 from shadewright.core.quantities import balance, measuring_tool
+from shadewright.core.solutions.shares import diluted_strength
 from shadewright.core.solutions.sureness import made_strength, weighed_volume
 from shadewright.core.uncertainty import Term, Value, budget, exact, quotient, scaled
 from shadewright.core.uncertainty.tools import mass_read, volume_read
@@ -112,6 +113,42 @@ def test_a_dose_by_weight_of_a_stock_filled_by_weight() -> None:
     assert depth.value == pytest.approx(60.492 / 504.1 * 5, rel=1e-9)
     # however much room the dye takes up: 0.1/√6 g of 60.49 g is all
     assert depth.u_rel == pytest.approx(0.0408248 / 60.492, rel=1e-5)
+    assert [line.name for line in budget(depth)] == ["reading the scale, Gorse"]
+
+
+@pytest.mark.by_hand
+def test_thinned_the_room_in_the_first_stock_does_not_fall_out() -> None:
+    # 10 g in 500 ml take up to 10 ml: 2 %/√3 = 1.155 % in 2 %, and in 0.1 % of it;
+    # a millilitre of the thinned one is unsure by 0.1 %/√3 = 0.058 %: √(…) = 1.156 %
+    filled = weighed_volume(filled=exact(509.1), powder=exact(10), key="T7KK")
+    first = made_strength(powder=exact(10), volume=filled)
+    weak = diluted_strength(
+        stock_percent=first, stock_ml=exact(25), filled=exact(500 * first.value / 2)
+    )
+    dose = Drawn(
+        strength=weak,
+        amount=exact(60),
+        density=stock_density(strength=weak, key="G4RR"),
+    )
+    depth = depth_value(yarn=exact(100), stock=[dose])
+    assert depth.u_rel == pytest.approx(0.01156, abs=1e-5)
+
+
+@pytest.mark.by_hand
+def test_of_a_strong_powder_the_weight_says_less() -> None:
+    # 5 g of 200 % in 504.1 g are 2 %; 50 ml of 2 % are asked for as 50.91 g, and
+    # 50.91 g hold 50.91/504.1 x 10 g = 1.0099 g: the interval must reach that
+    filled = weighed_volume(filled=exact(504.1), powder=exact(5), key="T7KK")
+    strength = made_strength(
+        powder=exact(5), volume=filled, powder_strength_percent=200
+    )
+    density = stock_density(strength=strength, key="T7KK")
+    asked = exact(50 * density.value)
+    found = sure_depth(
+        yarn=exact(100),
+        stock=[Drawn(strength=strength, amount=asked, density=density)],
+    )
+    assert found.interval.low < asked.value / 504.1 * 10 < found.interval.high
 
 
 @pytest.mark.by_hand

@@ -11,12 +11,14 @@ factor is unsure by more than a tenth, as 0.3 ml from a syringe is, lots are dra
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import isclose
 from typing import Final
 
 from shadewright.core.quantities import require_strength, water_density_g_per_ml
 from shadewright.core.uncertainty import (
     Interval,
     Shape,
+    Term,
     Value,
     bounded,
     half_width,
@@ -26,12 +28,16 @@ from shadewright.core.uncertainty import (
     sampled_interval,
     scaled,
     total,
+    without_dust,
 )
 from shadewright.core.uncertainty.coverage import USUAL
 from shadewright.core.uncertainty.sampling import RandomSource
+from shadewright.core.uncertainty.shapes import HALF_WIDTHS
 
 ROOM: Final = "room that the dye takes up in the stock"
 """Name of that term, here and where a stock is filled by weight."""
+
+_ALIKE = 1e-3
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,9 +91,10 @@ def stock_density(*, strength: Value, key: str, temperature_c: float = 20.0) -> 
     A stock that was itself filled by weight has the same error in its strength: the
     more room, the fewer grams in a millilitre, and the lighter the millilitre. A
     gram of it holds the same dye whatever the room, so the term is kept under that
-    source, and falls out of a dose that is weighed. A gram of any stock holds the
-    same dye at any temperature, so that of the room does not matter. Source:
-    definitions; the bounds are common practice.
+    source, and falls out of a dose that is weighed. Not so where powder and dye in
+    it differ, in a stock of another powder strength or thinned from a stronger one.
+    A gram of any stock holds the same dye at any temperature, so that of the room
+    does not matter. Source: definitions; the bounds are common practice.
 
     Examples
     --------
@@ -98,7 +105,7 @@ def stock_density(*, strength: Value, key: str, temperature_c: float = 20.0) -> 
     dye_g_per_ml = require_strength(strength.value) / 100
     density = water_density_g_per_ml(temperature_c=temperature_c) + dye_g_per_ml
     known = next((term for term in strength.terms if term.name == ROOM), None)
-    if known is not None:
+    if known is not None and _is_all_dye(known, strength.value):
         same = replace(known, u=known.u / strength.value * density)
         return Value(value=density, terms=(same,))
     return bounded(
@@ -108,6 +115,12 @@ def stock_density(*, strength: Value, key: str, temperature_c: float = 20.0) -> 
         name=ROOM,
         source=f"room {key}",
     )
+
+
+def _is_all_dye(room: Term, percent: float) -> bool:
+    """Return whether a stock holds just as much powder as dye, by its room."""
+    powder_percent = 100 * abs(room.u) * HALF_WIDTHS[room.shape] / percent
+    return isclose(powder_percent, percent, rel_tol=_ALIKE)
 
 
 def drawn_dye(*, drawn: Drawn) -> Value:
@@ -174,7 +187,7 @@ def depth_value(
     0.5
     """
     dye = total(*(drawn_dye(drawn=each) for each in stock), *dry)
-    return scaled(quotient(dye, yarn), by=100.0)
+    return without_dust(scaled(quotient(dye, yarn), by=100.0))
 
 
 def sure_depth(

@@ -4,9 +4,14 @@ Each liquid brings its errors by its share. What both bring from the same source
 one error still: two halves of one bottle, poured together, are as sure as it was.
 """
 
-from shadewright.core.uncertainty import Value, product, quotient, scaled, total
-
-_NEGLIGIBLE = 1e-9
+from shadewright.core.uncertainty import (
+    Value,
+    product,
+    quotient,
+    scaled,
+    total,
+    without_dust,
+)
 
 
 def joined_strength(
@@ -61,7 +66,7 @@ def joined_strength(
     (0.5, 0.1)
     """
     dye = total(product(first_percent, first_ml), product(second_percent, second_ml))
-    return _without_dust(quotient(dye, total(first_ml, second_ml)))
+    return without_dust(quotient(dye, total(first_ml, second_ml)))
 
 
 def diluted_strength(*, stock_percent: Value, stock_ml: Value, filled: Value) -> Value:
@@ -97,7 +102,7 @@ def diluted_strength(*, stock_percent: Value, stock_ml: Value, filled: Value) ->
     >>> half.value
     1.0
     """
-    return _without_dust(quotient(product(stock_percent, stock_ml), filled))
+    return without_dust(quotient(product(stock_percent, stock_ml), filled))
 
 
 def strengthened_strength(*, have_percent: Value, volume: Value, dye: Value) -> Value:
@@ -133,13 +138,4 @@ def strengthened_strength(*, have_percent: Value, volume: Value, dye: Value) -> 
     >>> more.value
     1.5
     """
-    return _without_dust(total(have_percent, scaled(quotient(dye, volume), by=100.0)))
-
-
-def _without_dust(value: Value) -> Value:
-    """Return a value without terms that are only what a computer rounds."""
-    least = _NEGLIGIBLE * max(abs(value.value), value.u)
-    return Value(
-        value=value.value,
-        terms=tuple(term for term in value.terms if abs(term.u) > least),
-    )
+    return without_dust(total(have_percent, scaled(quotient(dye, volume), by=100.0)))

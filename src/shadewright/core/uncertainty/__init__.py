@@ -30,7 +30,13 @@ standards of measuring ware are named where their tolerances stand.
 """
 
 from shadewright.core.uncertainty.budget import BudgetLine, budget
-from shadewright.core.uncertainty.combining import product, quotient, scaled, total
+from shadewright.core.uncertainty.combining import (
+    product,
+    quotient,
+    scaled,
+    total,
+    without_dust,
+)
 from shadewright.core.uncertainty.coverage import coverage_factor, half_width
 from shadewright.core.uncertainty.sampling import (
     Interval,
@@ -59,4 +65,5 @@ __all__ = [
     "scaled",
     "standard_uncertainty",
     "total",
+    "without_dust",
 ]

@@ -12,6 +12,8 @@ from math import prod
 from shadewright.core.uncertainty.values import Term, Value, merged
 from shadewright.errors import OutOfRangeError
 
+_NEGLIGIBLE = 1e-9
+
 
 def total(*parts: Value) -> Value:
     """Return the sum of values.
@@ -148,6 +150,33 @@ def quotient(over: Value, under: Value) -> Value:
     terms = [_times(term, inverse) for term in over.terms]
     terms += [_times(term, -ratio * inverse) for term in under.terms]
     return Value(value=ratio, terms=merged(terms))
+
+
+def without_dust(value: Value) -> Value:
+    """Return a value without terms that are only what a computer rounds.
+
+    Parameters
+    ----------
+    value : Value
+        A value in which an error may have fallen out. [any]
+
+    Returns
+    -------
+    Value
+        The same without terms below a thousand-millionth of it. [as value]
+
+    Examples
+    --------
+    >>> without_dust(
+    ...     Value(value=1.0, terms=(Term(name="mark", source="mark", u=1e-17),))
+    ... ).terms
+    ()
+    """
+    least = _NEGLIGIBLE * max(abs(value.value), value.u)
+    return Value(
+        value=value.value,
+        terms=tuple(term for term in value.terms if abs(term.u) > least),
+    )
 
 
 def _product_terms(factors: tuple[Value, ...]) -> Iterator[Term]:
