@@ -5,7 +5,8 @@ from math import sqrt
 import pytest
 
 from shadewright.errors import ConflictError, OutOfRangeError
-from shadewright.records.models import BottleLine
+from shadewright.records.models import BottleLine, MeasuringTool
+from shadewright.records.models.catalogue import ToolKind
 from shadewright.workflows.bottles import Look, look_at
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.strength_tests import (
@@ -15,7 +16,8 @@ from shadewright.workflows.strength_tests import (
     strength_test,
 )
 from shadewright.workflows.undo import undo
-from tests.workflows.bench import entered, made, new_dye, now
+from shadewright.workflows.usual_tools import set_usual_tools
+from tests.workflows.bench import entered, founded, made, new_dye, now
 
 pytestmark = pytest.mark.django_db
 
@@ -80,6 +82,29 @@ def test_between_two_rungs_makes_a_strength_with_its_spread(
     assert "what the test’s doses were measured with" in {
         x["name"] for x in line.spread
     }
+
+
+def _scale(name: str, step_g: float) -> int:
+    row = MeasuringTool(name=name, kind=ToolKind.BALANCE, size=2000, readability=step_g)
+    row.save()
+    return row.pk
+
+
+def test_skeins_are_weighed_on_the_finer_of_the_usual_scales(
+    old: ShelfBottle, fresh: ShelfBottle
+) -> None:
+    founded()
+    set_usual_tools(powder_scale=_scale("Fine", 0.1), yarn_scale=_scale("Coarse", 1.0))
+    record_ladder(
+        code=old.code,
+        fresh_code=fresh.code,
+        low_percent=80,
+        high_percent=90,
+        stamp=now(),
+    )
+    line = BottleLine.objects.get(bottle__code=old.code, act="strength tested")
+    skeins = [abs(x["u"]) for x in line.spread if "skein" in x["name"]]
+    assert 0.005 < max(skeins) < 0.05  # of 0.85 %: a 0.1 g step, not one of 1 g
 
 
 def test_a_settled_bottle_is_not_tested(old: ShelfBottle, fresh: ShelfBottle) -> None:
