@@ -18,7 +18,7 @@ from shadewright.workflows.stock_spreads import MadeWith
 from shadewright.workflows.stock_tools import usual_for_stocks
 from shadewright.workflows.stocks import make_stock
 
-WATER = "Tap, 180 mg/l hard"
+WATER = "Tap, 80 mg/l hard"
 SPARE = 1.1
 """A stock is made where less than so many times the day's need is there."""
 
