@@ -79,8 +79,8 @@ def test_what_no_bottle_can_be_is_refused(dye: Dye) -> None:
     assert refused.value.argument == "powder_g"
 
 
-def test_a_hot_stock_is_refused_with_the_error_that_it_makes(dye: Dye) -> None:
-    refusal = refuse_hot(begun(dye))
+def test_a_hot_stock_is_refused_with_the_error_that_it_makes() -> None:
+    refusal = refuse_hot()
     assert refusal.argument == "is_cold"
     assert "2.7 % too strong" in refusal.sentence.replace("\u00a0", " ")
 

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass, replace
 
-from shadewright.core.quantities import require_mass, require_volume
-from shadewright.core.solutions.filling import hot_fill_warning
+from shadewright.core.quantities import amount_text, require_mass, require_volume
+from shadewright.core.solutions.filling import cooled_strength_percent
 from shadewright.core.solutions.rescue import rescue_filled, rescue_weighed
 from shadewright.errors import ConflictError
 from shadewright.workflows.makings import Making
@@ -130,13 +130,13 @@ def _spread(
     )
 
 
-def refuse_hot(making: Making) -> ConflictError:
+def refuse_hot() -> ConflictError:
     """Return the refusal of a stock that is made up before it is cold."""
-    warning = hot_fill_warning(
-        strength_percent=making.stock.plan.strength_percent, filled_at_c=HOT_C
-    )
+    cooled = cooled_strength_percent(strength_percent=1.0, filled_at_c=HOT_C)
+    error = amount_text(round(100.0 * (cooled - 1.0), 1), "%")
     return ConflictError(
-        why="Nobody has ticked yet that it is cold.",
-        advice=warning or "",
+        why="It is not ticked that the stock is cold.",
+        advice=f"Let it cool, then make up to the mark and tick it: filled at "
+        f"{amount_text(HOT_C, '°C')}, it is {error} too strong once it is cool.",
         argument="is_cold",
     )

@@ -135,7 +135,7 @@ def _make_up(stock: Making, form: StepForm, _stamp: Stamp) -> None:
         )
         return
     if not form.cleaned_data["is_cold"]:
-        raise refuse_hot(stock)
+        raise refuse_hot()
     if "ware" in form.data:
         verbs.choose_ware(making_id=stock.id, tool_id=form.cleaned_data["ware"])
     verbs.make_up(
