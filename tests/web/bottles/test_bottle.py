@@ -103,6 +103,9 @@ def test_a_settled_bottle_is_re_warmed_before_it_can_be_called_clear(
     assert "not re-warmed since" in refused.text
     bench.send("look", look="rewarmed")
     assert 'class="button first" name="look" value="clear"' in bench.see("look/").source
+    warmed = bench.see().text
+    assert "Re-warmed: look before you draw from it" in warmed
+    assert "Re-warm it to" not in warmed
     bench.send("look", look="clear")
     assert "Settled" not in bench.see().text
 

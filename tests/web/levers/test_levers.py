@@ -83,6 +83,9 @@ def test_a_stock_to_be_thinned_leads_to_its_bottle(
     begun = read(client.get(address))
     assert begun.value("want_percent") in {"0.1", "0.5"}
     assert begun.value("volume_ml") == "500"
+    (tool,) = parse_qs(urlsplit(address).query)["tool_id"]
+    assert f'<option value="{tool}" selected>' in begun.source
+    assert "make up to 500 ml" in begun.text
 
 
 def test_a_recipe_says_how_well_it_is_known(client: Client, things: Dyeing) -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities.writing import spread_text
 from shadewright.core.solutions import (
     Portion,
     dilution,
@@ -96,11 +97,11 @@ def weighing(bottle: ShelfBottle, sent: Sent) -> Outcome:
     if not loss.is_seen:
         return Outcome(words="No loss that this scale can show.")
     lost, left = (amount_text(x.value, "ml") for x in (loss.lost_ml, loss.volume_ml))
-    slack = amount_text(half_width(loss.lost_ml), "ml")
+    slack = spread_text(half_width(loss.lost_ml))
     strength = amount_text(loss.strength_percent.value, "%")
     return Outcome(
-        words=f"{lost} of water (±{NO_BREAK}{slack}) have gone: {left} are left, at "
-        f"{strength}. As much water puts it back."
+        words=f"{lost} of water (±{NO_BREAK}{slack}{NO_BREAK}ml) have gone: {left} are "
+        f"left, at {strength}. As much water puts it back."
     )
 
 

@@ -10,11 +10,18 @@ from shadewright.core.solutions.keeping import Fate
 from shadewright.errors import ConflictError, StudioError
 from shadewright.web.bottles.acts import ACTS, Act
 from shadewright.web.bottles.forms import BottleForm
+from shadewright.web.bottles.outcomes import Sent
 from shadewright.web.bottles.pages import ActLink, ActPage, BottlePage, Key
-from shadewright.web.bottles.words import KINDS, LOOK_WORDS, SETTLED, SPOILS
+from shadewright.web.bottles.words import (
+    KINDS,
+    LOOK_WORDS,
+    REWARMED,
+    SETTLED,
+    SPOILS,
+)
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Chip, ChipKind
+from shadewright.web.parts import Caution, Chip, ChipKind
 from shadewright.web.shelf.keeping_words import days_of
 from shadewright.web.sureness import bottle_strength
 from shadewright.web.templatetags.house import day, moment
@@ -60,7 +67,7 @@ def bottle(request: HttpRequest, code: str) -> HttpResponse:
         made_with=_made_with(about),
         chips=_chips(shown),
         keeps=days_of(shown),
-        trouble=SETTLED if shown.is_settled and shown.is_on_shelf else None,
+        trouble=_trouble(shown),
         acts=_acts(shown),
         spoils=SPOILS,
         earlier=tuple(_before(version) for version in about.earlier),
@@ -78,7 +85,8 @@ def act(request: HttpRequest, code: str, key: str) -> HttpResponse:
         _refuse_gone(shown)
         begun = {**chosen.initial(shown), **request.GET.dict()}
         form = chosen.form(bottle=shown, initial=begun)
-        return show(request, _page(chosen, shown, form))
+        foretold = _foretold(chosen, shown, begun) if request.GET else ""
+        return show(request, _page(chosen, shown, form, outcome=foretold))
     if "work_out" in request.POST and chosen.work_out is not None:
         return _worked_out(request, chosen, shown)
     form = chosen.form(request.POST, bottle=shown)
@@ -105,6 +113,19 @@ def _written(request: HttpRequest, act: Act, form: BottleForm) -> ShelfBottle | 
     has_deed = act is not ACTS["particulars"]
     say(request, said, undo=reverse("undo", args=[deed]) if has_deed else "")
     return found
+
+
+def _foretold(act: Act, shown: ShelfBottle, begun: Sent) -> str:
+    """Return what a form would come to that an advice has filled in."""
+    form = act.form(begun, bottle=shown)
+    form.full_clean()
+    if set(form.errors) - {"deed"}:
+        return ""
+    try:
+        outcome = act.outcome(shown, form.cleaned_data)
+    except StudioError:
+        return ""
+    return "" if outcome is None else outcome.words
 
 
 def _worked_out(request: HttpRequest, act: Act, shown: ShelfBottle) -> HttpResponse:
@@ -174,6 +195,12 @@ def _refuse_gone(shown: ShelfBottle) -> None:
         why=f"Bottle {shown.code} is {shown.trouble}: nothing more can be done to it.",
         advice="Its ledger is kept; what was done today can still be undone there.",
     )
+
+
+def _trouble(shown: ShelfBottle) -> Caution | None:
+    if not (shown.is_settled and shown.is_on_shelf):
+        return None
+    return REWARMED if shown.keeping.is_rewarmed else SETTLED
 
 
 def _acts(shown: ShelfBottle) -> tuple[ActLink, ...]:

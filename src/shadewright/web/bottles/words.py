@@ -25,6 +25,12 @@ SETTLED = Caution(
     "sheet and your local rules.",
     kind="problem",
 )
+REWARMED = Caution(
+    title="Re-warmed: look before you draw from it",
+    text="Let it cool, hold it against the light, then press Check: Clear makes it "
+    "good to draw from again, Settled keeps it back. Never dose from a stock that is "
+    "not dissolved.",
+)
 MOULD = (
     "Mould: pour it away for work that must repeat. Curds or grains that stay after "
     "re-warming: the same."
