@@ -13,6 +13,7 @@ from shadewright.core.baths.blanks import Blank, blank_unit, blanks_of
 from shadewright.core.baths.curves import Curve
 from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities.writing import beside_text
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.paper.heat_picture import heat_picture
 from shadewright.paper.papers import TWO_UP, paper_size
@@ -150,7 +151,7 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
 def _beside(step: RoundStep) -> str:
     """Return stock in the other unit; where it is weighed, with the steps of taring."""
     if step.scale_g is not None:
-        return f"{amount_text(step.scale_g, 'g')} on the scale"
+        return f"{beside_text(step.scale_g)} on the scale"
     if step.volume_ml is None:
         return ""
     volume = amount_text(step.volume_ml, "ml")

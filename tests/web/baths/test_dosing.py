@@ -57,7 +57,7 @@ def test_a_dose_stands_in_ml_and_g_with_its_spread(
     scale()
     set_usual_tools(dose_tool=syringe())
     page = live(client, things)
-    assert f"58.2 ml of {things.slate_bottle} or 58.68 g" in page.text
+    assert f"58.2 ml of {things.slate_bottle} or 58.7 g" in page.text
     assert "0.6 % ±" in page.text
     assert "As usual: Big syringe" in page.text
     assert "Mostly: strength as labelled: a guess." in page.text
@@ -69,7 +69,7 @@ def test_by_weight_the_grams_come_first(client: Client, things: Dyeing) -> None:
     scale()
     syringe()
     page = live(client, things, dosing="weight")
-    assert f"58.68 g of {things.slate_bottle} or 58.2 ml" in page.text
+    assert f"58.7 g of {things.slate_bottle} or 58.2 ml" in page.text
     assert "Best here: Kitchen scale" in page.text
     # the syringe is no way to weigh a dose
     assert "Slate is weighed on Best here: Kitchen scale Kitchen scale" in page.text

@@ -6,7 +6,7 @@ from uuid import uuid4
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Base, Bath, MillLot, Pot
+from shadewright.records.models import Base, Bath, MeasuringTool, MillLot, Pot
 from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.bottles import draw, enter_bottle
 from shadewright.workflows.filling import Particulars
@@ -103,6 +103,10 @@ def test_a_swatch_is_a_small_bath(client: Client, things: Dyeing) -> None:
     assert f"Swatch {today():%y%m%d}-S1" in done.text
     page = live(client, version=sent["version"], base=things.base, fibre_g="5")
     assert "is too little to measure well" in page.text
+    MeasuringTool.objects.create(name="Syringe", kind="syringe", size=20)
+    page = live(client, version=sent["version"], base=things.base, fibre_g="5")
+    assert "is too little to measure well" not in page.text  # the advice says it
+    assert "What would make it surer" in page.text
 
 
 def test_short_stock_leads_to_making_more(client: Client, things: Dyeing) -> None:

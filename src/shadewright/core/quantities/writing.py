@@ -109,6 +109,31 @@ def about_text(value: float, unit: str) -> str:
     return f"about {amount_text(float(f'{value:.1e}'), unit)}"
 
 
+def beside_text(mass_g: float) -> str:
+    """Return grams that stand beside the millilitres of the same stock.
+
+    Parameters
+    ----------
+    mass_g : float
+        The mass. [g]
+
+    Returns
+    -------
+    str
+        Number, no-break space, unit; in three digits, as its millilitres are. [-]
+
+    Notes
+    -----
+    A fourth digit beside a volume of three would be read off nothing. No source.
+
+    Examples
+    --------
+    >>> beside_text(96.976).replace(NO_BREAK, " ")
+    '97 g'
+    """
+    return f"{number_text(mass_g, digits=3)}{NO_BREAK}g"
+
+
 def spread_text(half_width: float) -> str:
     """Return how far a value may be off, in as few digits as say something.
 

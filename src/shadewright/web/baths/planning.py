@@ -7,7 +7,8 @@ from django.urls import reverse
 
 from shadewright.core.baths import BottleShare
 from shadewright.core.baths.rounds import ACID_CARE, HelperWanted
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import amount_text, number_text, rounded_to_step
+from shadewright.core.quantities.writing import beside_text
 from shadewright.web.acidity.sour import sour_plan
 from shadewright.web.baths.dosing import tool_choice
 from shadewright.web.baths.heating import shown_heat
@@ -17,6 +18,7 @@ from shadewright.web.depths import sureness
 from shadewright.web.parts import Caution, measured
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.workflows.baths import BathPlan, PlannedDose
+from shadewright.workflows.tools import ToolNow
 from shadewright.workflows.tools_at_hand import AtHand
 
 _STOCK_VOLUMES_ML = (100.0, 250.0, 500.0, 1000.0)
@@ -68,18 +70,31 @@ def _dose(dose: PlannedDose, place: int, tools: AtHand) -> DoseShown:
         tool=tool_choice(dose, place, tools),
         dye_g=amount_text(dose.dye_g, "g"),
         shares=tuple(
-            _share(share, share_g, is_by_weight=tools.is_by_weight)
+            _share(
+                share, share_g, is_by_weight=tools.is_by_weight, tool=dose.dosed.tool
+            )
             for share, share_g in zip(dose.shares, dose.dosed.shares_g, strict=True)
         ),
         missing=amount_text(dose.missing_g, "g") if is_short else "",
         stock_address=stock_address(dose.dye_id, dose.missing_g) if is_short else "",
-        advice=dose.advice,
+        advice="" if dose.dosed.tool else dose.advice,
     )
 
 
-def _share(share: BottleShare, share_g: float, *, is_by_weight: bool) -> ShareShown:
-    """Return a share in ml with its g beside it, or the other way round."""
-    said = [amount_text(share.volume_ml, "ml"), amount_text(share_g, "g")]
+def _share(
+    share: BottleShare, share_g: float, *, is_by_weight: bool, tool: ToolNow | None
+) -> ShareShown:
+    """Return a share in ml with its g beside it, or the other way round.
+
+    Grams to be weighed are those that the scale can show.
+    """
+    step_g = tool.step_g if tool and is_by_weight else 0.0
+    grams = (
+        amount_text(rounded_to_step(share_g, step=step_g), "g")
+        if step_g
+        else beside_text(share_g)
+    )
+    said = [amount_text(share.volume_ml, "ml"), grams]
     amount, beside = reversed(said) if is_by_weight else said
     return ShareShown(
         code=share.code,

@@ -15,7 +15,7 @@ from shadewright.core.quantities import (
     number_text,
     water_density_g_per_ml,
 )
-from shadewright.core.quantities.writing import NO_BREAK
+from shadewright.core.quantities.writing import NO_BREAK, beside_text
 from shadewright.web.bench import keys
 from shadewright.web.bench.clock_words import left_words
 from shadewright.web.bench.pages import Panel
@@ -88,7 +88,7 @@ def _panel(
         unit=unit,
         css="short" if len(shown) <= _SHORT else "long" if len(shown) >= _LONG else "",
         clock=step.key if clock and not number else "",
-        scale="" if asked.scale_g is None else amount_text(asked.scale_g, "g"),
+        scale="" if asked.scale_g is None else beside_text(asked.scale_g),
         volume="" if asked.volume_ml is None else amount_text(asked.volume_ml, "ml"),
         sure=_sure(each),
         fine=_fine(asked),
