@@ -37,6 +37,12 @@ QUIET = (
     "--no-first-run",
 )
 PHONE, DESK = (390, 844), (1280, 860)
+LOOKS = {
+    "narrow": ((320, 700), "dark"),
+    "desk": (DESK, "light"),
+    "dark desk": (DESK, "dark"),
+}
+"""Window and scheme in which a page must be sound; ``phone`` is narrow and light."""
 WIRES = {"http", "https", "ws", "wss"}
 HOME = ("127.0.0.1", "localhost", "::1")
 # The rules of WCAG 2.2 AA, and those that are good sense beyond it.

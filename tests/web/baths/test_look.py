@@ -11,15 +11,8 @@ from shadewright.workflows.people import Person
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import recipes, version, write_recipe, write_version
 from shadewright.workflows.stamps import stamp_now
-from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
+from tests.browser import LOOKS, axe, goes_sideways, watched_page
 from tests.web.dyeing import Dyeing, dyeing_things
-
-LOOKS = {
-    "320": ((320, 700), "dark"),
-    "390": (PHONE, "light"),
-    "1280": (DESK, "light"),
-    "dark desk": (DESK, "dark"),
-}
 
 
 def dyed(things: Dyeing) -> tuple[str, ...]:

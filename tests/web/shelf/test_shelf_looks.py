@@ -9,14 +9,8 @@ from shadewright.workflows.jars import receive_jar
 from shadewright.workflows.people import Person
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import stamp_now
-from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
+from tests.browser import LOOKS, axe, goes_sideways, watched_page
 
-LOOKS = {
-    "320": ((320, 700), "light"),
-    "390": (PHONE, "dark"),
-    "1280": (DESK, "light"),
-    "dark desk": (DESK, "dark"),
-}
 FIXED = (
     "/shelf/",
     "/shelf/enter/",
