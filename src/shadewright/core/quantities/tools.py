@@ -45,13 +45,25 @@ class Balance:
     """A scale: the step that it shows, and how far it may itself be off.
 
     ``error_g`` holds at any load. What a check weight found grows with the load
-    besides: by ``slope`` a gram, up to ``slope_most_g``.
+    besides: by ``slope`` a gram, up to ``slope_most_g``. Beyond the heaviest check
+    weight, ``checked_to_g``, it says less and less: from twice of it on the scale is
+    off by ``beyond_g`` again, as if nobody had checked it.
     """
 
     step_g: float
     error_g: float | None
     slope: float = 0.0
     slope_most_g: float = 0.0
+    checked_to_g: float | None = None
+    beyond_g: float = 0.0
+
+    def own_error_g(self, mass_g: float) -> float:
+        """Return how far the scale itself may be off at a load, a half-width. [g]."""
+        found_g = (self.error_g or 0.0) + min(self.slope * mass_g, self.slope_most_g)
+        if self.checked_to_g is None:
+            return found_g
+        beyond = min(max(mass_g / self.checked_to_g - 1.0, 0.0), 1.0)
+        return found_g + beyond * max(self.beyond_g - found_g, 0.0)
 
 
 def measuring_tool(text: str, *, name: str, argument: str = "") -> MeasuringTool:
@@ -158,8 +170,9 @@ def balance(text: str, *, name: str, argument: str = "") -> Balance:
 
     Examples
     --------
-    >>> balance("0.1g+-0.2g", name="Balance")
-    Balance(step_g=0.1, error_g=0.2, slope=0.0, slope_most_g=0.0)
+    >>> kitchen = balance("0.1g+-0.2g", name="Balance")
+    >>> kitchen.step_g, kitchen.error_g
+    (0.1, 0.2)
     """
     step, sign, error = text.replace("±", "+-").partition("+-")
     own = f"{name}’s own error"

@@ -78,6 +78,28 @@ def test_what_a_weight_found_off_counts_by_load() -> None:
     )
 
 
+@pytest.mark.by_hand
+def test_far_above_the_weight_a_check_says_nothing() -> None:
+    # found right at 20 g: 0.0776 g is open; unchecked it is off by 2 steps of 0.1 g
+    checked = checked_balance(
+        step_g=0.1,
+        findings={
+            20.0: weight_check(
+                step_g=0.1, nominal_g=20.0, tolerance_g=0.0, readings_g=[20.0] * 3
+            )
+        },
+    )
+    open_g = 0.1 * (1 - sqrt(0.05))
+    own = [checked.own_error_g(grams) for grams in (5.0, 20.0, 30.0, 40.0, 200.0)]
+    halfway = (open_g + 0.2) / 2
+    assert own == pytest.approx([open_g, open_g, halfway, 0.2, 0.2], rel=1e-3)
+
+
+def test_a_bad_scale_gets_no_better_above_the_weight() -> None:
+    poor = checked_balance(step_g=0.1, findings={100.0: weighed(100.4)})
+    assert poor.own_error_g(1000.0) == pytest.approx(poor.own_error_g(100.0))
+
+
 def test_the_worst_of_several_weights_counts() -> None:
     scale = checked_balance(
         step_g=0.1,

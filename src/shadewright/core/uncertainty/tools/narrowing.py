@@ -42,8 +42,9 @@ def checked_balance(
     Notes
     -----
     A check beats the sheet. Each reading began at nought, so what was found off is
-    laid to the load and counts in proportion below the check weight; above it, it is
-    not stretched: check with a weight near what is weighed. Our choice, no source.
+    laid to the load and counts in proportion below the check weight. Above the
+    heaviest weight the doubt grows back, to that of the unchecked scale at twice the
+    weight: check with a weight near what is weighed. Our choice, no source.
 
     Examples
     --------
@@ -51,11 +52,10 @@ def checked_balance(
     0.2
     """
     step = require_mass(step_g, name="Step", argument="step_g")
-    if findings:
-        return _found(step, findings)
-    if own_error_g is None:
-        return unchecked_balance(step_g=step)
-    return Balance(step_g=step, error_g=own_error_g)
+    plain = unchecked_balance(step_g=step)
+    if own_error_g is not None:
+        plain = replace(plain, error_g=own_error_g)
+    return _found(plain, findings) if findings else plain
 
 
 def checked_ware(
@@ -100,12 +100,14 @@ def checked_ware(
     return replace(tool, error_ml=share * whole)
 
 
-def _found(step_g: float, findings: Mapping[float, Finding]) -> Balance:
+def _found(plain: Balance, findings: Mapping[float, Finding]) -> Balance:
     off = {grams: abs(found.correction) for grams, found in findings.items()}
     doubts = (found.half_width - off[grams] for grams, found in findings.items())
     return Balance(
-        step_g=step_g,
+        step_g=plain.step_g,
         error_g=max(doubts),
         slope=max(error / grams for grams, error in off.items()),
         slope_most_g=max(off.values()),
+        checked_to_g=max(findings),
+        beyond_g=plain.error_g or 0.0,
     )

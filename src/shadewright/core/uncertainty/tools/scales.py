@@ -73,7 +73,8 @@ def mass_read(
 
     Notes
     -----
-    Nought is tared away, so what a check weight found counts less for less load.
+    Nought is tared away, so what a check weight found counts less for less load; and
+    far above the weight it says nothing: see ``Balance``.
     The scale's own error is counted once a net mass. Weighed for another role it is
     another error: another load, another day.
 
@@ -99,12 +100,12 @@ def mass_read(
         name=f"reading the scale, {role}",
         source=f"{key} {role} reading",
     )
-    grown = min(balance.slope * mass_g, balance.slope_most_g)
-    if not (balance.error_g or grown):
+    own_g = balance.own_error_g(mass_g)
+    if not own_g:
         return rounding
     own = bounded(
         0.0,
-        half_width=(balance.error_g or 0.0) + grown,
+        half_width=own_g,
         shape=Shape.RECTANGULAR,
         name=f"the scale itself, {role}",
         source=f"{key} {role}",
