@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from shadewright.core.baths import SureDepth
+from shadewright.core.baths.levers import saying
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK, spread_text
 from shadewright.core.uncertainty import budget
@@ -35,10 +36,8 @@ def spread_words(sure: SureDepth) -> str:
 
 
 def share_words(how: HowSure) -> str:
-    """Return half of the interval in per cent of the depth: ``±4 %``."""
-    if how.sure is None:
-        return ""
-    return f"±{NO_BREAK}{spread_text(100 * reach_rel(how.sure))}{NO_BREAK}%"
+    """Return half of the interval in per cent of the depth: ``± 4 %``."""
+    return "" if how.sure is None else saying.share_words(reach_rel(how.sure))
 
 
 def most_words(how: HowSure) -> str:

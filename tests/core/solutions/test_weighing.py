@@ -38,7 +38,7 @@ def test_twice_the_stock_is_weighed_half_as_unsurely() -> None:
     read = mass_read(kitchen, 1.0, role="powder", key="tool 1")
     said = larger_batch_advice(powder=read, volume_ml=100.0).replace("\u00a0", " ")
     assert said == (
-        "This weighing alone: ±8 %. Make 200 ml instead: ±4 %, with the same scale."
+        "This weighing alone: ± 8 %. Make 200 ml instead: ± 4 %, with the same scale."
     )
     heavy = mass_read(kitchen, 10.0, role="powder", key="tool 1")
     assert not larger_batch_advice(powder=heavy, volume_ml=1000.0)

@@ -45,8 +45,8 @@ def sent(client: Client, address: str, **fields: str) -> str:
 
 def test_a_cylinder_says_what_it_is_worth(client: Client, cylinder: int) -> None:
     page = shown(client, f"/tools/{cylinder}/")
-    assert "50 ml ±1 ml, 2 %" in page
-    assert "5 ml ±1 ml, 20 %" in page
+    assert "50 ml ± 1 ml, 2 %" in page
+    assert "5 ml ± 1 ml, 20 %" in page
     assert "It is within 2 % from 50 ml up." in page
     assert "By ISO 4788, class B (from memory), for new ware at 20 °C." in page
     assert (
@@ -57,7 +57,7 @@ def test_a_cylinder_says_what_it_is_worth(client: Client, cylinder: int) -> None
 def test_an_unchecked_scale_says_so(client: Client, scale: int) -> None:
     page = shown(client, f"/tools/{scale}/")
     assert "it is taken to be off by two steps, 0.2 g" in page
-    assert "1 g ±0.22 g, 22 %" in page
+    assert "1 g ± 0.22 g, 22 %" in page
     assert "None yet." in page
 
 
@@ -187,9 +187,9 @@ def test_the_list_says_what_each_is_worth(
     client: Client, scale: int, cylinder: int
 ) -> None:
     page = shown(client, "/tools/?sort=worth")
-    assert f"{tool_now(scale).name} Scale 2000 g 0.1 g ±0.22 g" in page
+    assert f"{tool_now(scale).name} Scale 2000 g 0.1 g ± 0.22 g" in page
     assert (
-        f"{tool_now(cylinder).name} Measuring cylinder 50 ml – ±1 ml in 50 ml" in page
+        f"{tool_now(cylinder).name} Measuring cylinder 50 ml – ± 1 ml in 50 ml" in page
     )
 
 

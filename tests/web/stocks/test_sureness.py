@@ -70,7 +70,7 @@ def test_a_coarse_weighing_is_met_with_a_larger_batch(
 ) -> None:
     asked = {"scale": str(scale), "volume_ml": "100"}
     text = plan(client, bench, **asked)
-    assert "This weighing alone: ±8 %. Make 200 ml instead: ±4 %" in text
+    assert "This weighing alone: ± 8 %. Make 200 ml instead: ± 4 %" in text
     assert "Left out: what it was made up in." in text
     assert "instead" not in plan(client, bench, **asked | {"volume_ml": "8000"})
 

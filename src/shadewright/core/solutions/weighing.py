@@ -118,7 +118,9 @@ def larger_batch_advice(*, powder: Value, volume_ml: float) -> str:
     alone = 100.0 * half_width(powder) / powder.value
     if alone < COARSE_PERCENT:
         return ""
-    now, then = (f"±{spread_text(part)}{NO_BREAK}%" for part in (alone, alone / 2.0))
+    now, then = (
+        f"±{NO_BREAK}{spread_text(part)}{NO_BREAK}%" for part in (alone, alone / 2.0)
+    )
     return (
         f"This weighing alone: {now}. Make {amount_text(2.0 * volume, 'ml')} instead: "
         f"{then}, with the same scale."

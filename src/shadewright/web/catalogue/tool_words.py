@@ -3,8 +3,8 @@
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 from shadewright.core.uncertainty.tools import (
     Worth,
+    basis,
     good_from,
-    standing,
     worth_along,
 )
 from shadewright.core.uncertainty.tools.worth import GOOD_SHARE
@@ -27,8 +27,8 @@ SHORT_JOBS = {
 
 
 def worth_words(worth: Worth, unit: str) -> str:
-    """Say how far a reading may be off: ``±1 ml, 2 %``."""
-    return f"±{_two(worth.half_width, unit)}, {percent_words(worth.share)}"
+    """Say how far a reading may be off: ``± 1 ml, 2 %``."""
+    return f"±{NO_BREAK}{_two(worth.half_width, unit)}, {percent_words(worth.share)}"
 
 
 def percent_words(share: float) -> str:
@@ -47,9 +47,9 @@ def in_a_word(tool: ToolNow) -> str:
     if not points:
         return "–"
     if tool.balance is not None:
-        return f"±{_two(points[0].half_width, tool.unit)}"
+        return f"±{NO_BREAK}{_two(points[0].half_width, tool.unit)}"
     whole = amount_text(points[0].amount, tool.unit)
-    return f"±{_two(points[0].half_width, tool.unit)} in {whole}"
+    return f"±{NO_BREAK}{_two(points[0].half_width, tool.unit)} in {whole}"
 
 
 def good_words(tool: ToolNow) -> str:
@@ -74,7 +74,7 @@ def basis_words(tool: ToolNow) -> str:
         return ""
     if tool.is_by_sheet:
         return "By its own sheet; nobody has weighed its water yet."
-    found = standing(tool=tool.ware)
+    found = basis(tool=tool.ware)
     kind = f", class {tool.ware.accuracy_class}" if tool.ware.accuracy_class else ""
     row = (
         f", row of {amount_text(found.row_ml, 'ml')}"

@@ -10,9 +10,9 @@ from shadewright.core.quantities import NO_BREAK, MeasuringTool, measuring_tool
 from shadewright.core.tables.glassware import TABLES
 from shadewright.core.uncertainty import Shape
 from shadewright.core.uncertainty.tools import (
+    basis,
     fills,
     half_width_ml,
-    standing,
     volume_read,
 )
 from shadewright.core.uncertainty.tools.syringes import syringe_half_width_ml
@@ -125,7 +125,7 @@ def test_a_checked_tool_keeps_the_shape_of_its_kind() -> None:
 def test_each_tolerance_names_its_standard(
     words: str, standard: str, row_ml: float | None, *, is_from_memory: bool
 ) -> None:
-    found = standing(tool=ware(words))
+    found = basis(tool=ware(words))
     assert (found.standard, found.row_ml) == (standard, row_ml)
     assert found.is_from_memory is is_from_memory
 

@@ -37,10 +37,10 @@ from shadewright.core.uncertainty.tools.narrowing import checked_balance, checke
 from shadewright.core.uncertainty.tools.scales import mass_read, unchecked_balance
 from shadewright.core.uncertainty.tools.spoons import require_scale_for_powder
 from shadewright.core.uncertainty.tools.ware import (
-    Standing,
+    Basis,
+    basis,
     fills,
     half_width_ml,
-    standing,
     volume_read,
     warmth_read,
 )
@@ -53,9 +53,10 @@ from shadewright.core.uncertainty.tools.worth import (
 )
 
 __all__ = [
+    "Basis",
     "Finding",
-    "Standing",
     "Worth",
+    "basis",
     "checked_balance",
     "checked_ware",
     "fills",
@@ -63,7 +64,6 @@ __all__ = [
     "half_width_ml",
     "mass_read",
     "require_scale_for_powder",
-    "standing",
     "unchecked_balance",
     "volume_read",
     "warmth_read",

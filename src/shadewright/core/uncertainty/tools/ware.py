@@ -28,8 +28,8 @@ _POURED = {"syringe", "pipette"}
 
 
 @dataclass(frozen=True, kw_only=True)
-class Standing:
-    """Where a tolerance stands: the standard, its key, and the size of the row.
+class Basis:
+    """What a tolerance rests on: the standard, its key, and the size of the row.
 
     ``row_ml`` is None where the tolerance is a share and no row.
     """
@@ -40,8 +40,8 @@ class Standing:
     row_ml: float | None
 
 
-def standing(*, tool: MeasuringTool) -> Standing:
-    """Return where the tolerance of a piece of ware comes from.
+def basis(*, tool: MeasuringTool) -> Basis:
+    """Return what the tolerance of a piece of ware rests on.
 
     Parameters
     ----------
@@ -50,7 +50,7 @@ def standing(*, tool: MeasuringTool) -> Standing:
 
     Returns
     -------
-    Standing
+    Basis
         The standard in words, its bibliography key, and the row. [-]
 
     Notes
@@ -61,12 +61,12 @@ def standing(*, tool: MeasuringTool) -> Standing:
     Examples
     --------
     >>> from shadewright.core.quantities import measuring_tool
-    >>> standing(tool=measuring_tool("cylinder 400ml", name="Vessel")).row_ml
+    >>> basis(tool=measuring_tool("cylinder 400ml", name="Vessel")).row_ml
     500.0
     """
     found: Row | Share
     if tool.kind == "syringe":
-        return Standing(
+        return Basis(
             standard=STANDARD_NAMES[SYRINGES[0].source],
             source=SYRINGES[0].source,
             is_from_memory=tool.size_ml not in SYRINGES_READ_ML,
@@ -74,7 +74,7 @@ def standing(*, tool: MeasuringTool) -> Standing:
         )
     share = _share(tool)
     found = share or _row(tool)
-    return Standing(
+    return Basis(
         standard=STANDARD_NAMES[found.source],
         source=found.source,
         is_from_memory=found.is_from_memory,
