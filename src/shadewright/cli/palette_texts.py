@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from shadewright.exchange.swatch_file import RowProblem
 
 _SHOWN = 12
+_MOST_MISTAKEN = 7.0
 
 
 def doses_list(doses: Sequence[tuple[str, float]]) -> list[dict[str, object]]:
@@ -62,8 +63,16 @@ def suspect_words(suspect: Suspect) -> str:
     return (
         f"{doses_text(suspect.swatch.doses)} on {suspect.swatch.base} lies "
         f"{number_text(suspect.distance, digits=2)} (CIEDE2000) from what the other "
-        "swatches say: a wrong dose, a swapped tag or a wrong reading. It was set aside"
+        f"swatches say{_as_dosed(suspect)}: a wrong dose, a swapped tag or a wrong "
+        "reading. It was set aside"
     )
+
+
+def _as_dosed(suspect: Suspect) -> str:
+    """Say which dose would explain a swatch, where one would."""
+    is_dose = 1.3 < max(suspect.dosed, 1.0 / suspect.dosed) < _MOST_MISTAKEN
+    much = number_text(suspect.dosed, digits=2)
+    return f", as if dosed {much} times as much" if is_dose else ""
 
 
 def fit_rows(learned: Learned, output: Path) -> Rows:

@@ -10,7 +10,7 @@ from shadewright.core.mixing.first_guess import OneSwatch, prior_with
 from shadewright.core.mixing.model.forward import USUAL_SURFACE, grounds_of, surface_of
 from shadewright.core.mixing.model.parameters import Sizes, Structure
 from shadewright.core.mixing.model.shapes import BANDS, usual_prior
-from shadewright.core.mixing.posterior.fitting import Fitted, fit
+from shadewright.core.mixing.posterior.fitting import ROUNDS, Fitted, fit
 from shadewright.core.mixing.swatches import Evidence, Swatch, seen_of
 from shadewright.errors import MissingError
 
@@ -27,6 +27,7 @@ def fit_once(
     swatches: Sequence[Swatch],
     *,
     start_surface: float = USUAL_SURFACE,
+    rounds: int = ROUNDS,
 ) -> tuple[Fitted, Names, tuple[tuple[Swatch, ...], ...]]:
     """Return the fit of swatches as they are, none set aside.
 
@@ -36,6 +37,8 @@ def fit_once(
         What was dyed and read. [%]
     start_surface : float
         Where the surface term starts. [1]
+    rounds : int
+        How often the sizes are learned anew. [-]
 
     Returns
     -------
@@ -58,7 +61,11 @@ def fit_once(
     evidence = tuple(kind for kind, _group in groups)
     structure = _structure(swatches, names, start_surface)
     fitted = fit(
-        evidence, structure=structure, sizes=Sizes(), start_surface=start_surface
+        evidence,
+        structure=structure,
+        sizes=Sizes(),
+        start_surface=start_surface,
+        rounds=rounds,
     )
     return fitted, names, tuple(group for _kind, group in groups)
 

@@ -1,37 +1,22 @@
 """Learning a palette: fit, look for a swatch that does not belong, fit again."""
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
 
-from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
 from shadewright.core.mixing.arranging import Names
 from shadewright.core.mixing.fitting_swatches import fit_once
 from shadewright.core.mixing.model.forward import USUAL_SURFACE
-from shadewright.core.mixing.model.seeing import as_seen
-from shadewright.core.mixing.palette import (
-    Learned,
-    Palette,
-    Suspect,
-)
+from shadewright.core.mixing.palette import Learned, Palette, Suspect
 from shadewright.core.mixing.posterior.calibrating import (
     LeftOut,
     left_out,
     width_factor,
 )
 from shadewright.core.mixing.posterior.fitting import Fitted
-from shadewright.core.mixing.swatches import Evidence, Swatch, seen_of
+from shadewright.core.mixing.suspects import Groups, distances, suspects_of
+from shadewright.core.mixing.swatches import Evidence, Swatch
 
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
-    Floats = NDArray[np.float64]
-
-Groups = tuple[tuple[Swatch, ...], ...]
-
-MOST_SET_ASIDE = 0.3
+MOST_SET_ASIDE = 0.4
 """Share of the swatches that may be set aside before the rest is no palette. [1]"""
-_SUSPECT, _APART = 3.0, 3.0
 
 
 def learn(
@@ -60,72 +45,27 @@ def learn(
 
     Notes
     -----
-    One swatch is set aside a turn, the one that the others believe least, for one
-    wrong swatch drags others with it. A swatch is a suspect from three times the
-    usual size of z on (our choice).
+    Of each dye one swatch is set aside a turn, for one wrong swatch drags others with
+    it: see ``suspects``. No more than four in ten are.
     """
     kept = list(swatches)
     suspects: list[Suspect] = []
+    left = int(MOST_SET_ASIDE * len(kept))
     while True:
         fitted, names, groups = fit_once(kept, start_surface=start_surface)
         found = left_out(fitted)
-        worst = _worst(found, groups)
-        is_enough = len(suspects) >= MOST_SET_ASIDE * len(swatches)
-        if worst is None or is_enough:
+        odd = suspects_of(found, groups, start_surface=start_surface)[:left]
+        if not odd:
             break
-        suspects.append(worst)
-        kept.remove(worst.swatch)
+        suspects += odd
+        left -= len(odd)
+        aside = {id(each.swatch) for each in odd}
+        kept = [each for each in kept if id(each) not in aside]
     return Learned(
         palette=_palette(fitted, names, groups, found),
         used=tuple(kept),
         suspects=tuple(suspects),
     )
-
-
-def _worst(found: tuple[LeftOut, ...], groups: Groups) -> Suspect | None:
-    """Return the swatch that the others believe least, if one stands out."""
-    import numpy as np
-
-    sizes = np.concatenate([one.size for one in found])
-    swatches = [swatch for group in groups for swatch in group]
-    usual = max(float(np.median(sizes)), 1.0)
-    place = int(sizes.argmax())
-    if len(swatches) < 3 or sizes[place] < _SUSPECT * usual:
-        return None
-    distance = float(distances(found, groups)[place])
-    if distance < _APART:
-        return None
-    return Suspect(swatch=swatches[place], size=float(sizes[place]), distance=distance)
-
-
-def distances(found: tuple[LeftOut, ...], groups: Groups) -> "Floats":
-    """Return CIEDE2000 between each swatch and what the others foretell.
-
-    Parameters
-    ----------
-    found : tuple of LeftOut
-        The swatches, each left out. [1]
-    groups : tuple of tuple of Swatch
-        The swatches in the same order. [-]
-
-    Returns
-    -------
-    ndarray, shape (S,)
-        Distances under D65. [1]
-    """
-    import numpy as np
-
-    daylight = seen_of(Evidence.LAB)
-    whole = []
-    for one, group in zip(found, groups, strict=True):
-        values = np.array([each.reading.values for each in group])
-        if group[0].reading.evidence is Evidence.SPECTRUM:
-            told = ((116.0 * np.cbrt(values) + one.off) / 116.0) ** 3
-            pair = as_seen(values, daylight), as_seen(np.maximum(told, 0), daylight)
-        else:
-            pair = values[:, :3], values[:, :3] + one.off[:, :3]
-        whole.append(ciede2000_arrays(*pair))
-    return np.concatenate(whole)
 
 
 def _palette(

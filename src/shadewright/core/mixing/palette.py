@@ -11,11 +11,16 @@ METHOD = "joint Kubelka-Munk posterior 1"
 
 @dataclass(frozen=True, kw_only=True)
 class Suspect:
-    """A swatch that the others do not believe: by how much, in words and number."""
+    """A swatch that the others do not believe.
+
+    ``size`` is how odd it is, 1 being usual; ``distance`` CIEDE2000 to what the others
+    foretell; ``dosed`` the factor on one dose that would explain it best.
+    """
 
     swatch: Swatch
     size: float
     distance: float
+    dosed: float
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -7,7 +7,14 @@ and residual r, and the covariance C of the whole fit,
 
 is its residual against a fit without it, counted in the spread foretold for it. If
 the model is honest, z is about 1. Its root mean square κ over all swatches widens or
-narrows every spread; its largest names the swatch that does not belong.
+narrows every spread.
+
+The fault that people make is a wrong dose, which moves a swatch along one direction:
+the whitened g_i = dy/d ln c_i of one of its dyes. There it is found best,
+
+    t = g'r / √(g' (I − J C J') g)                                  (7)
+
+and the swatch reads as if dosed by the factor exp(−t / √(…)).
 """
 
 from dataclasses import dataclass
@@ -22,12 +29,8 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
 
-LEAST, MOST = 0.6, 2.0
-SINGLE = 0.9
-"""κ where every dye has a single swatch: leaving it out leaves nothing. [1]"""
-
-SUSPECT_FROM = 4.0
-"""Root mean square of z from which a swatch is named. [1]"""
+BELIEVED = 0.9
+"""κ before a swatch has been left out; weighs as much as one swatch a dye. [1]"""
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -35,11 +38,14 @@ class LeftOut:
     """A kind of evidence, each swatch foretold without itself.
 
     ``z`` (S, m) are standardised residuals, ``off`` (S, m) the residuals themselves
-    as read, not whitened.
+    as read, not whitened; ``dose`` (S,) is the largest t of equation 7 over a swatch’s
+    dyes, nought for bare yarn, ``dosed`` (S,) the factor that would explain it.
     """
 
     z: "Floats"
     off: "Floats"
+    dose: "Floats"
+    dosed: "Floats"
 
     @property
     def size(self) -> "Floats":
@@ -51,7 +57,7 @@ class LeftOut:
 
 
 def left_out(fitted: Fitted) -> tuple[LeftOut, ...]:
-    """Return every swatch as the others foretell it (equation 6).
+    """Return every swatch as the others foretell it (equations 6 and 7).
 
     Parameters
     ----------
@@ -76,6 +82,7 @@ def _one(each: Weighed, fitted: Fitted) -> LeftOut:
     rows = whole_rows(each, fitted.known.structure)
     width = rows.shape[1]
     z, off = np.empty_like(each.residual), np.empty_like(each.residual)
+    dose, dosed = np.zeros(len(rows)), np.ones(len(rows))
     for swatch, slopes in enumerate(rows):
         used = np.flatnonzero(slopes.any(0))
         near = slopes[:, used]
@@ -86,13 +93,29 @@ def _one(each: Weighed, fitted: Fitted) -> LeftOut:
         z[swatch] = seen / np.sqrt(sizes)
         unwhitened = np.linalg.inv(each.whitener[swatch])
         off[swatch] = unwhitened @ (turned @ (seen / sizes))
-    return LeftOut(z=z, off=off)
+        by_dose = each.dose[each.rows.swatch == swatch] @ turned
+        if len(by_dose):
+            dose[swatch], dosed[swatch] = _as_dosed(by_dose, sizes, seen)
+    return LeftOut(z=z, off=off, dose=dose, dosed=dosed)
+
+
+def _as_dosed(
+    by_dose: "Floats", sizes: "Floats", seen: "Floats"
+) -> "tuple[float, float]":
+    """Return t of the dye whose dose would explain most, and the dose’s factor."""
+    import numpy as np
+
+    clear = np.sqrt(np.maximum((by_dose**2 * sizes).sum(1), 1e-12))
+    sure = by_dose @ seen / clear
+    most = int(abs(sure).argmax())
+    by = float(np.clip(-sure[most] / clear[most], -7.0, 7.0))
+    return float(sure[most]), float(np.exp(by))
 
 
 def width_factor(fitted: Fitted, found: tuple[LeftOut, ...]) -> float:
     """Return how much wider or narrower the true errors are than foretold.
 
-    κ = √(mean z²), from 0.6 to 2                                    (7)
+    κ² = (Σ z² + 0.9² n) / (S + n), with S swatches of n dyes          (8)
 
     Parameters
     ----------
@@ -104,21 +127,20 @@ def width_factor(fitted: Fitted, found: tuple[LeftOut, ...]) -> float:
     Returns
     -------
     float
-        κ; 0.9 where every dye has but one swatch. [1]
+        κ; near 0.9 where there are few swatches. [1]
 
     Notes
     -----
-    Our choice of bounds. Leaving one swatch out does not see what all swatches of a
-    day share: see ``predicting``.
+    Our choice: where every dye has one swatch, leaving it out leaves nothing to
+    compare, and κ would come out far too small. Leaving one swatch out does not see
+    what all swatches of a day share: see ``predicting``.
     """
     import numpy as np
 
-    dyes = np.concatenate([each.rows.dye for each in fitted.weighings])
-    if not len(dyes) or np.median(np.bincount(dyes)[np.unique(dyes)]) < 2:
-        return SINGLE
-    squares = [
+    squares = np.concatenate([
         one.size[np.unique(each.rows.swatch)] ** 2
         for one, each in zip(found, fitted.weighings, strict=True)
-    ]
-    mean = float(np.concatenate(squares).mean())
-    return float(np.clip(np.sqrt(mean), LEAST, MOST))
+    ])
+    dyes = len(np.unique(np.concatenate([each.rows.dye for each in fitted.weighings])))
+    whole = float(squares.sum()) + BELIEVED**2 * dyes
+    return float(np.sqrt(whole / (len(squares) + dyes)))

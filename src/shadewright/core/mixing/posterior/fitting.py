@@ -10,7 +10,8 @@ covariance of what is known.
 
 Then the sizes are learned: dyes that turned out wilder than the prior widen it for
 all, tamer ones narrow it (expectation and maximisation, with six counts of the usual
-size for caution), and the fit is repeated.
+size for caution), and the fit is repeated. No size grows past three times the usual:
+what is wilder than that is a wrong swatch, not a wild dye.
 """
 
 from dataclasses import dataclass, replace
@@ -18,7 +19,11 @@ from math import sqrt
 from typing import TYPE_CHECKING
 
 from shadewright.core.mixing.model.forward import USUAL_SURFACE, reflectances
-from shadewright.core.mixing.model.parameters import Sizes, Structure
+from shadewright.core.mixing.model.parameters import (
+    Sizes,
+    Structure,
+    sizes_by_name,
+)
 from shadewright.core.mixing.model.seeing import as_seen
 from shadewright.core.mixing.posterior.known import Known
 from shadewright.core.mixing.posterior.solving import inverse
@@ -43,7 +48,18 @@ _FARTHEST = 4.0
 _LEAST_STEP = 1e-3
 _CALM = 1e-3
 _CAUTION = 6.0
-_LEARNED = ("shape", "slope", "saturation", "strength", "drift", "deviation")
+_WILDEST = Sizes(**{name: 3.0 * size for name, size in sizes_by_name(Sizes()).items()})
+_LEARNED = (
+    "shape",
+    "slope",
+    "saturation",
+    "strength",
+    "drift",
+    "deviation",
+    "base_factor",
+    "base_shape",
+    "session",
+)
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -220,7 +236,8 @@ def _learned(known: Known, problem: _Problem) -> "tuple[Floats, Sizes]":
         run = slice(group.start, group.stop)
         found = float((own[used, run] ** 2 + variance[used, run]).sum()) + _CAUTION
         factor = sqrt(found / (len(used) * (group.stop - group.start) + _CAUTION))
-        larger[group.name] = getattr(sizes, group.name) * factor
-        own[:, run] /= factor
+        now, most = (getattr(each, group.name) for each in (sizes, _WILDEST))
+        larger[group.name] = min(now * factor, most)
+        own[:, run] *= now / larger[group.name]
     whole = np.concatenate([parameters[: structure.shared], own.ravel()])
     return whole, replace(sizes, **larger)

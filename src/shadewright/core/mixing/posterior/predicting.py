@@ -3,13 +3,13 @@
 What is not known of the palette, the lot of the day and the doses each put something
 into the colour's covariance:
 
-    V = κ² J H⁻¹ J' + (1 − κ²)⁺ J_f H_f⁻¹ J_f'                        (8)
+    V = κ² J H⁻¹ J' + (1 − κ²)⁺ J P J'                               (9)
         + σ_day² Σ_i g_i g_i' + δ² Σ_i g_i g_i'
 
-κ narrows what swatches have tested. It never narrows the factors f of a further base,
-of which there are few swatches. A day that the palette does not know adds its whole
-σ_day: leaving a swatch out cannot see what went wrong with a whole day. A mix that will
-be weighed adds its dosing error δ.
+κ narrows what swatches have tested by leaving each out. It never narrows P, the part
+that is owed to days and further bases: no swatch left out sees what went wrong with
+its whole day. A day that the palette does not know adds its own σ_day besides. A mix
+that will be weighed adds its dosing error δ.
 """
 
 from dataclasses import dataclass
@@ -27,8 +27,6 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
 
-_FREE = ("base_factor", "base_shape")
-
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Foretold:
@@ -42,7 +40,7 @@ class Foretold:
 def foretold(
     dyed: Dyed, known: Known, seen: Seen, *, width: float, dose_error: float = 0.0
 ) -> Foretold:
-    """Return the colour of mixes with their spread (equation 8).
+    """Return the colour of mixes with their spread (equation 9).
 
     Parameters
     ----------
@@ -69,13 +67,13 @@ def foretold(
     start = known.start_surface
     found = slopes(known.parameters, rows, structure, seen, start_surface=start)
     whole = spread_out(rows, found.shared, found.own, structure)
-    free = np.where(_is_free(known), max(0.0, 1.0 - width**2), 0.0) ** 0.5
+    owed = max(0.0, 1.0 - width**2) ** 0.5 * known.owed
     spread = np.zeros((*found.seen.shape, found.seen.shape[1]))
     for mix, by in enumerate(whole):
         used = np.flatnonzero(by.any(0))
         near, told = by[:, used], known.covariance[np.ix_(used, used)]
-        alone = near * free[used]
-        spread[mix] = width**2 * near @ told @ near.T + alone @ told @ alone.T
+        alone = near @ owed[used]
+        spread[mix] = width**2 * near @ told @ near.T + alone @ alone.T
     day = np.where(dyed.sessions < 0, known.sizes.session**2, 0.0)
     doses = found.dose[:, :, None] * found.dose[:, None, :]
     np.add.at(
@@ -88,15 +86,3 @@ def foretold(
             known.parameters, rows, structure, start_surface=start
         ),
     )
-
-
-def _is_free(known: Known) -> "NDArray[np.bool_]":
-    """Return which parameters κ does not narrow."""
-    import numpy as np
-
-    structure = known.structure
-    own = np.zeros(structure.per_dye, dtype=bool)
-    for group in structure.groups:
-        own[group.start : group.stop] = group.name in _FREE
-    shared = np.zeros(structure.shared, dtype=bool)
-    return np.concatenate([shared, np.tile(own, structure.dyes)])

@@ -55,7 +55,7 @@ class Weighed:
     """A kind of evidence at some parameters, in units of noise.
 
     ``whitener`` (S, m, m), ``residual`` (S, m), ``shared`` (S, m, G), ``own``
-    (E, m, P).
+    (E, m, P), ``dose`` (E, m) by the logarithm of each dose.
     """
 
     rows: Entries
@@ -63,6 +63,7 @@ class Weighed:
     residual: "Floats"
     shared: "Floats"
     own: "Floats"
+    dose: "Floats"
 
 
 def ready(
@@ -123,6 +124,7 @@ def weighed(
         residual=residual,
         shared=whitener @ found.shared,
         own=whitener[rows.swatch] @ found.own,
+        dose=np.einsum("eij,ej->ei", whitener[rows.swatch], found.dose),
     )
 
 
