@@ -2,13 +2,20 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from math import isclose
 
 from shadewright.core.baths import liquor_ml
 from shadewright.core.baths.doses import STRENGTH_SERIES_PERCENT
 from shadewright.core.baths.levers.practice import Job, Practice
-from shadewright.core.baths.levers.ways import Wanted
+from shadewright.core.baths.levers.ways import Stock, Wanted
 from shadewright.records import lever_reads
-from shadewright.workflows.levers_at_hand import making_of, scale_of
+from shadewright.workflows.bottle_choice import Offer
+from shadewright.workflows.levers_at_hand import (
+    makeable,
+    making_of,
+    scale_of,
+    stocks_of,
+)
 from shadewright.workflows.recipe_shapes import Version
 from shadewright.workflows.recipe_sureness import devices_in_use
 from shadewright.workflows.recipes import recipes
@@ -61,6 +68,20 @@ def studio_now() -> StudioNow:
             for line in version.text.doses
         },
     )
+
+
+def stock_to_make(
+    studio: StudioNow, *, dye: str, strength_percent: float
+) -> Stock | None:
+    """Return how a stock would be made surest today; None where it cannot be."""
+    dye_id = studio.dye_ids[dye]
+    made = makeable(
+        dye_id,
+        studio.practice.making,
+        standing=stocks_of(Offer(bottles=shelf()), dye_id),
+        devices=studio.practice.devices,
+    )
+    return next((x for x in made if isclose(x.strength.value, strength_percent)), None)
 
 
 def _jobs(versions: Iterable[Version], tools: AtHand) -> Iterable[Job]:

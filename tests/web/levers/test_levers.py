@@ -110,6 +110,19 @@ def test_the_whole_shelf_begins_with_what_is_free(
     assert HELP in read(client.get("/tools/")).links
 
 
+@pytest.mark.usefixtures("things")
+def test_a_strength_to_keep_is_made_the_surest_way(client: Client) -> None:
+    kelp = new_dye("Kelp")
+    code = made(kelp).code
+    pale = DoseLine(dye_id=kelp, dye_name="Kelp", depth_percent=0.02)
+    text = RecipeText(doses=(pale,), liquor_ratio=30)
+    write_recipe(name="Pale", text=text, stamp=stamp_now(by=None))
+    page = read(client.get(HELP))
+    # half a gram on a scale of 0.1 g is a poor start; 50 ml of a 1 % stock a good one
+    assert any(one.startswith(f"/bottles/{code}/dilute/?") for one in page.links)
+    assert not any("strength_percent" in one for one in page.links)
+
+
 @pytest.mark.parametrize("typed", ["abc", "-3", "0", "1e9", "NaN", "9" * 40, HOSTILE])
 def test_what_is_no_price_is_said_and_kept_as_typed(
     client: Client, things: Dyeing, typed: str

@@ -10,9 +10,10 @@ from shadewright.core.baths.levers.makeable import USUAL_STOCK_ML
 from shadewright.core.baths.levers.strengths import KeptStrengths
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK
-from shadewright.web.levers.addresses import making_address
+from shadewright.web.levers.addresses import making_address, thinning_address
 from shadewright.web.levers.pages import HelpRow, KeepRow
 from shadewright.web.pages import Link
+from shadewright.workflows.studio_practice import StudioNow, stock_to_make
 from shadewright.workflows.whole_shelf import Advised, Habit
 
 _KEYS = {
@@ -39,7 +40,7 @@ def help_row(advised: Advised, typed: Mapping[str, str], *, is_wrong: bool) -> H
     )
 
 
-def keep_row(kept: KeptStrengths, dye_ids: Mapping[str, int]) -> KeepRow:
+def keep_row(kept: KeptStrengths, studio: StudioNow) -> KeepRow:
     """Return the strengths of one dye as a row."""
     return KeepRow(
         dye=kept.dye,
@@ -50,14 +51,22 @@ def keep_row(kept: KeptStrengths, dye_ids: Mapping[str, int]) -> KeepRow:
         keys=tuple(
             Link(
                 words=f"Make {amount_text(strength, '%')}",
-                address=making_address(
-                    dye_ids[kept.dye],
-                    strength_percent=strength,
-                    volume_ml=USUAL_STOCK_ML,
-                ),
+                address=_stock_address(kept.dye, strength, studio),
             )
             for strength in kept.to_make_percent
         ),
+    )
+
+
+def _stock_address(dye: str, strength_percent: float, studio: StudioNow) -> str:
+    """Return where a stock is made the surest way: thinned, or weighed out."""
+    surest = stock_to_make(studio, dye=dye, strength_percent=strength_percent)
+    if surest is not None and surest.code:
+        return thinning_address(surest)
+    return making_address(
+        studio.dye_ids[dye],
+        strength_percent=strength_percent,
+        volume_ml=USUAL_STOCK_ML,
     )
 
 

@@ -62,7 +62,7 @@ def _page(
         habits=tuple(row for row in rows if not row.field),
         tools=tuple(row for row in rows if row.field),
         silent=", ".join(silent),
-        keep=tuple(keep_row(each, found.studio.dye_ids) for each in keep),
+        keep=tuple(keep_row(each, found.studio) for each in keep),
         kept_well=", ".join(well),
         unserved=", ".join(found.studio.unserved),
         worst=_worst(found),
