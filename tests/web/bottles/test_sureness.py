@@ -150,3 +150,18 @@ def test_a_weaker_bottle_says_what_was_not_named(
     )
     assert "0.5 % ±" in done.text
     assert "Left out: what the stock was measured with." in done.text
+
+
+@pytest.mark.by_hand
+def test_a_weaker_bottle_is_foretold_in_grams_where_it_is_weighed(
+    client: Client, bottle: ShelfBottle, scale: int, cylinder: int
+) -> None:
+    asked = {"want_percent": "0.1", "volume_ml": "500", "ware_id": cylinder}
+    address = f"/bottles/{bottle.code}/dilute/"
+    page = read(client.get(address, {**asked, "tool_id": scale}))
+    drawn_ml = 50.0 / bottle.strength_percent
+    # water of 20 °C weighs 0.9982 g a ml, and the dye in 500 ml of 0.1 % is 0.5 g
+    assert f"Draw {drawn_ml * 0.9982 + 0.5:.1f}" in page.text
+    assert f"g ({drawn_ml:.3g} ml) of {bottle.code}; make up to 500 ml," in page.text
+    # nothing is foretold of a page that nobody filled in
+    assert "make up to" not in read(client.get(address)).text

@@ -4,11 +4,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities import (
+    NO_BREAK,
+    amount_text,
+    number_text,
+    rounded_to_step,
+)
 from shadewright.core.quantities.writing import spread_text
 from shadewright.core.solutions import (
     Portion,
     dilution,
+    filled_mass_g,
     merged,
     powder_to_strengthen_g,
     stock_to_strengthen_ml,
@@ -17,6 +23,7 @@ from shadewright.core.uncertainty import half_width
 from shadewright.errors import MissingError
 from shadewright.workflows.jars import jar
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
+from shadewright.workflows.tools import tool_now
 from shadewright.workflows.weighing_bottles import loss_since
 
 Sent = Mapping[str, Any]
@@ -112,14 +119,26 @@ def thinning(bottle: ShelfBottle, sent: Sent) -> Outcome:
         want_percent=_wanted(sent),
         volume_ml=sent["volume_ml"],
     )
-    stock, water = (amount_text(ml, "ml") for ml in (thin.stock_ml, thin.water_ml))
-    volume = amount_text(sent["volume_ml"], "ml")
+    stock = _measured(thin.stock_ml, bottle.strength_percent, sent.get("tool_id"))
+    volume = _measured(sent["volume_ml"], _wanted(sent), sent.get("ware_id"))
+    water = amount_text(thin.water_ml, "ml")
     said = (
         f"Draw {stock} of {bottle.code}; make up to {volume}, about {water} of water."
     )
     if thin.stock_ml > bottle.volume_ml:
         said += f" {bottle.code} holds {amount_text(bottle.volume_ml, 'ml')} only."
     return Outcome(words=said)
+
+
+def _measured(volume_ml: float, strength_percent: float, tool_id: int | None) -> str:
+    """Return stock in ml; first in g, as the scale shows them, where it is weighed."""
+    volume = amount_text(volume_ml, "ml")
+    step_g = 0.0 if tool_id is None else tool_now(tool_id).step_g
+    if not step_g:
+        return volume
+    dye_g = volume_ml * strength_percent / 100
+    mass_g = filled_mass_g(volume_ml=volume_ml, powder_g=dye_g)
+    return f"{amount_text(rounded_to_step(mass_g, step=step_g), 'g')} ({volume})"
 
 
 def merging(bottle: ShelfBottle, sent: Sent) -> Outcome:
