@@ -6,15 +6,15 @@ on weight of fibre, in g/l of liquor, or in g or ml as it is.
 
 from typing import Final
 
+from shadewright.cli.words import one_of
 from shadewright.core.baths import AcidWanted, Amount, AmountUnit, SaltWanted
 from shadewright.core.baths.auxiliaries import MOST_LIQUID_G_PER_100ML
 from shadewright.core.quantities.ranges import require_above_zero
-from shadewright.core.quantities.reading import Asked, as_given, written
+from shadewright.core.quantities.reading import Asked, written
 from shadewright.core.quantities.units import MASS_G, PERCENT, VOLUME_ML
 from shadewright.core.tables.acids import ACIDS
 from shadewright.core.tables.dye_classes import DyeClass
 from shadewright.core.tables.salts import SALTS
-from shadewright.errors import UnitError
 
 _OFFERED: Final = ", ".join(acid.key for acid in ACIDS.values() if acid.is_offered)
 _WORTH: Final = {
@@ -63,16 +63,7 @@ def salt_from_words(text: str, *, name: str, argument: str) -> SaltWanted:
 
 def class_from_words(text: str, *, name: str, argument: str) -> DyeClass:
     """Return the class of dye that was written."""
-    word = text.strip().casefold()
-    if word in set(DyeClass):
-        return DyeClass(word)
-    *most, last = DyeClass
-    raise UnitError(
-        name=name,
-        given=as_given(text),
-        allowed=f"{', '.join(most)} or {last}",
-        argument=argument,
-    )
+    return one_of(DyeClass, text, name=name, argument=argument)
 
 
 def _halves(text: str, asked: Asked) -> tuple[str, str]:

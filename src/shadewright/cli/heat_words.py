@@ -3,14 +3,14 @@
 from dataclasses import dataclass
 from typing import Final
 
+from shadewright.cli.words import one_of
 from shadewright.core.quantities import (
     mass_g,
     require_between,
     require_mass,
 )
-from shadewright.core.quantities.reading import Asked, as_given, read_amount
+from shadewright.core.quantities.reading import Asked, read_amount
 from shadewright.core.tables.heat import VESSEL_CP, Material, Source
-from shadewright.errors import UnitError
 
 _OFFERED: Final = tuple(each for each in Material if each is not Material.GLASS)
 _VESSEL: Final = (
@@ -43,16 +43,7 @@ def vessel_from_words(text: str, *, name: str, argument: str) -> Vessel:
 
 def source_from_words(text: str, *, name: str, argument: str) -> Source:
     """Return the kind of heat source that was written."""
-    word = text.strip().casefold()
-    if word in set(Source):
-        return Source(word)
-    *most, last = Source
-    raise UnitError(
-        name=name,
-        given=as_given(text),
-        allowed=f"{', '.join(most)} or {last}",
-        argument=argument,
-    )
+    return one_of(Source, text, name=name, argument=argument)
 
 
 def altitude_from_words(text: str, *, name: str, argument: str) -> float:

@@ -5,6 +5,7 @@ it where the sentence leaves.
 """
 
 from dataclasses import dataclass
+from enum import StrEnum
 from functools import partial
 from typing import Protocol, TypeVar
 
@@ -27,6 +28,7 @@ from shadewright.core.quantities import (
 from shadewright.core.quantities.reading import Asked, as_given, written
 from shadewright.errors import UnitError
 
+Kind = TypeVar("Kind", bound=StrEnum)
 T_co = TypeVar("T_co", covariant=True)
 
 
@@ -103,6 +105,20 @@ def portion(text: str, *, name: str, argument: str) -> Poured:
             volume, name="Volume", argument=argument, guard=require_volume
         ),
         strength=sure_strength(strong, name="Strength", argument=argument),
+    )
+
+
+def one_of(kinds: type[Kind], text: str, *, name: str, argument: str) -> Kind:
+    """Return the kind that was written: one word of a few."""
+    word = text.strip().casefold()
+    if word in set(kinds):
+        return kinds(word)
+    *most, last = kinds
+    raise UnitError(
+        name=name,
+        given=as_given(text),
+        allowed=f"{', '.join(most)} or {last}",
+        argument=argument,
     )
 
 

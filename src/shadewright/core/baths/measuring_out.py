@@ -9,18 +9,14 @@ from dataclasses import dataclass
 
 from shadewright.core.baths.depth import dye_mass_g as dye_for
 from shadewright.core.baths.doses import Dose, dose_advice, dry_dose_advice
-from shadewright.core.baths.measures import stock_volume_ml
+from shadewright.core.baths.measures import stock_volume_ml, weighed_mass_g
 from shadewright.core.baths.sureness import (
     Drawn,
     SureDepth,
     stock_density,
     sure_depth,
 )
-from shadewright.core.quantities import (
-    Balance,
-    MeasuringTool,
-    water_density_g_per_ml,
-)
+from shadewright.core.quantities import Balance, MeasuringTool
 from shadewright.core.uncertainty import Term, Value, exact
 from shadewright.core.uncertainty.sampling import RandomSource
 
@@ -118,7 +114,7 @@ def measured_dose(
         advice = dry_dose_advice(dye_mass_g=dye_g, balance=measured_with.balance)
     else:
         stock_ml = stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength)
-        stock_g = stock_ml * water_density_g_per_ml(temperature_c=20.0) + dye_g
+        stock_g = weighed_mass_g(volume_ml=stock_ml, strength_percent=strength)
         advice = dose_advice(
             dye_mass_g=dye_g,
             stock_ml=stock_ml,

@@ -12,9 +12,9 @@ factor is unsure by more than a tenth, as 0.3 ml from a syringe is, lots are dra
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import isclose
-from typing import Final
 
 from shadewright.core.quantities import require_strength, water_density_g_per_ml
+from shadewright.core.solutions.sureness import ROOM
 from shadewright.core.uncertainty import (
     Interval,
     Shape,
@@ -33,9 +33,6 @@ from shadewright.core.uncertainty import (
 from shadewright.core.uncertainty.coverage import USUAL
 from shadewright.core.uncertainty.sampling import RandomSource
 from shadewright.core.uncertainty.shapes import HALF_WIDTHS
-
-ROOM: Final = "room that the dye takes up in the stock"
-"""Name of that term, here and where a stock is filled by weight."""
 
 _ALIKE = 1e-3
 

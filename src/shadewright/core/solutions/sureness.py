@@ -28,6 +28,9 @@ from shadewright.errors import OutOfRangeError
 GUESS = 0.1
 """Relative standard uncertainty of a strength as labelled. [-] (common practice)"""
 
+ROOM = "room that the dye takes up in the stock"
+"""Name of that term, here and where a dose is weighed out of the stock."""
+
 _MOST_ROOM_ML_PER_G = 1.0  # dye powder sinks
 
 
@@ -133,7 +136,7 @@ def weighed_volume(*, filled: Value, powder: Value, key: str) -> Value:
         0.0,
         half_width=_MOST_ROOM_ML_PER_G * powder.value,
         shape=Shape.RECTANGULAR,
-        name="room that the dye takes up in the stock",
+        name=ROOM,
         source=f"room {key}",
     )
     water = total(filled, scaled(powder, by=-1.0))
