@@ -142,6 +142,7 @@ def test_the_bench_says_what_to_do_about_a_high_ph(
     measured(number, 8.2)
     page = read(client, f"/bench/{number}/")
     assert "The bath is at pH 8.2, and milling dyes want pH 5 to 7." in page
+    assert "Last: Read pH 8.2, " in page
     assert "Give it time and temperature first" in page
     measured(number, 6.5)
     assert "What to do" not in read(client, f"/bench/{number}/")

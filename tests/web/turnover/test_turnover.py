@@ -28,7 +28,7 @@ def test_it_leads_to_the_stock_that_is_short(client: Client) -> None:
     pot = ready(bottle_ml=100.0)
     pot.another()
     page = see(client)
-    assert "1 dye to mix, 0 bottles to test or let go." in page.text
+    assert "1 dye to mix, no bottles to test or let go." in page.text
     assert any(link.startswith("/stocks/new/?dye=") for link in page.links)
 
 

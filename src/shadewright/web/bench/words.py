@@ -4,7 +4,7 @@ from uuid import uuid5
 
 from django.utils import timezone
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.bench.pages import Written
 from shadewright.workflows.bath_pages import BathAct, BathNow, DoneLine
 from shadewright.workflows.bath_shapes import HEARD, MORE, PART
@@ -49,7 +49,9 @@ def _what(bath: BathNow, line: DoneLine) -> str:
 def _of_act(line: DoneLine, title: str, amount: str) -> str:
     if line.act in {BathAct.NOTE, BathAct.PROBLEM}:
         return line.act.label
-    if line.act in {BathAct.TEMPERATURE, BathAct.PH}:
+    if line.act == BathAct.PH and line.value is not None:
+        return f"Read pH {number_text(line.value, digits=3)}"
+    if line.act == BathAct.TEMPERATURE:
         return f"{line.act.label} {amount}"
     if line.act == BathAct.MISSED:
         return f"{title} left out"

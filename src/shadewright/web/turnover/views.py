@@ -9,8 +9,9 @@ from shadewright.core.quantities import amount_text
 from shadewright.web.baths.planning import stock_address
 from shadewright.web.bottles.words import POUR, POUR_METAL
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Caution, measured_value
+from shadewright.web.parts import Caution
 from shadewright.web.shelf.tasks import bottle_address
+from shadewright.web.sureness import bottle_strength
 from shadewright.web.turnover.pages import GoingRow, MixRow, TurnoverPage
 from shadewright.workflows.turnover import ToLetGo, ToMix, Turnover
 from shadewright.workflows.turnover import turnover as turnover_now
@@ -36,8 +37,8 @@ def _fact(found: Turnover) -> str:
     mix, going = len(found.to_mix), len(found.to_let_go)
     if not mix + going:
         return "Nothing to mix and nothing to pour away."
-    bottles = "1 bottle" if going == 1 else f"{going} bottles"
-    dyes = "1 dye" if mix == 1 else f"{mix} dyes"
+    bottles = "1 bottle" if going == 1 else f"{going or 'no'} bottles"
+    dyes = "1 dye" if mix == 1 else f"{mix or 'No'} dyes"
     return f"{dyes} to mix, {bottles} to test or let go."
 
 
@@ -65,7 +66,7 @@ def _going(each: ToLetGo) -> GoingRow:
     return GoingRow(
         bottle=each.bottle,
         address=bottle_address(code),
-        strength=measured_value(each.bottle.strength, "%"),
+        strength=bottle_strength(each.bottle).value,
         why=each.why,
         cost=f"{each.cost.money:.2f}" if each.cost.money is not None else "",
         cost_why=each.cost.why,
