@@ -68,6 +68,7 @@ def _depth(how: HowSure, depth_percent: float) -> Measured:
         unit=bare.unit,
         spread=spread_words(how.sure),
         relative_spread=reach_rel(how.sure),
+        is_part=bool(how.lacks),
     )
 
 

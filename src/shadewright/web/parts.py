@@ -24,17 +24,21 @@ _CHIP_ICONS: dict[ChipKind, str] = {
 
 @dataclass(frozen=True, kw_only=True)
 class Measured:
-    """A number with its unit and, where it is known, how sure it is."""
+    """A number with its unit and, where it is known, how sure it is.
+
+    ``is_part`` says that the spread leaves out something that nobody knows.
+    """
 
     number: str
     unit: str
     spread: str = ""
     relative_spread: float | None = None
+    is_part: bool = False
 
     @property
     def how_sure(self) -> str:
-        """The spread in one word."""
-        if self.relative_spread is None:
+        """The spread in one word; none where only a part of it is known."""
+        if self.relative_spread is None or self.is_part:
             return ""
         if self.relative_spread < _TIGHT:
             return "tight"
@@ -47,14 +51,17 @@ def measured(value: float, unit: str) -> Measured:
     return Measured(number=number, unit=written)
 
 
-def measured_value(value: Value, unit: str) -> Measured:
+def measured_value(value: Value, unit: str, *, is_part: bool = False) -> Measured:
     """Return an amount and how far it may be off, 19 times in 20; if that is known."""
     bare = measured(value.value, unit)
     if not value.terms or not value.value:
         return bare
     reach = half_width(value)
     return replace(
-        bare, spread=spread_text(reach), relative_spread=reach / abs(value.value)
+        bare,
+        spread=spread_text(reach),
+        relative_spread=reach / abs(value.value),
+        is_part=is_part,
     )
 
 

@@ -24,7 +24,7 @@ def sure_strength(strength: Value, lacks: Sequence[str]) -> SureStrength:
     """Return a strength as a page shows it."""
     lines = budget(strength)
     return SureStrength(
-        value=measured_value(strength, "%"),
+        value=measured_value(strength, "%", is_part=bool(lacks)),
         mostly=f"Mostly: {lines[0].name}." if lines else "",
         lacking=_lacking(lacks, is_known=bool(lines)),
         budget=lines,

@@ -14,6 +14,7 @@ from shadewright.core.baths import (
     weighed_mass_g,
     weighed_volume_ml,
 )
+from shadewright.core.solutions.carrying import as_known
 from shadewright.core.solutions.ledger import BottleState
 from shadewright.core.uncertainty import Value, exact
 from shadewright.records.models import Bath, BathDose
@@ -191,7 +192,7 @@ def _planned(
         unit="g" if is_by_weight else "ml",
         tool=tool,
         code=share.code,
-        strength=stock.strength,
+        strength=as_known(stock.strength, lacks=stock.lacks),
         lacks=stock.lacks,
     )
 

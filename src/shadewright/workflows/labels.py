@@ -72,7 +72,7 @@ def _label(row: StockBottle, *, is_demo: bool) -> BottleLabel:
         dye_name=row.dye.name,
         strength_percent=bottle.strength_percent,
         strength_words=amount_text(bottle.strength_percent, "%"),
-        spread_words=spread_words(bottle.strength),
+        spread_words="" if bottle.lacks else spread_words(bottle.strength),
         is_strength_guess=bottle.is_strength_guess,
         made_on=row.made_on,
         made_by="" if row.made_by is None else row.made_by.name,

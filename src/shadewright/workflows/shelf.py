@@ -5,6 +5,7 @@ from datetime import date
 from math import isclose
 
 from shadewright.core.solutions.age import StockAge, stock_age
+from shadewright.core.solutions.carrying import as_known
 from shadewright.core.solutions.keeping import DyeLife, Fate
 from shadewright.core.solutions.ledger import BottleState
 from shadewright.core.uncertainty import Term, Value
@@ -55,12 +56,13 @@ class ShelfBottle:
     @property
     def strength(self) -> Value:
         """Strength with its spread; ``lacks`` says what no term is known for. [%]."""
-        return Value(value=self.strength_percent, terms=self.terms)
+        whole = Value(value=self.strength_percent, terms=self.terms)
+        return as_known(whole, lacks=self.lacks)
 
     @property
     def u_strength_rel(self) -> float | None:
         """Relative standard uncertainty of the strength; None while none is known."""
-        return self.strength.u_rel if self.terms else None
+        return self.strength.u_rel if self.strength.terms else None
 
     @property
     def wants_label(self) -> bool:

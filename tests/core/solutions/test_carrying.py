@@ -12,8 +12,12 @@ from shadewright.core.solutions import (
     LedgerLine,
     bottle_state,
 )
-from shadewright.core.solutions.carrying import BEFORE_SPREADS, NO_TEST_SPREAD
-from shadewright.core.uncertainty import Term
+from shadewright.core.solutions.carrying import (
+    BEFORE_SPREADS,
+    NO_TEST_SPREAD,
+    as_known,
+)
+from shadewright.core.uncertainty import Term, Value
 
 SCALE = Term(name="reading the scale, powder", source="T7K: scale", u=0.004)
 MARK = Term(name="mark of the cylinder", source="T7K: mark", u=-0.006)
@@ -186,3 +190,12 @@ def test_an_empty_bottle_forgets_what_it_held() -> None:
         amount_terms=(POUR,),
     )
     assert after(empty, filled).terms == (other,)
+
+
+def test_a_spread_of_the_rest_alone_is_no_spread() -> None:
+    """A level that was read well does not make an unknown making sure."""
+    term = Term(name="level", source="level", u=0.001)
+    strength = Value(value=1.0, terms=(term,))
+    assert as_known(strength, lacks=["what the water was measured with"]) is strength
+    for lacks in (BEFORE_SPREADS, NO_TEST_SPREAD):
+        assert as_known(strength, lacks=[lacks]).terms == ()

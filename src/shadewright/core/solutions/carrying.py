@@ -21,7 +21,7 @@ strength tested         those of the test                   stays
 What each draw was off is left out: some are too large, some too small.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 
 from shadewright.core.solutions.acts import BottleAct, BottleState, LedgerLine
@@ -81,6 +81,34 @@ def carried(before: BottleState, now: BottleState, line: LedgerLine) -> BottleSt
     carry = _CARRIED.get(line.act)
     found = now if carry is None else carry(before, now, line)
     return found if found.volume_ml > 0 else replace(found, volume_terms=())
+
+
+def as_known(strength: Value, *, lacks: Collection[str]) -> Value:
+    """Return a strength without its terms where what nobody knows outweighs them.
+
+    Parameters
+    ----------
+    strength : Value
+        A strength with the terms that are known. [%]
+    lacks : collection of str
+        What no term is known for. [-]
+
+    Returns
+    -------
+    Value
+        The same, or the bare number where nobody knows how the stock was made or
+        tested: a spread of the rest alone would look tight and mean nothing. [%]
+
+    Examples
+    --------
+    >>> from shadewright.core.uncertainty import Term
+    >>> term = Term(name="level", source="level", u=0.001)
+    >>> made = Value(value=1.0, terms=(term,))
+    >>> as_known(made, lacks=[BEFORE_SPREADS]).terms
+    ()
+    """
+    is_open = BEFORE_SPREADS in lacks or NO_TEST_SPREAD in lacks
+    return exact(strength.value) if is_open else strength
 
 
 def _filled(_before: BottleState, now: BottleState, line: LedgerLine) -> BottleState:

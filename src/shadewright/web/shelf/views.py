@@ -8,11 +8,12 @@ from shadewright import drawing
 from shadewright.core.quantities import number_text
 from shadewright.core.solutions.age import AgeClass
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Chip, ChipKind, measured_value
+from shadewright.web.parts import Chip, ChipKind
 from shadewright.web.shelf.keeping_words import time_left
 from shadewright.web.shelf.pages import GonePage, GoneRow, ShelfPage, ShelfRow
 from shadewright.web.shelf.tasks import bottle_address, shelf_tasks
 from shadewright.web.sorting import Keys, arrange, read_order
+from shadewright.web.sureness import bottle_strength
 from shadewright.workflows.shelf import ShelfBottle, bottles_gone
 from shadewright.workflows.shelf import shelf as bottles_standing
 
@@ -67,7 +68,7 @@ def gone(request: HttpRequest) -> HttpResponse:
         GoneRow(
             bottle=bottle,
             address=bottle_address(bottle.code),
-            strength=measured_value(bottle.strength, "%"),
+            strength=bottle_strength(bottle).value,
         )
         for bottle in bottles_gone()
     )
@@ -93,7 +94,7 @@ def _row(bottle: ShelfBottle) -> ShelfRow:
             is_settled=bottle.is_settled is True,
             life=bottle.keeping.life_left,
         ),
-        strength=measured_value(bottle.strength, "%"),
+        strength=bottle_strength(bottle).value,
         state=Chip(words=trouble, kind=_KINDS.get(trouble, "")) if trouble else None,
         clarity=_CLARITY[bottle.is_settled],
         time_left=time_left(bottle),
