@@ -131,9 +131,23 @@ def _turn(one: "Floats", two: "Floats") -> _Turn:
     across = one[1] * two[2] - one[2] * two[1]
     along = one[1] * two[1] + one[2] * two[2]
     is_opposite = (abs(across) <= -OPPOSITE * along) & (along < 0.0)
-    is_early = (one[2] > 0.0) | (~one[2].astype(bool) & (one[1] > 0.0))
-    is_back = (is_opposite & ~is_early) | (~is_opposite & (across < 0.0))
+    is_back = (is_opposite & ~_is_early(one, two)) | (~is_opposite & (across < 0.0))
     return _Turn(across, along, is_opposite, is_back)
+
+
+def _is_early(one: "Floats", two: "Floats") -> "Bools":
+    """Return whether the first of two opposite hues is the smaller angle.
+
+    Where both lie in one half of the circle, along the axis of a, their a says it.
+    """
+    import numpy as np
+
+    is_upper, is_other_upper = (
+        (lab[2] > 0.0) | (~lab[2].astype(bool) & (lab[1] > 0.0)) for lab in (one, two)
+    )
+    is_first_on_axis = is_upper == (one[1] > 0.0)
+    found: Bools = np.where(is_upper == is_other_upper, is_first_on_axis, is_upper)
+    return found
 
 
 def _half_turn(turn: _Turn, chromas: "Floats") -> "Floats":
