@@ -10,7 +10,7 @@ from shadewright.core.colour.spectra.lights import Light
 from shadewright.core.mixing.asking import Told, lab_under
 from shadewright.core.mixing.model.shapes import wavelengths_nm
 from shadewright.core.mixing.palette import Learned, Suspect
-from shadewright.core.mixing.swatches import Mix
+from shadewright.core.mixing.swatches import Evidence, Mix, Swatch
 from shadewright.core.quantities import number_text
 from shadewright.exchange.colour_text import on_screen
 
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 _SHOWN = 12
 _MOST_MISTAKEN = 7.0
+_PINK = 4.0
 
 
 def doses_list(doses: Sequence[tuple[str, float]]) -> list[dict[str, object]]:
@@ -55,6 +56,7 @@ def fit_answer(learned: Learned, rejected: Sequence["RowProblem"]) -> dict[str, 
             "median_de": float(np.median(found.left_out)),
             "p90_de": float(np.percentile(found.left_out, 90)),
         },
+        "warnings": doubts(learned),
     }
 
 
@@ -73,6 +75,33 @@ def _as_dosed(suspect: Suspect) -> str:
     is_dose = 1.3 < max(suspect.dosed, 1.0 / suspect.dosed) < _MOST_MISTAKEN
     much = number_text(suspect.dosed, digits=2)
     return f", as if dosed {much} times as much" if is_dose else ""
+
+
+def doubts(learned: Learned) -> list[str]:
+    """Say what about the whole table looks amiss."""
+    said = []
+    if learned.is_other_light:
+        said.append(
+            "The colours fit better as read under D50 than under D65. Set the meter to "
+            "D65 and 10°, or have Lab reckoned anew from its spectra"
+        )
+    every = [*learned.used, *(each.swatch for each in learned.suspects)]
+    pink = [each for each in every if not each.doses and _looks_pink(each)]
+    if pink:
+        lines = ", ".join(f"{each.number}" for each in pink)
+        said.append(
+            f"Undyed yarn reads pink and not cream (line {lines}). See whether the "
+            "columns a and b are swapped"
+        )
+    return said
+
+
+def _looks_pink(swatch: Swatch) -> bool:
+    """Tell whether undyed yarn is redder than yellow, and plainly so."""
+    if swatch.reading.evidence is Evidence.SPECTRUM:
+        return False
+    _light, red, yellow = swatch.reading.values[:3]
+    return red > max(_PINK, yellow)
 
 
 def fit_rows(learned: Learned, output: Path) -> Rows:
@@ -98,6 +127,7 @@ def fit_warnings(learned: Learned, rejected: Sequence["RowProblem"]) -> list[str
     said = [f"Line {row.line} was left out: {row.why}." for row in rejected[:_SHOWN]]
     if len(rejected) > _SHOWN:
         said.append(f"{len(rejected) - _SHOWN} more lines were left out.")
+    said += [f"{each}." for each in doubts(learned)]
     return said + [
         f"Line {each.swatch.number}: {suspect_words(each)}."
         for each in learned.suspects

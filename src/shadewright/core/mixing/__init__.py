@@ -27,11 +27,12 @@ y       what was read, on a scale like Lab's            1
 6. ``fitting_swatches``  the prior that the swatches allow
 7. ``palette``           what is known at the end
 8. ``suspects``          the swatch that does not belong
-9. ``learning``          fit, set it aside, fit again
-10. ``asking``           the colour of a mix with its spread
-11. ``spreads``          from a covariance to a difference that is not passed
-12. ``designing``        which swatch teaches most
-13. ``advising``         which to choose from, and what for
+9. ``other_light``       whether all were read under another light
+10. ``learning``         fit, set aside, fit again
+11. ``asking``           the colour of a mix with its spread
+12. ``spreads``          from a covariance to a difference that is not passed
+13. ``designing``        which swatch teaches most
+14. ``advising``         which to choose from, and what for
 
 Sources: [kubelkamunk1931]_ for K/S; [rasmussen2006]_ for priors on curves and for
 leaving one out; the rest is linear algebra by the book ([golub2013]_, [bjorck1996]_).

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from shadewright.core.colour.spectra.lights import Light
 from shadewright.core.mixing.model.entries import Dyed
 from shadewright.core.mixing.model.seeing import SPECTRUM, Seen, as_seen
 from shadewright.core.mixing.posterior.weighing import ReadSwatches
@@ -79,7 +80,7 @@ def dyed_of(swatches: Sequence[Mix | Swatch], names: Names) -> Dyed:
 
 
 def kinds_of(
-    swatches: Sequence[Swatch], names: Names
+    swatches: Sequence[Swatch], names: Names, *, daylight: Light = Light.D65
 ) -> tuple[tuple[ReadSwatches, tuple[Swatch, ...]], ...]:
     """Return swatches in groups that were read in the same way.
 
@@ -89,6 +90,8 @@ def kinds_of(
         What was dyed and read. [%]
     names : Names
         Dyes, bases and sessions. [-]
+    daylight : Light
+        The light that Lab stands for where no other is named. [-]
 
     Returns
     -------
@@ -100,7 +103,10 @@ def kinds_of(
         key = (each.reading.evidence, each.reading.dose_error)
         groups.setdefault(key, []).append(each)
     return tuple(
-        (_kind(group, names, seen_of(evidence), dose_error), tuple(group))
+        (
+            _kind(group, names, seen_of(evidence, daylight=daylight), dose_error),
+            tuple(group),
+        )
         for (evidence, dose_error), group in sorted(
             groups.items(), key=lambda item: (item[0][0].rank, item[0][1])
         )

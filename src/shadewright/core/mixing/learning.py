@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from shadewright.core.mixing.arranging import Names
 from shadewright.core.mixing.fitting_swatches import fit_once
 from shadewright.core.mixing.model.forward import USUAL_SURFACE
+from shadewright.core.mixing.other_light import is_other_light
 from shadewright.core.mixing.palette import Learned, Palette, Suspect
 from shadewright.core.mixing.posterior.calibrating import (
     LeftOut,
@@ -65,6 +66,7 @@ def learn(
         palette=_palette(fitted, names, groups, found),
         used=tuple(kept),
         suspects=tuple(suspects),
+        is_other_light=is_other_light(fitted, kept, names),
     )
 
 

@@ -43,8 +43,12 @@ class Palette:
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Learned:
-    """A palette, the swatches that it rests on and those that were set aside."""
+    """A palette, the swatches that it rests on and those that were set aside.
+
+    ``is_other_light`` tells that the colours look read under D50 and not D65.
+    """
 
     palette: Palette
     used: tuple[Swatch, ...]
     suspects: tuple[Suspect, ...]
+    is_other_light: bool

@@ -26,8 +26,8 @@ if TYPE_CHECKING:
 
 Groups = tuple[tuple[Swatch, ...], ...]
 
-_SUSPECT, _DOSED, _PLAIN = 3.0, 2.5, 6.0
-_APART, _PLAIN_APART = 3.0, 1.2
+_SUSPECT, _DOSED, _PLAIN = 3.0, 2.5, 3.5
+_APART, _PLAIN_APART = 3.0, 1.0
 _MOST_USUAL = 2.0
 _FEWEST = 3
 _RIVALS = 4
@@ -57,8 +57,8 @@ def suspects_of(
     Notes
     -----
     A swatch is odd from three times the usual size of z on, or where a wrong dose
-    explains it at 2.5 times, if it is three ΔE off; from six times the usual size on
-    1.2 will do, which is how a reading under another light shows (our choice).
+    explains it at 2.5 times, if it is three ΔE off; from 3.5 times the usual size on
+    one ΔE will do, which is how a reading under another light shows (our choice).
     """
     swatches = [swatch for group in groups for swatch in group]
     odd = _odd(found, groups) if len(swatches) >= _FEWEST else []

@@ -185,13 +185,15 @@ def seen_under_lights(*lights: Light) -> Seen:
     return seen_under([(table.rows, np.array(table.white)) for table in tables])
 
 
-def seen_of(evidence: Evidence) -> Seen:
+def seen_of(evidence: Evidence, *, daylight: Light = Light.D65) -> Seen:
     """Return how a kind of evidence is seen.
 
     Parameters
     ----------
     evidence : Evidence
         Spectrum, Lab under three lights, Lab, or a screen's colour. [-]
+    daylight : Light
+        The light that Lab stands for where no other is named. [-]
 
     Returns
     -------
@@ -200,8 +202,8 @@ def seen_of(evidence: Evidence) -> Seen:
     """
     if evidence is Evidence.SPECTRUM:
         return SPECTRUM
-    is_three = evidence is Evidence.THREE_LIGHTS
-    return seen_under_lights(*(LIGHTS if is_three else LIGHTS[:1]))
+    further = LIGHTS[1:] if evidence is Evidence.THREE_LIGHTS else ()
+    return seen_under_lights(daylight, *further)
 
 
 def checked_swatch(swatch: Swatch) -> Swatch:
