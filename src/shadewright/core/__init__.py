@@ -9,6 +9,7 @@ Pure functions and frozen values, in reading order:
 5. ``baths``       depth of shade, liquor ratio, doses, auxiliaries
 6. ``colour``      spectrum, XYZ, Lab; how far two colours are apart
 7. ``mixing``      what swatches teach of dyes; the colour of any mix
+8. ``recipes``     which dyes give a colour; what to add to a bath that missed
 
 Nothing here knows of a file, a clock, a database or a screen.
 """
