@@ -72,6 +72,15 @@ def palette_in(path: Path, *, session: str = "") -> "Palette":
     return found
 
 
+def target_spectrum_in(path: Path) -> tuple[float, ...]:
+    """Return the first spectrum of a file: 31 reflectances from 400 to 700 nm."""
+    on_one_thread()
+    from shadewright.exchange.spectrum_file import read_spectra
+
+    text = text_of(path, name="The spectrum file")
+    return read_spectra(text).spectra[0].values
+
+
 def doses_from_words(path: Path) -> list[tuple[tuple[str, float], ...]]:
     """Return the doses of a table with a column ``doses``, row by row."""
     from shadewright.exchange.swatch_file import doses_of

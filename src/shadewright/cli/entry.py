@@ -37,7 +37,7 @@ COMMANDS = {
     ),
     "palette": Listed(
         module="shadewright.cli.palette",
-        says="Learn a palette from swatches; foretell any mix.",
+        says="Learn a palette from swatches; foretell mixes, find recipes.",
     ),
     "lot": Listed(
         module="shadewright.cli.lot",

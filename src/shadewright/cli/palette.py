@@ -14,26 +14,19 @@ from shadewright.cli.colour_files import (
 )
 from shadewright.cli.colour_words import colour, count, light, surface_share
 from shadewright.cli.commands import SumGroup
-from shadewright.cli.dose_words import dose_from_words
+from shadewright.cli.palette_options import doses_given, on_base, palette_file
+from shadewright.cli.palette_recipes import correct, match
 from shadewright.core.baths import Dose
 from shadewright.core.colour.spectra.lights import Light
-
-palette_file = click.argument(
-    "palette_file", metavar="PALETTE.json", type=click.Path(path_type=Path)
-)
-on_base = click.option("--base", required=True, help="The yarn, as in the swatch file.")
-doses_given = click.option(
-    "--dose",
-    "doses",
-    type=words.Written(dose_from_words, called="Dose"),
-    multiple=True,
-    help="NAME=DEPTH, as Gorse=0.6%; once for each dye.",
-)
 
 
 @click.group(cls=SumGroup)
 def palette() -> None:
-    """Learn a palette from swatches; foretell the colour of any mix."""
+    """Learn a palette from swatches; foretell any mix; find recipes for a colour."""
+
+
+palette.add_command(match)
+palette.add_command(correct)
 
 
 @palette.command()
