@@ -20,10 +20,12 @@ from shadewright.core.colour.differences.ciede2000 import ciede2000
 from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
 from shadewright.core.colour.metamerism import additive_metamerism
 from shadewright.core.colour.spectra.lights import Light
-from shadewright.core.mixing.asking import lab_under, told_mixes
+from shadewright.core.mixing.arranging import dyed_of
+from shadewright.core.mixing.asking import lab_under, poorest
 from shadewright.core.mixing.palette import Palette
+from shadewright.core.mixing.posterior.predicting import foretold
 from shadewright.core.mixing.spreads import drawn_colours
-from shadewright.core.mixing.swatches import Evidence, Mix
+from shadewright.core.mixing.swatches import Evidence, Mix, seen_under_lights
 from shadewright.core.recipes.colouring import slopes_by_log_dose
 from shadewright.core.recipes.curves import Curves
 from shadewright.core.recipes.targets import BULB, DAY, Target, steady_lab
@@ -110,9 +112,14 @@ def ranked(
         expected difference, by steadiness and by total depth. [1]
     """
     mixes = [Mix(base=base, doses=each, session=wishes.session) for each in doses]
-    told = told_mixes(mixes, palette=palette)
+    told = foretold(
+        dyed_of(mixes, palette.names),
+        palette.known,
+        seen_under_lights(DAY),
+        width=palette.width,
+    )
     spread = told.covariance + dosing_covariance(doses, curves, dyes, wishes)
-    away = ciede2000_arrays(_array(target.lab), drawn_colours(told.lab, spread))
+    away = ciede2000_arrays(_array(target.lab), drawn_colours(told.seen, spread))
     under = {
         light: lab_under(told.reflectance, light=light) for light in _lights(target)
     }
@@ -132,7 +139,7 @@ def ranked(
                 expected_de=float(away[place].mean()),
                 chance=float((away[place] <= tolerance).mean()),
                 cost_per_kg=_cost(each, wishes),
-                evidence=told.evidence[place],
+                evidence=poorest(mixes[place], palette),
             )
         )
     return _in_order(found, target)
