@@ -164,6 +164,25 @@ def test_the_same_swatches_give_the_same_palette_to_the_last_bit() -> None:
     assert first.parameters.tobytes() == second.parameters.tobytes()
 
 
+@pytest.mark.parametrize("session", ["", "day"])
+def test_little_is_enough_to_begin_with(session: str) -> None:
+    """Mixes alone, one dye alone, one swatch alone, one hex alone; no bare yarn."""
+    truth = world(5, "power", 0.004, dyes=3)
+    bench = Lab(truth, np.random.default_rng(2))
+    ladders = bench.read(ladder(3), Evidence.LAB, 0.3, session=session)
+    mixes = bench.read(ternaries(bench.draws, 3, 6), Evidence.LAB, 0.3)
+    (one,) = ladders[3:4]
+    chart = replace(one.reading, evidence=Evidence.SCREEN, sd=None)
+    widths = []
+    for swatches in (mixes, ladders[1:5], [one], [replace(one, reading=chart)]):
+        palette = learn(swatches).palette
+        told = told_mixes([Mix(base="wool", doses=(("d00", 0.4),))], palette=palette)
+        true = truth.lab(np.array([[0.4, 0.0, 0.0]]))
+        assert ciede2000_arrays(told.lab, true)[0] < 1.5 * told.de_90[0]
+        widths.append(float(told.de_90[0]))
+    assert widths[1] < widths[2] < widths[3]
+
+
 def test_bare_yarn_alone_teaches_no_dye() -> None:
     bench = Lab(world(5, "power", 0.004, dyes=3), np.random.default_rng(2))
     with pytest.raises(MissingError, match="dyed swatch"):

@@ -5,7 +5,7 @@ import pytest
 
 from shadewright.core.mixing.model.parameters import Structure
 from shadewright.core.mixing.model.shapes import usual_prior
-from shadewright.core.mixing.posterior.solving import Arrow, inverse
+from shadewright.core.mixing.posterior.solving import Arrow, inverse, step
 
 STRUCTURE = Structure(dyes=3, bases=1, sessions=0, prior=usual_prior(dyes=3))
 
@@ -35,5 +35,8 @@ def arrow(mixes: int) -> tuple[Arrow, np.ndarray]:
 def test_inverse_is_that_of_the_whole(mixes: int) -> None:
     made, whole = arrow(mixes)
     found = inverse(made, STRUCTURE)
+    gradient = np.random.default_rng(7).normal(size=len(whole))
+    by = step(made, STRUCTURE, gradient)
+    np.testing.assert_allclose(whole @ by, gradient, atol=1e-8)
     np.testing.assert_allclose(found.covariance @ whole, np.eye(len(whole)), atol=1e-8)
     assert found.log_determinant == pytest.approx(np.linalg.slogdet(whole)[1])

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
 
+_CHART = 0.1
 BELIEVED = 0.9
 """κ before a swatch has been left out; weighs as much as one swatch a dye. [1]"""
 
@@ -115,7 +116,7 @@ def _as_dosed(
 def width_factor(fitted: Fitted, found: tuple[LeftOut, ...]) -> float:
     """Return how much wider or narrower the true errors are than foretold.
 
-    κ² = (Σ z² + 0.9² n) / (S + n), with S swatches of n dyes          (8)
+    κ² = (Σ z² + 0.9² n) / (S + n), with S measured swatches of n dyes          (8)
 
     Parameters
     ----------
@@ -132,15 +133,19 @@ def width_factor(fitted: Fitted, found: tuple[LeftOut, ...]) -> float:
     Notes
     -----
     Our choice: where every dye has one swatch, leaving it out leaves nothing to
-    compare, and κ would come out far too small. Leaving one swatch out does not see
+    compare, and κ would come out far too small; and a chart, which guesses its depth,
+    has no say. Leaving one swatch out does not see
     what all swatches of a day share: see ``predicting``.
     """
     import numpy as np
 
-    squares = np.concatenate([
+    kinds = zip(found, fitted.weighings, fitted.evidence, strict=True)
+    measured = [
         one.size[np.unique(each.rows.swatch)] ** 2
-        for one, each in zip(found, fitted.weighings, strict=True)
-    ])
+        for one, each, kind in kinds
+        if kind.dose_error < _CHART
+    ]
+    squares = np.concatenate([np.zeros(0), *measured])
     dyes = len(np.unique(np.concatenate([each.rows.dye for each in fitted.weighings])))
     whole = float(squares.sum()) + BELIEVED**2 * dyes
     return float(np.sqrt(whole / (len(squares) + dyes)))

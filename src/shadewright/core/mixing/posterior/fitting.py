@@ -26,7 +26,7 @@ from shadewright.core.mixing.model.parameters import (
 )
 from shadewright.core.mixing.model.seeing import as_seen
 from shadewright.core.mixing.posterior.known import Known
-from shadewright.core.mixing.posterior.solving import inverse
+from shadewright.core.mixing.posterior.solving import step
 from shadewright.core.mixing.posterior.weighing import (
     ReadSwatches,
     Ready,
@@ -191,12 +191,12 @@ def _settled(problem: _Problem, parameters: "Floats") -> "Floats":
     for _ in range(_STEPS):
         weighings = problem.weighings(parameters)
         arrow, gradient = gathered(parameters, weighings, problem.structure)
-        step = -inverse(arrow, problem.structure).covariance @ gradient
+        by = -step(arrow, problem.structure, gradient)
         before = problem.cost(parameters, weighings)
-        share = _share(problem, parameters, step, weighings, before)
+        share = _share(problem, parameters, by, weighings, before)
         if not share:
             break
-        parameters = share * step + parameters
+        parameters = share * by + parameters
         if before - problem.cost(parameters, weighings) < calm:
             break
     return parameters
@@ -205,14 +205,14 @@ def _settled(problem: _Problem, parameters: "Floats") -> "Floats":
 def _share(
     problem: _Problem,
     parameters: "Floats",
-    step: "Floats",
+    by: "Floats",
     weighings: tuple[Weighed, ...],
     before: float,
 ) -> float:
     """Return how much of a step lowers the cost; 0 where none does."""
-    share = min(1.0, _FARTHEST / max(float(abs(step).max()), 1e-12))
+    share = min(1.0, _FARTHEST / max(float(abs(by).max()), 1e-12))
     while share > _LEAST_STEP:
-        if problem.cost(parameters + share * step, weighings) < before:
+        if problem.cost(parameters + share * by, weighings) < before:
             return share
         share /= 3.0
     return 0.0

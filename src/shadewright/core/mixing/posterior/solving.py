@@ -74,39 +74,110 @@ def inverse(arrow: Arrow, structure: Structure) -> Inverse:
     """
     if len(arrow.mixed) > structure.total:
         return _whole(arrow, structure)
-    plain = _without_mixes(arrow, structure)
-    return plain if not len(arrow.mixed) else _with_mixes(plain, arrow.mixed)
+    plain = _eliminated(arrow)
+    return _with_mixes(plain, arrow.mixed) if len(arrow.mixed) else plain.inverse()
 
 
-def _without_mixes(arrow: Arrow, structure: Structure) -> Inverse:
+def step(arrow: Arrow, structure: Structure, gradient: "Floats") -> "Floats":
+    """Return H⁻¹ g without the whole inverse, which a step has no need of.
+
+    Parameters
+    ----------
+    arrow : Arrow
+        The matrix, H. [1]
+    structure : Structure
+        Where things stand. [-]
+    gradient : ndarray, shape (all,)
+        The gradient, g. [1]
+
+    Returns
+    -------
+    ndarray, shape (all,)
+        The step. [1]
+
+    Notes
+    -----
+    Equations 2 and 3, applied to one column.
+    """
     import numpy as np
 
-    shared, dyes, own = structure.shared, structure.dyes, structure.per_dye
-    blocks = np.linalg.inv(arrow.own)
+    if len(arrow.mixed) > structure.total:
+        return _whole(arrow, structure).covariance @ gradient
+    plain = _eliminated(arrow)
+    found = plain.times(gradient[:, None])[:, 0]
+    if not len(arrow.mixed):
+        return found
+    through = plain.times(arrow.mixed.T)
+    gram = np.eye(len(arrow.mixed)) + arrow.mixed @ through
+    taken: Floats = through @ np.linalg.solve(gram, arrow.mixed @ found)
+    return found - taken
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class _Eliminated:
+    """An arrow without mixes, its dyes eliminated: D⁻¹, D⁻¹ B and S⁻¹ of equation 2."""
+
+    blocks: "Floats"
+    lean: "Floats"
+    corner: "Floats"
+    log_determinant: float
+
+    def times(self, columns: "Floats") -> "Floats":
+        """Return the inverse times columns, (all, k)."""
+        import numpy as np
+
+        dyes, own, shared = self.lean.shape
+        below = columns[shared:].reshape(dyes, own, -1)
+        seen = columns[:shared] - np.einsum("npg,npk->gk", self.lean, below)
+        above = self.corner @ seen
+        rest = self.blocks @ below - self.lean @ above
+        return np.concatenate([above, rest.reshape(dyes * own, -1)])
+
+    def inverse(self) -> Inverse:
+        """Return the whole inverse."""
+        import numpy as np
+
+        dyes, own, shared = self.lean.shape
+        lean = self.lean.reshape(dyes * own, shared)
+        side = lean @ self.corner
+        found = np.empty((shared + dyes * own, shared + dyes * own))
+        found[:shared, :shared] = self.corner
+        found[shared:, :shared] = -side
+        found[:shared, shared:] = -side.T
+        found[shared:, shared:] = side @ lean.T
+        each = np.arange(dyes)
+        square = found[shared:, shared:].reshape(dyes, own, dyes, own)
+        square[each, :, each, :] += self.blocks
+        return Inverse(covariance=found, log_determinant=self.log_determinant)
+
+
+def _eliminated(arrow: Arrow) -> _Eliminated:
+    import numpy as np
+
+    blocks = np.asarray(np.linalg.inv(arrow.own), dtype=float)
     lean = blocks @ arrow.between
-    rest = arrow.shared - np.einsum("npg,nph->gh", arrow.between, lean)
-    corner = np.linalg.inv(rest)
-    lean = lean.reshape(dyes * own, shared)
-    side = lean @ corner
-    found = np.empty((structure.total, structure.total))
-    found[:shared, :shared] = corner
-    found[shared:, :shared] = -side
-    found[:shared, shared:] = -side.T
-    found[shared:, shared:] = side @ lean.T
-    each = np.arange(dyes)
-    found[shared:, shared:].reshape(dyes, own, dyes, own)[each, :, each, :] += blocks
+    rest = arrow.shared - (arrow.between.transpose(0, 2, 1) @ lean).sum(0)
     whole = float(np.linalg.slogdet(rest)[1] + np.linalg.slogdet(arrow.own)[1].sum())
-    return Inverse(covariance=found, log_determinant=whole)
+    return _Eliminated(
+        blocks=blocks,
+        lean=lean,
+        corner=np.asarray(np.linalg.inv(rest), dtype=float),
+        log_determinant=whole,
+    )
 
 
-def _with_mixes(plain: Inverse, mixed: "Floats") -> Inverse:
+def _with_mixes(plain: _Eliminated, mixed: "Floats") -> Inverse:
+    """Return equation 3, by the Cholesky root of what stands in brackets."""
     import numpy as np
 
-    through = mixed @ plain.covariance
-    gram = np.eye(len(mixed)) + through @ mixed.T
+    through = plain.times(mixed.T)
+    root = np.linalg.cholesky(np.eye(len(mixed)) + mixed @ through)
+    taken = np.linalg.solve(root, through.T)
+    alone = plain.inverse()
     return Inverse(
-        covariance=plain.covariance - through.T @ np.linalg.solve(gram, through),
-        log_determinant=plain.log_determinant + float(np.linalg.slogdet(gram)[1]),
+        covariance=alone.covariance - taken.T @ taken,
+        log_determinant=alone.log_determinant
+        + 2.0 * float(np.log(np.diag(root)).sum()),
     )
 
 
