@@ -36,6 +36,9 @@ def pytest_configure(config: pytest.Config) -> None:
     """Fix the studio's folder and its database for this run."""
     folder = Path(tempfile.mkdtemp(prefix="shadewright-test-"))
     config.stash[STUDIO] = folder
+    # Small matrices are done before a second thread has woken up.
+    for library in ("OPENBLAS", "OMP", "MKL"):
+        os.environ.setdefault(f"{library}_NUM_THREADS", "1")
     # How long an example takes says what else the machine does.
     hypothesis.settings.register_profile("patient", deadline=None)
     hypothesis.settings.load_profile("patient")

@@ -4,11 +4,11 @@ import datetime as dt
 from collections.abc import Sequence
 from dataclasses import replace
 
+from shadewright.core.baths.programme import Programme
 from shadewright.core.baths.rounds import (
     DoseWanted,
     HelperWanted,
     Moment,
-    Programme,
     RoundWanted,
     bath_round,
 )

@@ -156,9 +156,9 @@ def test_a_weaker_bottle_says_what_was_not_named(
 def test_a_weaker_bottle_is_foretold_in_grams_where_it_is_weighed(
     client: Client, bottle: ShelfBottle, scale: int, cylinder: int
 ) -> None:
-    asked = {"want_percent": "0.1", "volume_ml": "500", "ware_id": cylinder}
+    asked = {"want_percent": "0.1", "volume_ml": "500", "ware_id": f"{cylinder}"}
     address = f"/bottles/{bottle.code}/dilute/"
-    page = read(client.get(address, {**asked, "tool_id": scale}))
+    page = read(client.get(address, {**asked, "tool_id": f"{scale}"}))
     drawn_ml = 50.0 / bottle.strength_percent
     # water of 20 °C weighs 0.9982 g a ml, and the dye in 500 ml of 0.1 % is 0.5 g
     assert f"Draw {drawn_ml * 0.9982 + 0.5:.1f}" in page.text

@@ -16,7 +16,12 @@ from shadewright.core.baths.sureness import (
     stock_density,
     sure_depth,
 )
-from shadewright.core.quantities import Balance, MeasuringTool
+from shadewright.core.quantities import (
+    MOST_VOLUME_ML,
+    Balance,
+    MeasuringTool,
+    require_between,
+)
 from shadewright.core.uncertainty import Term, Value, exact
 from shadewright.core.uncertainty.sampling import RandomSource
 
@@ -113,7 +118,9 @@ def measured_dose(
         stock_ml = stock_g = None
         advice = dry_dose_advice(dye_mass_g=dye_g, balance=measured_with.balance)
     else:
-        stock_ml = stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength)
+        stock_ml = _within_a_studio(
+            stock_volume_ml(dye_mass_g=dye_g, strength_percent=strength), dose.dye
+        )
         stock_g = weighed_mass_g(volume_ml=stock_ml, strength_percent=strength)
         advice = dose_advice(
             dye_mass_g=dye_g,
@@ -144,6 +151,19 @@ class _Amounts:
     dye_g: float
     stock_ml: float | None
     stock_g: float | None
+
+
+def _within_a_studio(stock_ml: float, dye: str) -> float:
+    """Refuse more stock for one dose than a studio holds."""
+    return require_between(
+        stock_ml,
+        least=0.0,
+        most=MOST_VOLUME_ML,
+        unit="ml",
+        name=f"Stock of {dye}",
+        argument="doses",
+        advice="Take a stronger stock.",
+    )
 
 
 def _sure_depth(
