@@ -85,6 +85,26 @@ def test_the_next_swatches_have_falling_gains(fitted: Path, typed: Terminal) -> 
 
 
 @pytest.mark.parametrize(
+    ("rows", "words"),
+    [
+        ("", "It has no rows"),
+        ("d00=1\nd01=-1", "Line 3: Depth of d01 must be above 0"),
+        ("d00=1\nd01=60", "Line 3: Depth of d01 must be above 0"),
+        ("d00", "Line 2: the dose “d00” is not written as Gorse=0.5."),
+        (f"d00={'1' * 200_000}", "It is no table (field larger"),
+        ("d00=1;d00=2", "Line 2: d00 stands in it twice."),
+    ],
+)
+def test_a_bad_table_of_doses_gets_one_sentence(
+    tmp_path: Path, fitted: Path, typed: Terminal, rows: str, words: str
+) -> None:
+    table = tmp_path / "doses.csv"
+    table.write_text(f"doses\n{rows}", encoding="utf-8")
+    line = f"palette predict {fitted} --base wool --doses {table}"
+    assert words in typed(line).refusal
+
+
+@pytest.mark.parametrize(
     ("line", "words"),
     [
         ("predict {p} --base silk --dose d00=1%", "There is no base in this palette"),

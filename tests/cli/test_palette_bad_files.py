@@ -147,3 +147,30 @@ def test_css_lab(fit: Callable[[str], Any]) -> None:
     (rejected,) = fit(css).answer["rejected"]
     assert rejected["line"] == 3
     assert "CSS lab(), which means another light" in rejected["why"]
+
+
+def test_no_dyed_row_left_names_the_first_bad_one(fit: Callable[[str], Any]) -> None:
+    table = "base,doses,L,a,b\nwool,,90,0,9\nwool,Gorse=-1,50,2,30"
+    refusal = fit(table).refusal
+    assert "No dyed swatch of it can be used. Line 3: Depth of Gorse" in refusal
+    assert refusal.endswith("got −1 %.")
+
+
+def test_a_reason_ends_in_one_full_stop(tmp_path: Path, typed: Terminal) -> None:
+    text = written_swatches(read(Evidence.LAB)).replace("d00=0.1,", "d00=-1,")
+    path = tmp_path / "swatches.csv"
+    path.write_text(text, encoding="utf-8")
+    shown = typed(f"palette fit {path} -o {tmp_path}/palette.json").out
+    assert "was left out: Depth of d00" in shown
+    assert ".." not in shown
+
+
+@pytest.mark.parametrize("output", [".", "missing/palette.json"])
+def test_where_no_palette_can_be_written(
+    tmp_path: Path, typed: Terminal, output: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("swatches.csv").write_text(written_swatches(read(Evidence.LAB)), "utf-8")
+    refusal = typed(f"palette fit swatches.csv -o {output}").refusal
+    assert f"--output: “{output}” cannot be written" in refusal
+    assert [each.name for each in tmp_path.iterdir()] == ["swatches.csv"]

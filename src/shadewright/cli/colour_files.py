@@ -6,7 +6,7 @@ import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from shadewright.errors import NotFoundError, UnreadableError
+from shadewright.errors import ConflictError, NotFoundError, UnreadableError
 
 if TYPE_CHECKING:
     from shadewright.core.mixing import Palette
@@ -41,17 +41,18 @@ def _unreadable(path: Path, *, name: str, why: str) -> UnreadableError:
 
 
 def swatches_in(path: Path) -> "ReadSwatches":
-    """Return the swatches of a file; refused where not one row can be used."""
+    """Return the swatches of a file; refused where bad rows leave nothing to learn."""
     on_one_thread()
     from shadewright.exchange.swatch_file import read_swatches
 
     read = read_swatches(text_of(path, name="The swatch file"))
-    if not read.swatches:
-        first = read.rejected[0] if read.rejected else None
-        why = f"Line {first.line}: {first.why}." if first else "It has no rows."
-        raise UnreadableError(
-            name="The swatch file", why=f"No row of it can be used. {why}"
-        )
+    if not read.swatches and not read.rejected:
+        raise _unreadable(path, name="The swatch file", why="It has no rows.")
+    if read.rejected and not any(each.doses for each in read.swatches):
+        what = "dyed swatch" if read.swatches else "row"
+        first = read.rejected[0]
+        why = f"No {what} of it can be used. Line {first.line}: {first.why}."
+        raise UnreadableError(name="The swatch file", why=why)
     return read
 
 
@@ -87,26 +88,36 @@ def doses_from_words(path: Path) -> list[tuple[tuple[str, float], ...]]:
 
     text = text_of(path, name="The table of doses")
     rows = csv.DictReader(io.StringIO(text))
-    if "doses" not in (rows.fieldnames or ()):
-        raise UnreadableError(
-            name="The table of doses",
-            why="It has no column “doses”.",
-            advice="Begin with a row that names it.",
-            argument="doses",
-        )
-    return [
-        doses_of(row["doses"] or "", line=place)
-        for place, row in enumerate(rows, start=2)
-    ]
+    try:
+        if "doses" not in (rows.fieldnames or ()):
+            raise _no_doses(why="It has no column “doses”.")
+        found = [doses_of(row["doses"] or "", line=rows.line_num) for row in rows]
+    except csv.Error as error:
+        raise _no_doses(why=f"It is no table ({error}).") from None
+    if not found:
+        raise _no_doses(why="It has no rows.")
+    return found
+
+
+def _no_doses(*, why: str) -> UnreadableError:
+    return UnreadableError(
+        name="The table of doses",
+        why=why,
+        advice="Begin with a row that names the column doses.",
+        argument="dose_table",
+    )
 
 
 def write_file(path: Path, text: str) -> None:
     """Write a file whole or not at all."""
-    part = path.with_name(f"{path.name}.part")
+    part = path.parent / f"{path.name}.part"
     try:
         part.write_text(text, encoding="utf-8")
         part.replace(path)
     except OSError as error:
         part.unlink(missing_ok=True)
-        why = f"{error.strerror}."
-        raise _unreadable(path, name="The file to write", why=why) from None
+        raise ConflictError(
+            why=f"“{path}” cannot be written: {error.strerror}.",
+            advice="Name a file in a folder that is there.",
+            argument="output",
+        ) from None

@@ -25,7 +25,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from shadewright.errors import UnreadableError
-from shadewright.exchange.rows import RowError, RowProblem, in_bands, number_of
+from shadewright.exchange.rows import (
+    RowError,
+    RowProblem,
+    in_bands,
+    number_of,
+    problem_of,
+)
 from shadewright.exchange.spectra import ReadSpectra, Spectrum
 
 __all__ = ["is_cgats", "read_cgats", "written_cgats"]
@@ -50,7 +56,7 @@ class _Table:
         try:
             self.spectra.append(_spectrum(line, self.fields, words))
         except RowError as error:
-            self.rejected.append(RowProblem(line=line, why=str(error)))
+            self.rejected.append(problem_of(error, line=line))
 
 
 def is_cgats(text: str) -> bool:

@@ -16,6 +16,11 @@ class RowError(Exception):
     """A row cannot be used; the text says why."""
 
 
+def problem_of(error: Exception, *, line: int) -> RowProblem:
+    """Return what is wrong with a row; the reason has no full stop at its end."""
+    return RowProblem(line=line, why=f"{error}".removesuffix("."))
+
+
 def number_of(text: str, name: str) -> float:
     """Return the number in a cell, or say that it is none."""
     try:

@@ -15,7 +15,13 @@ from collections.abc import Sequence
 
 from shadewright.errors import UnreadableError
 from shadewright.exchange.cgats import is_cgats, read_cgats
-from shadewright.exchange.rows import RowError, RowProblem, in_bands, number_of
+from shadewright.exchange.rows import (
+    RowError,
+    RowProblem,
+    in_bands,
+    number_of,
+    problem_of,
+)
 from shadewright.exchange.spectra import ReadSpectra, Spectrum
 
 __all__ = ["read_spectra"]
@@ -76,7 +82,7 @@ def _across(head: Sequence[str], rows: Sequence[tuple[int, list[str]]]) -> ReadS
         try:
             spectra.append(_row(head, line, cells))
         except RowError as error:
-            rejected.append(RowProblem(line=line, why=str(error)))
+            rejected.append(problem_of(error, line=line))
     return ReadSpectra(spectra=tuple(spectra), rejected=tuple(rejected))
 
 

@@ -21,11 +21,18 @@ from shadewright.core.mixing.swatches import (
     Evidence,
     Reading,
     Swatch,
+    checked_doses,
     checked_swatch,
 )
 from shadewright.errors import StudioError, UnreadableError
 from shadewright.exchange.colour_text import measured_lab, typed_colour
-from shadewright.exchange.rows import RowError, RowProblem, in_bands, number_of
+from shadewright.exchange.rows import (
+    RowError,
+    RowProblem,
+    in_bands,
+    number_of,
+    problem_of,
+)
 
 __all__ = ["ReadSwatches", "RowProblem", "read_swatches", "written_swatches"]
 
@@ -86,7 +93,7 @@ def _read(
         try:
             swatches.append(_swatch(line, columns, cells))
         except (RowError, StudioError) as error:
-            rejected.append(RowProblem(line=line, why=str(error)))
+            rejected.append(problem_of(error, line=line))
     return ReadSwatches(swatches=tuple(swatches), rejected=tuple(rejected))
 
 
@@ -153,13 +160,13 @@ def _doses(text: str) -> tuple[tuple[str, float], ...]:
 def doses_of(text: str, *, line: int) -> tuple[tuple[str, float], ...]:
     """Return the doses of one cell, or say what is wrong on which line."""
     try:
-        return _doses(text)
-    except RowError as error:
+        return checked_doses(_doses(text))
+    except (RowError, StudioError) as error:
         raise UnreadableError(
-            name=f"Line {line}",
-            why=f"{error}.",
+            name="The table of doses",
+            why=f"Line {line}: {problem_of(error, line=line).why}.",
             advice="Write doses as Gorse=0.5;Slate=0.2.",
-            argument="doses",
+            argument="dose_table",
         ) from None
 
 

@@ -230,7 +230,36 @@ def checked_swatch(swatch: Swatch) -> Swatch:
         raise MissingError(
             name="Base", advice="Name the yarn that was dyed.", argument="base"
         )
-    for dye, depth in swatch.doses:
+    checked_doses(swatch.doses)
+    if swatch.reading.sd is not None:
+        require_above_zero(
+            swatch.reading.sd, most=50.0, unit="", name="Spread (sd)", argument="sd"
+        )
+    _require_readable(swatch.reading)
+    return swatch
+
+
+def checked_doses(
+    doses: tuple[tuple[str, float], ...],
+) -> tuple[tuple[str, float], ...]:
+    """Return the doses of a mix, or refuse one that cannot be.
+
+    Parameters
+    ----------
+    doses : tuple of (str, float)
+        Dye and depth. [%]
+
+    Returns
+    -------
+    tuple of (str, float)
+        The same. [%]
+
+    Raises
+    ------
+    OutOfRangeError
+        If a depth is not above 0, or above 20 %.
+    """
+    for dye, depth in doses:
         require_above_zero(
             depth,
             most=MOST_DEPTH_PERCENT,
@@ -238,12 +267,7 @@ def checked_swatch(swatch: Swatch) -> Swatch:
             name=f"Depth of {dye}",
             argument="doses",
         )
-    if swatch.reading.sd is not None:
-        require_above_zero(
-            swatch.reading.sd, most=50.0, unit="", name="Spread (sd)", argument="sd"
-        )
-    _require_readable(swatch.reading)
-    return swatch
+    return doses
 
 
 def _require_readable(reading: Reading) -> None:
