@@ -1,7 +1,7 @@
 """Run the checks and the tests: what ``python3 start.py test`` and ``check`` do.
 
 ``check`` runs the checks and the house tests. ``test`` runs the checks, then
-every test on SQLite, then those that touch the store again on PostgreSQL; the
+every test on SQLite and, beside it, those that touch the store on PostgreSQL; the
 Chromium and the PostgreSQL that they need are installed where that can be.
 What follows ``test`` is handed to pytest. The last line is the sum of it all.
 """
@@ -12,8 +12,9 @@ import sys
 import tempfile
 import time
 from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
-from typing import NamedTuple, Self
+from typing import IO, NamedTuple, Self
 from xml.etree import ElementTree as ET
 
 import start
@@ -75,10 +76,21 @@ def test(words: Sequence[str]) -> Counts:
     if missing := missing_programs():
         start.install(*missing, "fonts-dejavu-core")
     counts = run_checks(CHECKS)
-    print("\nEvery test, on SQLite", flush=True)
-    counts = counts.plus(run_pytest(*words))
-    print("\nThe store's tests, on PostgreSQL", flush=True)
-    return counts.plus(run_pytest(*words, "--postgres", "-m", "store"))
+    return counts.plus(on_both_databases(words))
+
+
+def on_both_databases(words: Sequence[str]) -> Counts:
+    """Run every test on SQLite and, beside it, the store's tests on PostgreSQL."""
+    with tempfile.TemporaryFile("w+", encoding="utf-8") as said:
+        with ThreadPoolExecutor(max_workers=1) as beside:
+            store = ("--postgres", "-m", "store")
+            on_postgres = beside.submit(run_pytest, *words, *store, out=said)
+            print("\nEvery test, on SQLite", flush=True)
+            on_sqlite = run_pytest(*words)
+        print("\nThe store's tests, on PostgreSQL", flush=True)
+        said.seek(0)
+        print(said.read(), flush=True)
+    return on_sqlite.plus(on_postgres.result())
 
 
 def missing_programs() -> list[str]:
@@ -118,12 +130,12 @@ def run_check(title: str, command: tuple[str, ...]) -> bool:
     return done.returncode == 0
 
 
-def run_pytest(*options: str) -> Counts:
-    """Run pytest, which speaks for itself, and count from its own record."""
+def run_pytest(*options: str, out: IO[str] | None = None) -> Counts:
+    """Run pytest, which speaks for itself or into a file, and count from its record."""
     with tempfile.TemporaryDirectory() as folder:
         record = Path(folder) / "record.xml"
         words = ["-q", f"--junitxml={record}", *options]
-        code = subprocess.call([BIN / "pytest", *words], cwd=ROOT)
+        code = subprocess.call([BIN / "pytest", *words], cwd=ROOT, stdout=out)
         counts = read_record(record)
     # Not one test, or a run that broke off, is a failure too.
     broke = int(bool(code) and not counts.failed)

@@ -1,6 +1,7 @@
 """The runner of the tests tells a failure from a success, also its own."""
 
 from pathlib import Path
+from typing import IO
 
 import pytest
 
@@ -31,6 +32,22 @@ def test_counts_come_from_the_record(tmp_path: Path) -> None:
 
 def test_a_run_of_no_test_is_a_failure() -> None:
     assert run_pytest("tests/house/no_such_file.py") == Counts(0, 1, 0)
+
+
+def test_both_databases_are_asked_and_both_are_counted(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def pretend(*options: str, out: IO[str] | None = None) -> Counts:
+        if out is None:
+            return Counts(5, 0, 0)
+        out.write(f"asked with {options[-1]}")
+        return Counts(2, 1, 0)
+
+    monkeypatch.setattr(run, "run_pytest", pretend)
+    assert run.on_both_databases(()) == Counts(7, 1, 0)
+    said = capsys.readouterr().out
+    assert said.index("on SQLite") < said.index("on PostgreSQL")
+    assert "asked with store" in said
 
 
 def test_a_failed_check_fails_the_run(monkeypatch: pytest.MonkeyPatch) -> None:
