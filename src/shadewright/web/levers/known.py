@@ -78,7 +78,7 @@ def _batch(batch: BatchSureness, usual_g: float) -> BatchKnown:
         dyes=tuple(
             DyeKnown(
                 dye=dose.dye,
-                spread="not" if dose.reach is None else share_words(dose.reach),
+                spread="not known" if dose.reach is None else share_words(dose.reach),
             )
             for dose in batch.doses
         ),
