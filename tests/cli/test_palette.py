@@ -1,6 +1,7 @@
 """``shadewright palette``: from a table of swatches to a colour foretold."""
 
 import json
+import os
 from pathlib import Path
 
 import numpy as np
@@ -131,3 +132,11 @@ def test_the_same_file_gives_the_same_palette(files: Path, typed: Terminal) -> N
     one, two = ((files / f"{name}.json").read_bytes() for name in ("one", "two"))
     assert one == two
     assert json.loads(one)["version"] == 1
+
+
+def test_the_terminals_threads_do_not_count(
+    fitted: Path, typed: Terminal, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("OPENBLAS_NUM_THREADS", "2")  # which sums in another order
+    assert typed(f"palette predict {fitted} --base wool --dose d00=1%").status == 0
+    assert os.environ["OPENBLAS_NUM_THREADS"] == "1"

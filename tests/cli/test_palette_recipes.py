@@ -141,3 +141,10 @@ def test_a_correction_needs_what_went_in(files: Path, typed: Terminal) -> None:
     line = f"palette correct {files}/palette.json --base wool"
     said = typed(f"{line} --measured Lab=50,0,0 --target Lab=45,0,0").refusal
     assert said.startswith("--dose: Dose is missing")
+
+
+def test_a_light_that_cannot_count_is_told(files: Path, typed: Terminal) -> None:
+    line = f"palette match {files}/palette.json --base wool --target teal"
+    shown = typed(f"{line} --light A --light D65").out
+    assert "! The target is known in daylight alone. For A too, give" in shown
+    assert "daylight alone" not in typed(f"{line} --light D65").out

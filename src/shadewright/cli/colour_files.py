@@ -21,7 +21,7 @@ def on_one_thread() -> None:
     Products of this size are done before a second thread has woken up.
     """
     for library in ("OPENBLAS", "OMP", "MKL"):
-        os.environ.setdefault(f"{library}_NUM_THREADS", "1")
+        os.environ[f"{library}_NUM_THREADS"] = "1"
 
 
 def text_of(path: Path, *, name: str) -> str:

@@ -104,7 +104,12 @@ def match(  # ruff: ignore[too-many-arguments] - one for each option
         either = "Name a --target or a --target-spectrum: one of the two."
         raise click.UsageError(either)
     found = palette_in(palette_file)
-    from shadewright.cli.recipe_texts import match_answer, match_rows, match_warnings
+    from shadewright.cli.recipe_texts import (
+        match_answer,
+        match_rows,
+        match_warnings,
+        unused_lights,
+    )
     from shadewright.core.recipes import (
         Wishes,
         matches,
@@ -135,7 +140,10 @@ def match(  # ruff: ignore[too-many-arguments] - one for each option
         match_answer(answer, aim, seconds),
         as_json=as_json,
         rows=match_rows(answer),
-        warnings=match_warnings(answer, tolerance),
+        warnings=[
+            *match_warnings(answer, tolerance),
+            *unused_lights(lights, aim),
+        ],
     )
 
 

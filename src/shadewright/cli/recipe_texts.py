@@ -8,6 +8,9 @@ from shadewright.core.quantities import number_text
 from shadewright.core.quantities.writing import NO_BREAK
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from shadewright.core.colour.spectra.lights import Light
     from shadewright.core.recipes import Correction, Matches, Recipe, Target
 
 ONE_LIGHT = "The target is known in daylight alone."
@@ -74,6 +77,16 @@ def match_warnings(found: "Matches", tolerance: float) -> list[str]:
     passes = number_text(tolerance, digits=3)
     away = f"{_de(found.nearest_de)} away: {found.nearest_words}"
     return [f"No recipe comes within {passes} (CIEDE2000). The nearest is {away}."]
+
+
+def unused_lights(lights: "Sequence[Light]", target: "Target") -> list[str]:
+    """Say which lights were asked for in vain, the target being unknown there."""
+    known = {light for light, _lab in target.labs}
+    unused = [f"{light}" for light in dict.fromkeys(lights) if light not in known]
+    if not unused:
+        return []
+    names = " and ".join(unused)
+    return [f"{ONE_LIGHT} For {names} too, give a --target-spectrum."]
 
 
 def correct_answer(found: "Correction") -> dict[str, object]:
