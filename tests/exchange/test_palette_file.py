@@ -46,6 +46,7 @@ def test_a_person_can_read_what_it_is(palette: Palette) -> None:
     ("text", "words"),
     [
         ("", "no palette that Shadewright wrote"),
+        ("[" * 100_000, "no palette that Shadewright wrote"),
         ("[1, 2]", "no palette that Shadewright wrote"),
         ('{"format": "other"}', "no palette that Shadewright wrote"),
         ('{"format": "shadewright-palette", "version": 2}', "version 2, not 1"),
@@ -61,5 +62,15 @@ def test_what_is_none_is_refused(text: str, words: str) -> None:
 def test_a_damaged_array_is_refused(palette: Palette, name: str) -> None:
     whole = json.loads(written_palette(palette))
     whole["arrays"][name]["doubles"] = whole["arrays"][name]["doubles"][:-8]
+    with pytest.raises(UnreadableError, match="damaged"):
+        read_palette(json.dumps(whole))
+
+
+@pytest.mark.parametrize("number", [float("inf"), float("nan"), -1.0, "x", None])
+@pytest.mark.parametrize("name", ["width", "start_surface"])
+def test_a_damaged_number_is_refused(
+    palette: Palette, name: str, number: object
+) -> None:
+    whole = json.loads(written_palette(palette)) | {name: number}
     with pytest.raises(UnreadableError, match="damaged"):
         read_palette(json.dumps(whole))

@@ -114,3 +114,11 @@ def test_no_text_is_worse_than_refused(text: str) -> None:
         except UnreadableError:
             continue
         assert all(each.why for each in found.rejected)
+
+
+def test_uneven_bands_are_told_by_their_steps() -> None:
+    nm = [nm for nm in range(400, 701, 10) if nm != 450]
+    head = ",".join(f"R{each}" for each in nm)
+    row = ",".join("0.5" for _each in nm)
+    (rejected,) = read_swatches(f"base,doses,{head}\nwool,,{row}").rejected
+    assert rejected.why.endswith("got 400 to 700 nm in steps of 10 and 20 nm")

@@ -28,7 +28,14 @@ if TYPE_CHECKING:
 
 FORMAT = "shadewright-palette"
 VERSION = 1
-_STRANGE = (ArithmeticError, LookupError, TypeError, ValueError, zlib.error)
+_STRANGE = (
+    ArithmeticError,
+    LookupError,
+    RecursionError,
+    TypeError,
+    ValueError,
+    zlib.error,
+)
 
 
 def written_palette(palette: Palette) -> str:
@@ -111,13 +118,13 @@ def _palette(whole: Mapping[str, Any]) -> Palette:
     return Palette(
         names=names,
         known=_known(whole, names, arrays),
-        width=float(whole["width"]),
+        width=_amount(whole["width"]),
         evidence=tuple(Evidence(dye["evidence"]) for dye in dyes),
         depths=tuple(
-            (float(dye["least_depth_percent"]), float(dye["most_depth_percent"]))
+            (_amount(dye["least_depth_percent"]), _amount(dye["most_depth_percent"]))
             for dye in dyes
         ),
-        left_out=tuple(map(float, whole["left_out_de"])),
+        left_out=tuple(map(_amount, whole["left_out_de"])),
         method=str(whole.get("method", METHOD)),
     )
 
@@ -139,11 +146,11 @@ def _known(
     if arrays["parameters"].shape != (structure.total,):
         message = "the parameters do not fit the dyes"
         raise ValueError(message)
-    sizes = {field.name: float(whole["sizes"][field.name]) for field in fields(Sizes)}
+    sizes = {field.name: _amount(whole["sizes"][field.name]) for field in fields(Sizes)}
     return Known(
         structure=structure,
         sizes=Sizes(**sizes),
-        start_surface=float(whole["start_surface"]),
+        start_surface=_amount(whole["start_surface"]),
         parameters=arrays["parameters"],
         arrow=Arrow(
             shared=arrays["shared"],
@@ -152,6 +159,15 @@ def _known(
             mixed=arrays["mixed"],
         ),
     )
+
+
+def _amount(value: Any) -> float:  # ruff: ignore[any-type]
+    """Return a number from 0 up."""
+    found = float(value)
+    if not 0.0 <= found < float("inf"):
+        message = "a number is none that a fit gives"
+        raise ValueError(message)
+    return found
 
 
 def _packed(array: "Floats") -> dict[str, object]:

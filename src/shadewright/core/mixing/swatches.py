@@ -8,6 +8,7 @@ screen is a guess at one Lab, and a chart does not even say how deep it was dyed
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
+from itertools import pairwise
 from math import sqrt
 
 from shadewright.core.colour.spectra.lights import Light
@@ -135,14 +136,14 @@ def bands_of(
     >>> len(level), {round(value, 12) for value in level}
     (31, {0.5})
     """
-    step = wavelengths_nm[1] - wavelengths_nm[0] if len(wavelengths_nm) > 1 else 0
+    steps = {high - low for low, high in pairwise(wavelengths_nm)} or {0}
     first, last = wavelengths_nm[0], wavelengths_nm[-1]
-    is_even = wavelengths_nm == tuple(range(first, last + 1, step or 1))
     covers = first <= FIRST_NM and last >= LAST_NM
-    if step not in {5, 10, 20} or not is_even or not covers:
+    if steps not in ({5}, {10}, {20}) or not covers:
+        as_list = " and ".join(map(str, sorted(steps)))
         raise OutOfRangeError(
             name="The bands",
-            given=f"{first} to {last} nm",
+            given=f"{first} to {last} nm in steps of {as_list} nm",
             allowed="400 to 700 nm in even steps of 5, 10 or 20 nm",
             argument="reflectance",
         )
