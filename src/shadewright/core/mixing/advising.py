@@ -179,8 +179,17 @@ def _dyed(rows: "Floats", palette: Palette, base: str) -> Dyed:
 
 
 def _how_read(palette: Palette) -> HowRead:
-    """Return how the next swatches will be read: as the best were so far."""
+    """Return how the next swatches will be read: as the best were so far.
+
+    What a spectrum tells is taken as Lab under three lights, read as closely: a third
+    of the numbers, and nearly all that they teach of colour.
+    """
     best = max(palette.evidence, key=lambda kind: kind.rank)
-    kind = Evidence.LAB if best is Evidence.SCREEN else best
-    noise = SPECTRUM_SD if kind is Evidence.SPECTRUM else LEAST_LAB_SD / sqrt(3.0)
+    is_spectral = best is Evidence.SPECTRUM
+    kind = (
+        Evidence.THREE_LIGHTS
+        if best.rank >= Evidence.THREE_LIGHTS.rank
+        else Evidence.LAB
+    )
+    noise = SPECTRUM_SD if is_spectral else LEAST_LAB_SD / sqrt(3.0)
     return HowRead(seen=seen_of(kind), noise=noise, dose_error=DOSE_ERROR)

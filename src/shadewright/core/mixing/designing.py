@@ -28,6 +28,10 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
 
 
+_SHORTLIST = 120
+"""Candidates that are weighed against each other; the others teach less alone. [-]"""
+
+
 @dataclass(frozen=True, kw_only=True)
 class Pick:
     """A candidate by place; the targets’ summed variance before and after, in dE²."""
@@ -81,15 +85,39 @@ def next_swatches(
     ----------
     .. [krause2008] greedy choice of what to observe
     """
-    scene = _scene(candidates, targets, metric, known, reading)
+    by, noise = _seen(candidates, known, reading)
+    aimed = (metric @ _slopes(targets, known, seen_of(Evidence.LAB))[0]).reshape(
+        -1, known.structure.total
+    )
+    kept = _shortlist(by, noise, aimed, known, least=2 * count)
+    scene = _scene(by[kept], noise[kept], aimed, known)
     picks = []
-    for _ in range(min(count, len(scene.noise))):
+    for _ in range(min(count, len(kept))):
         gains = scene.gains()
         best = int(gains.argmax())
-        then = scene.after(best)
-        picks.append(Pick(candidate=best, before=scene.left, after=then.left))
+        then = scene.after(best, gain=float(gains[best]))
+        pick = Pick(candidate=int(kept[best]), before=scene.left, after=then.left)
+        picks.append(pick)
         scene = then
     return tuple(picks)
+
+
+def _shortlist(
+    by: "Floats", noise: "Floats", aimed: "Floats", known: Known, *, least: int
+) -> "NDArray[np.intp]":
+    """Return the candidates that would teach most if each were the only one."""
+    import numpy as np
+
+    towards = (aimed @ known.covariance).T
+    gains = np.empty(len(by))
+    for place, one in enumerate(by):
+        used = np.flatnonzero(one.any(0))
+        near = one[:, used]
+        own = near @ known.covariance[np.ix_(used, used)] @ near.T + noise[place]
+        across = near @ towards[used]
+        gains[place] = (across * np.linalg.solve(own, across)).sum()
+    most = max(least, _SHORTLIST)
+    return np.sort(np.argsort(-gains, kind="stable")[:most])
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -125,7 +153,7 @@ class _Scene:
         )
         return found
 
-    def after(self, best: int) -> "_Scene":
+    def after(self, best: int, *, gain: float) -> "_Scene":
         """Return what is left to learn once a candidate has been dyed."""
         import numpy as np
 
@@ -136,25 +164,18 @@ class _Scene:
             among=self.among - taught @ self.among[run],
             across=self.across - taught @ self.across[run],
             noise=self.noise,
-            left=self.left - float(self.gains()[best]),
+            left=self.left - gain,
         )
 
 
-def _scene(
-    candidates: Dyed, targets: Dyed, metric: "Floats", known: Known, reading: Reading
-) -> _Scene:
-    import numpy as np
-
-    by, noise = _seen(candidates, known, reading)
-    by_target = _slopes(targets, known, seen_of(Evidence.LAB))[0]
-    aimed = (metric @ by_target).reshape(-1, known.structure.total)
+def _scene(by: "Floats", noise: "Floats", aimed: "Floats", known: Known) -> _Scene:
     flat = by.reshape(-1, known.structure.total)
-    through = known.covariance @ flat.T
+    towards = aimed @ known.covariance
     return _Scene(
-        among=flat @ through,
-        across=(aimed @ through).T,
+        among=flat @ known.covariance @ flat.T,
+        across=flat @ towards.T,
         noise=noise,
-        left=float(np.einsum("tp,pq,tq->", aimed, known.covariance, aimed)),
+        left=float((towards * aimed).sum()),
     )
 
 
