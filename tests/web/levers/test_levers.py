@@ -8,7 +8,7 @@ from django.test import Client
 from playwright.sync_api import Page
 from pytest_django.live_server_helper import LiveServer
 
-from shadewright.records.models import MeasuringTool
+from shadewright.records.models import MeasuringTool, Recipe
 from shadewright.records.models.catalogue import ToolKind
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import write_recipe
@@ -88,14 +88,20 @@ def test_a_stock_to_be_thinned_leads_to_its_bottle(
     assert "make up to 500 ml" in begun.text
 
 
+def page_of_recipe() -> str:
+    """Return the address of the only recipe."""
+    return f"/recipes/{Recipe.objects.get().pk}/"
+
+
 def test_a_recipe_says_how_well_it_is_known(client: Client, things: Dyeing) -> None:
     things.recipe()
-    page = read(client.get("/recipes/1/"))
+    address = page_of_recipe()
+    page = read(client.get(address))
     assert "How well it is known" in page.text
     assert "at a batch of 100 g" in page.text
     assert HELP in page.links
     MeasuringTool.objects.update(is_retired=True)
-    assert "Not known yet" in read(client.get("/recipes/1/")).text
+    assert "Not known yet" in read(client.get(address)).text
 
 
 def test_the_whole_shelf_begins_with_what_is_free(
@@ -171,7 +177,7 @@ def test_it_is_sound_on_phone_and_desk(
 ) -> None:
     number = things.recipe()
     plan = f"/baths/new/?version={number}&base={things.base}&fibre_g=20"
-    for address in (HELP, plan, "/recipes/1/"):
+    for address in (HELP, plan, page_of_recipe()):
         page.goto(f"{live_server.url}{address}")
         assert axe(page) == [], address
         assert goes_sideways(page) == 0, address
