@@ -200,6 +200,14 @@ GOOD = studio_file(
 )
 
 
+def test_a_file_whose_name_was_damaged_is_missed() -> None:
+    """A name in the zip’s own list ends at a null sign."""
+    bad = bytearray(GOOD)
+    bad[bytes(GOOD).rindex(b"files/")] = 0
+    with pytest.raises(UnreadableError, match="Some of its files are missing"):
+        contents(bytes(bad))
+
+
 @given(data=st.data())
 def test_law_a_file_with_wrong_bytes_is_refused_or_reads_the_same(
     data: st.DataObject,

@@ -61,6 +61,7 @@ def studio_file(copy: StudioCopy) -> bytes:
             "program": copy.program,
             "made_at": copy.made_at,
             "rows": {name: len(rows) for name, rows in copy.tables.items()},
+            "files": list(copy.files),
         }
         box.writestr("about.json", json.dumps(about, indent=1))
         for name, rows in copy.tables.items():
@@ -98,12 +99,15 @@ def _read(box: zipfile.ZipFile) -> StudioCopy:
     }
     if any(len(tables.get(name, ())) != n for name, n in about["rows"].items()):
         raise _unreadable(why="Some of its rows are missing.")
+    files = {_inside(name): box.read(name) for name in names if _is_file(name)}
+    if files.keys() != set(about.get("files", files)):
+        raise _unreadable(why="Some of its files are missing.")
     return StudioCopy(
         schema=str(about["schema"]),
         program=str(about["program"]),
         made_at=str(about["made_at"]),
         tables=tables,
-        files={_inside(name): box.read(name) for name in names if _is_file(name)},
+        files=files,
     )
 
 
