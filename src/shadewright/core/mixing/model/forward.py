@@ -41,10 +41,12 @@ _LEAST_LOG, _MOST_LOG = -14.0, 9.0
 class Slopes:
     """What is seen, and how it moves.
 
-    ``seen`` (S, m); ``shared`` (S, m, G) by the parameters that dyes share; ``own``
-    (E, m, P) by a dye's own; ``dose`` (E, m) by the logarithm of the dose.
+    ``reflectance`` (S, 31) and ``seen`` (S, m) of it; ``shared`` (S, m, G) by the
+    parameters that dyes share; ``own`` (E, m, P) by a dye's own; ``dose`` (E, m) by the
+    logarithm of the dose.
     """
 
+    reflectance: "Floats"
     seen: "Floats"
     shared: "Floats"
     own: "Floats"
@@ -122,32 +124,40 @@ def unit_ks(parameters: "Floats", rows: Entries, structure: Structure) -> "Float
     return found
 
 
-def ks_of_mixes(
-    parameters: "Floats", rows: Entries, structure: Structure, added: "Floats"
-) -> "Floats":
-    """Return K/S of whole swatches: bare yarn and every dye on it (equation 10).
+@dataclass(frozen=True, kw_only=True, eq=False)
+class _Made:
+    """Swatches as the parameters make them, from K/S to what a meter sees.
 
-    Parameters
-    ----------
-    parameters : ndarray, shape (all,)
-        The whole vector. [1]
-    rows : Entries
-        Dyes in swatches. [1]
-    structure : Structure
-        Where things stand. [-]
-    added : ndarray, shape (E, 31)
-        K/S that each dye adds. [1]
-
-    Returns
-    -------
-    ndarray, shape (S, 31)
-        K/S. [1]
+    ``added`` (E, 31) is K/S by dye, ``ks`` (S, 31) that of whole swatches, ``bare``
+    their reflectance without the surface.
     """
+
+    added: "Floats"
+    ks: "Floats"
+    bare: "Floats"
+    surface: float
+
+    @property
+    def reflectance(self) -> "Floats":
+        """Reflectance as measured, (S, 31)."""
+        return with_surface(self.bare, surface=self.surface)
+
+
+def _made(
+    parameters: "Floats", rows: Entries, structure: Structure, start_surface: float
+) -> _Made:
+    """Return bare yarn with every dye on it (equation 10), and its light."""
     import numpy as np
 
+    added = unit_ks(parameters, rows, structure)
     whole = grounds_of(parameters, structure)[rows.bases]
     np.add.at(whole, rows.swatch, added)
-    return whole
+    return _Made(
+        added=added,
+        ks=whole,
+        bare=reflectance_of_ks(whole),
+        surface=surface_of(parameters, start=start_surface),
+    )
 
 
 def reflectances(
@@ -175,10 +185,7 @@ def reflectances(
     ndarray, shape (S, 31)
         Reflectance as measured. [1]
     """
-    added = unit_ks(parameters, rows, structure)
-    whole = ks_of_mixes(parameters, rows, structure, added)
-    surface = surface_of(parameters, start=start_surface)
-    return with_surface(reflectance_of_ks(whole), surface=surface)
+    return _made(parameters, rows, structure, start_surface).reflectance
 
 
 def slopes(
@@ -211,15 +218,12 @@ def slopes(
     """
     import numpy as np
 
-    added = unit_ks(parameters, rows, structure)
-    whole = ks_of_mixes(parameters, rows, structure, added)
-    surface = surface_of(parameters, start=start_surface)
-    bare = reflectance_of_ks(whole)
-    reflectance = with_surface(bare, surface=surface)
+    made = _made(parameters, rows, structure, start_surface)
+    reflectance, surface = made.reflectance, made.surface
     by_reflectance = as_seen_slope(reflectance, seen)
-    by_ks = by_reflectance * ((1.0 - surface) * slope_of_reflectance(whole))[:, None]
-    by_log = by_ks[rows.swatch] * added[:, None]
-    by_surface = (1.0 - bare) * surface * SURFACE_LOG_SD
+    by_ks = by_reflectance * ((1.0 - surface) * slope_of_reflectance(made.ks))[:, None]
+    by_log = by_ks[rows.swatch] * made.added[:, None]
+    by_surface = (1.0 - made.bare) * surface * SURFACE_LOG_SD
     common = np.zeros((rows.swatches, seen.width, len(COMMON)))
     np.add.at(common, rows.swatch, by_log @ rows.common)
     shared = [
@@ -228,6 +232,7 @@ def slopes(
         _by_ground(parameters, rows, structure, by_ks),
     ]
     return Slopes(
+        reflectance=reflectance,
         seen=as_seen(reflectance, seen),
         shared=np.concatenate(shared, -1),
         own=by_log @ rows.own,

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from shadewright.core.mixing.model.entries import Dyed, entries
-from shadewright.core.mixing.model.forward import reflectances, slopes
+from shadewright.core.mixing.model.forward import slopes
 from shadewright.core.mixing.model.seeing import Seen
 from shadewright.core.mixing.posterior.known import Known
 from shadewright.core.mixing.posterior.weighing import spread_out
@@ -64,8 +64,9 @@ def foretold(
 
     structure = known.structure
     rows = entries(dyed, structure=structure, sizes=known.sizes)
-    start = known.start_surface
-    found = slopes(known.parameters, rows, structure, seen, start_surface=start)
+    found = slopes(
+        known.parameters, rows, structure, seen, start_surface=known.start_surface
+    )
     whole = spread_out(rows, found.shared, found.own, structure)
     owed = max(0.0, 1.0 - width**2) ** 0.5 * known.owed
     spread = np.zeros((*found.seen.shape, found.seen.shape[1]))
@@ -82,7 +83,5 @@ def foretold(
     return Foretold(
         seen=found.seen,
         covariance=spread,
-        reflectance=reflectances(
-            known.parameters, rows, structure, start_surface=start
-        ),
+        reflectance=found.reflectance,
     )
