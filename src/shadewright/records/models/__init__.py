@@ -14,6 +14,7 @@ from shadewright.records.models.catalogue import (
 from shadewright.records.models.devices import Device, PairingCode, PairingTry
 from shadewright.records.models.ledgers import BottleLine, JarLine, ToolCheck
 from shadewright.records.models.lots import Lot, LotLine
+from shadewright.records.models.palettes import FoundFor, PaletteFit, Prediction
 from shadewright.records.models.people import Person, Studio
 from shadewright.records.models.recipes import (
     Recipe,
@@ -23,6 +24,15 @@ from shadewright.records.models.recipes import (
     RecipeVersion,
 )
 from shadewright.records.models.shelf import PowderJar, StockBottle, StockMaking
+from shadewright.records.models.swatches import (
+    ColourReading,
+    EvidenceLine,
+    Meter,
+    Swatch,
+    SwatchDose,
+    SwatchPlan,
+    WantedColour,
+)
 
 __all__ = [
     "Auxiliary",
@@ -32,19 +42,25 @@ __all__ = [
     "BathLine",
     "BottleLine",
     "CatalogueVersion",
+    "ColourReading",
     "Device",
     "Dye",
+    "EvidenceLine",
+    "FoundFor",
     "HeatSource",
     "JarLine",
     "Lot",
     "LotLine",
     "MeasuringTool",
+    "Meter",
     "MillLot",
     "PairingCode",
     "PairingTry",
+    "PaletteFit",
     "Person",
     "Pot",
     "PowderJar",
+    "Prediction",
     "Recipe",
     "RecipeAuxiliary",
     "RecipeDose",
@@ -53,6 +69,10 @@ __all__ = [
     "StockBottle",
     "StockMaking",
     "Studio",
+    "Swatch",
+    "SwatchDose",
+    "SwatchPlan",
     "ToolCheck",
+    "WantedColour",
     "Water",
 ]
