@@ -1,6 +1,7 @@
 """Learning a palette: fit, look for a swatch that does not belong, fit again."""
 
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 
 from shadewright.core.mixing.arranging import Names
 from shadewright.core.mixing.fitting_swatches import fit_once
@@ -24,6 +25,7 @@ def learn(
     swatches: Sequence[Swatch],
     *,
     start_surface: float = USUAL_SURFACE,
+    trusted: AbstractSet[int] = frozenset(),
 ) -> Learned:
     """Return the palette that swatches teach; what cannot be true is set aside.
 
@@ -33,6 +35,8 @@ def learn(
         What was dyed and read. [%]
     start_surface : float
         Where the surface term starts; above zero. [1]
+    trusted : set of int
+        Numbers of swatches that were looked at again and stay, odd or not. [-]
 
     Returns
     -------
@@ -55,7 +59,11 @@ def learn(
     while True:
         fitted, names, groups = fit_once(kept, start_surface=start_surface)
         found = left_out(fitted)
-        odd = suspects_of(found, groups, start_surface=start_surface)[:left]
+        odd = [
+            each
+            for each in suspects_of(found, groups, start_surface=start_surface)
+            if each.swatch.number not in trusted
+        ][:left]
         if not odd:
             break
         suspects += odd
@@ -64,7 +72,7 @@ def learn(
         kept = [each for each in kept if id(each) not in aside]
     return Learned(
         palette=_palette(fitted, names, groups, found),
-        used=tuple(kept),
+        used=tuple(each for group in groups for each in group),
         suspects=tuple(suspects),
         is_other_light=is_other_light(fitted, kept, names),
     )

@@ -45,7 +45,8 @@ class Palette:
 class Learned:
     """A palette, the swatches that it rests on and those that were set aside.
 
-    ``is_other_light`` tells that the colours look read under D50 and not D65.
+    ``used`` are in the order of the palette's ``left_out``. ``is_other_light`` tells
+    that the colours look read under D50 and not D65.
     """
 
     palette: Palette

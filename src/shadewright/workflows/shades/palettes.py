@@ -1,0 +1,64 @@
+"""The palette that holds: the newest fit that came to its end."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from functools import lru_cache
+
+from shadewright.core.mixing import Palette
+from shadewright.exchange.palette_file import read_palette
+from shadewright.records import shade_reads
+from shadewright.records.models import PaletteFit
+
+
+@dataclass(frozen=True, kw_only=True)
+class SuspectNow:
+    """A swatch that the others do not believe: by what factor its dose seems off."""
+
+    swatch_id: int
+    distance: float
+    dosed: float
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class PaletteNow:
+    """The palette that holds, with what it was given.
+
+    ``used`` are the swatches that it rests on; ``left_out`` CIEDE2000 of each, foretold
+    without it; ``given`` what it was fitted to, as ``evidence.as_kept`` writes it.
+    """
+
+    fit_id: int
+    palette: Palette
+    at: datetime
+    used: tuple[int, ...]
+    left_out: dict[int, float]
+    suspects: tuple[SuspectNow, ...]
+    is_other_light: bool
+    given: list[dict[str, object]]
+
+
+def palette_now() -> PaletteNow | None:
+    """Return the palette that holds, or None before the first fit."""
+    row = shade_reads.newest_fit()
+    return None if row is None else shaped_palette(row)
+
+
+def shaped_palette(row: PaletteFit) -> PaletteNow:
+    """Return a fit as frozen values."""
+    suspects = tuple(SuspectNow(**each) for each in row.suspects)
+    aside = {each.swatch_id for each in suspects}
+    return PaletteNow(
+        fit_id=row.pk,
+        palette=_read(row.pk, row.palette),
+        at=row.finished_at or row.started_at,
+        used=tuple(x["swatch"] for x in row.used if x["swatch"] not in aside),
+        left_out={int(number): de for number, de in row.left_out.items()},
+        suspects=suspects,
+        is_other_light=row.is_other_light,
+        given=row.used,
+    )
+
+
+@lru_cache(maxsize=4)
+def _read(_fit_id: int, text: str) -> Palette:
+    return read_palette(text)
