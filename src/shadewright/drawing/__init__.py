@@ -30,7 +30,7 @@ from shadewright.drawing.code_square import code_square
 from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
 from shadewright.drawing.life_curve import life_curve
-from shadewright.drawing.swatch import colour_field, swatch
+from shadewright.drawing.swatch import colour_field, colour_square, swatch
 
 __all__ = [
     "ICONS",
@@ -42,6 +42,7 @@ __all__ = [
     "budget_words",
     "code_square",
     "colour_field",
+    "colour_square",
     "fill_bar",
     "heat_curve",
     "icon",

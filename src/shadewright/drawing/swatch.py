@@ -28,3 +28,14 @@ def colour_field(colour: str, *, name: str) -> str:
     body = f'<rect width="10" height="10" fill="{colour}"/>'
     box = svg.Box(10, 10, is_stretched=True)
     return svg.drawing("colour-field", box, body, name=name)
+
+
+def colour_square(
+    colour: str, *, name: str = "", css: str = "", is_true: bool = True
+) -> str:
+    """Draw a colour as a square; a corner is cut off where a screen cannot show it."""
+    cut = "" if is_true else '<path d="M7 0H10V3Z" class="cut"/>'
+    if not _HEX.fullmatch(colour):
+        return swatch(None)
+    body = f'<rect width="10" height="10" fill="{colour}"/>{cut}'
+    return svg.drawing(f"colour-square {css}".rstrip(), _BOX, body, name=name)

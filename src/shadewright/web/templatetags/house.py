@@ -19,6 +19,7 @@ from shadewright.core.quantities.writing import amount_text
 from shadewright.core.solutions.age import AgeClass
 from shadewright.core.solutions.keeping import DyeLife
 from shadewright.core.uncertainty import BudgetLine
+from shadewright.web.colours import ColourShown, ColourSize
 from shadewright.web.parts import Caution, Chip, Measured, Step, TreeNode
 from shadewright.web.sorting import Order
 
@@ -106,6 +107,20 @@ def colour_field(colour: str, name: str) -> SafeString:
     return SafeString(drawing.colour_field(colour, name=name))
 
 
+@register.simple_tag
+def colour_square(
+    shown: ColourShown, size: ColourSize = "square", names: Literal["", "silent"] = ""
+) -> SafeString:
+    """Draw a colour alone, named with all that must be said, or silent beside words."""
+    css = f"{size} told" if shown.is_foretold else size
+    title = "" if names else shown.title
+    return SafeString(
+        drawing.colour_square(
+            shown.hex_code, name=title, css=css, is_true=shown.is_true
+        )
+    )
+
+
 # Parts ----------------------------------------------------------------------
 
 
@@ -119,6 +134,12 @@ def sure(value: Measured, css: str = "") -> dict[str, object]:
 def chip(state: Chip) -> dict[str, object]:
     """Show a state in words with its sign."""
     return {"chip": state}
+
+
+@register.inclusion_tag("parts/colour.html")
+def colour(shown: ColourShown, size: ColourSize = "square") -> dict[str, object]:
+    """Show a colour with its source and spread: ``{% colour row.colour "large" %}``."""
+    return {"shown": shown, "size": size}
 
 
 @register.inclusion_tag("parts/caution.html")

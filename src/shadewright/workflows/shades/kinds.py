@@ -7,6 +7,8 @@ from shadewright.core.mixing import Evidence, Reading
 from shadewright.core.mixing.swatches import LIGHTS
 from shadewright.records.models.swatches import ColourReading, ReadBy
 
+__all__ = ["SPREADS", "TEACHES_AS", "Labs", "ReadBy", "reading_of"]
+
 Labs = dict[str, tuple[float, float, float]]
 
 SPREADS: Final = {
