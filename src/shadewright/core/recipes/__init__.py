@@ -29,7 +29,7 @@ e       by what factor a dye in a bath is off           1
 8. ``ranking``    which of many near recipes is the best
 9. ``matching``   all of it: the recipes for a colour
 10. ``correcting`` what to add to a bath that missed
-11. ``gradients`` depths in steps that look equal
+11. ``gradients`` depths, or mixes, in steps that look equal
 12. ``rounding``  doses that can be measured
 13. ``carrying``  the same colour on another yarn
 
@@ -39,8 +39,8 @@ Sources: [allen1966]_ for three dyes at once; [marquardt1963]_ for the way downh
 
 from shadewright.core.recipes.carrying import carried
 from shadewright.core.recipes.correcting import Correction, correction
-from shadewright.core.recipes.gradients import Shade, gradient
-from shadewright.core.recipes.matching import Matches, matches
+from shadewright.core.recipes.gradients import Shade, gradient, gradient_between
+from shadewright.core.recipes.matching import Matches, matches, matching
 from shadewright.core.recipes.ranking import Recipe
 from shadewright.core.recipes.rounding import rounded, step_percent
 from shadewright.core.recipes.targets import (
@@ -60,7 +60,9 @@ __all__ = [
     "carried",
     "correction",
     "gradient",
+    "gradient_between",
     "matches",
+    "matching",
     "rounded",
     "step_percent",
     "target_of_labs",

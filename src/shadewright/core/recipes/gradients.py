@@ -1,8 +1,10 @@
-"""A row of depths whose steps look equal, not one whose grams are.
+"""A row of skeins whose steps look equal, not one whose grams are.
 
 From pale to deep, the first tenth of a gram changes a skein more than the last gram.
 Steps that look equal are laid along the colours that the palette foretells: each is as
-far from the next as that from the one after, in CIEDE2000.
+far from the next as that from the one after, in CIEDE2000. A row runs from bare yarn
+to one mix, or from one mix to another by shares of both, as if two stocks were poured
+together.
 """
 
 from dataclasses import dataclass
@@ -17,7 +19,8 @@ from shadewright.core.quantities import require_above_zero, require_between
 from shadewright.core.recipes.colouring import labs_of
 from shadewright.core.recipes.curves import curves_of
 from shadewright.core.recipes.ranking import Doses
-from shadewright.core.recipes.wishes import HIGHEST_DEPTH_PERCENT
+from shadewright.core.recipes.wishes import HIGHEST_DEPTH_PERCENT, LEAST_DEPTH_PERCENT
+from shadewright.errors import OutOfRangeError
 
 if TYPE_CHECKING:
     import numpy as np
@@ -26,7 +29,7 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
 
 MOST_STEPS = 60
-_POINTS, _HALVINGS, _PALEST_SHARE = 1500, 40, 1e-4
+_POINTS, _HALVINGS, _LEAST_SHARE = 1500, 40, 1e-4
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -81,30 +84,127 @@ def gradient(
     """
     import numpy as np
 
-    require_known([Mix(base=base, doses=doses)], palette)
-    require_between(count, least=2, most=MOST_STEPS, unit="", name="Count")
     require_between(palest_share, least=0.0, most=0.99, unit="", name="Palest share")
     require_above_zero(
-        sum(depth for _dye, depth in doses),
+        _depth(doses),
         most=HIGHEST_DEPTH_PERCENT,
         unit="%",
         name="Depth of the deepest",
         argument="doses",
     )
-    shares = np.geomspace(max(palest_share, _PALEST_SHARE), 1.0, _POINTS)
+    shares = np.geomspace(max(palest_share, _LEAST_SHARE), 1.0, _POINTS)
     shares = shares if palest_share else np.concatenate([[0.0], shares])
-    curves = curves_of(palette, base, tuple(dye for dye, _depth in doses))
-    deepest = np.array([depth for _dye, depth in doses])
-    labs = labs_of(curves, shares[:, None] * deepest)
-    places = _even_places(labs, count)
-    chosen = np.interp(places, np.arange(len(shares)), shares)
-    seen = labs_of(curves, chosen[:, None] * deepest)
+    return _laid(palette, base, (), doses, shares, count)
+
+
+def gradient_between(
+    palette: Palette, *, base: str, first: Doses, last: Doses, count: int
+) -> tuple[Shade, ...]:
+    """Return mixes that lead from one to another in steps that look equal.
+
+    c(t) = (1 − t) c_first + t c_last,  0 ≤ t ≤ 1                    (9)
+
+    Parameters
+    ----------
+    palette : Palette
+        What was learned. [-]
+    base : str
+        The yarn. [-]
+    first : tuple of (str, float)
+        One end. [%]
+    last : tuple of (str, float)
+        The other end; no dye at all is bare yarn at either end. [%]
+    count : int
+        How many, both ends among them; 2 to 60. [-]
+
+    Returns
+    -------
+    tuple of Shade
+        Each a share of both ends, from the first to the last. [%]
+
+    Raises
+    ------
+    NotFoundError
+        If the base or a dye is not in the palette.
+    OutOfRangeError
+        If a number is out of range, or both ends are the same mix.
+
+    Notes
+    -----
+    The steps are those of equation 7. The way is a straight line in doses and not in
+    colour, so that two stocks made once, one of each end, give every skein between
+    them; where the two ends face each other across grey it leads by way of it.
+    """
+    import numpy as np
+
+    for doses, argument in ((first, "first"), (last, "last")):
+        require_between(
+            _depth(doses),
+            least=0.0,
+            most=HIGHEST_DEPTH_PERCENT,
+            unit="%",
+            name=f"Depth of the {argument} mix",
+            argument=argument,
+        )
+    if _are_same(dict(first), dict(last)):
+        raise OutOfRangeError(
+            name="The last mix",
+            given="the same again",
+            allowed="another than the first",
+            argument="last",
+        )
+    near = np.geomspace(_LEAST_SHARE, 0.5, _POINTS // 2)
+    shares = np.concatenate([[0.0], near, 1.0 - near[-2::-1], [1.0]])
+    return _laid(palette, base, first, last, shares, count)
+
+
+def _depth(doses: Doses) -> float:
+    return sum(depth for _dye, depth in doses)
+
+
+def _are_same(first: dict[str, float], last: dict[str, float]) -> bool:
+    """Whether two mixes differ by less than anybody could weigh."""
+    return all(
+        abs(first.get(dye, 0.0) - last.get(dye, 0.0)) < LEAST_DEPTH_PERCENT
+        for dye in {*first, *last}
+    )
+
+
+def _laid(
+    palette: Palette,
+    base: str,
+    first: Doses,
+    last: Doses,
+    shares: "Floats",
+    count: int,
+) -> tuple[Shade, ...]:
+    """Return mixes at equal steps along shares of two ends (equations 7 and 9)."""
+    import numpy as np
+
+    require_known([Mix(base=base, doses=(*first, *last))], palette)
+    require_between(count, least=2, most=MOST_STEPS, unit="", name="Count")
+    dyes = tuple(dict.fromkeys(dye for dye, _depth in (*first, *last)))
+    ends = np.array([
+        [dict(end).get(dye, 0.0) for dye in dyes] for end in (first, last)
+    ])
+    curves = curves_of(palette, base, dyes)
+
+    def mixed(shares: "Floats") -> "Floats":
+        found: Floats = np.stack([1.0 - shares, shares], axis=1) @ ends
+        return found
+
+    places = _even_places(labs_of(curves, mixed(shares)), count)
+    depths = mixed(np.interp(places, np.arange(len(shares)), shares))
     return tuple(
         Shade(
-            doses=tuple((dye, float(share * depth)) for dye, depth in doses if share),
-            lab=Lab(*lab.tolist()),
+            doses=tuple(
+                (dye, depth) for dye, depth in zip(dyes, row, strict=True) if depth
+            ),
+            lab=Lab(*lab),
         )
-        for share, lab in zip(chosen, seen, strict=True)
+        for row, lab in zip(
+            depths.tolist(), labs_of(curves, depths).tolist(), strict=True
+        )
     )
 
 
