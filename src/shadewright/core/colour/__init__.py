@@ -21,11 +21,12 @@ K/S     light absorbed for light scattered              1
 2. ``cielab``          from XYZ to Lab and back; chroma and hue
 3. ``adaptation``      a colour under another white (Bradford)
 4. ``observer_change`` a screen's colour as a meter for yarn reads it
-5. ``differences``     CIEDE2000, CMC, the grey scale, and plain words
-6. ``metamerism``      alike by the window, unlike in the shop
-7. ``strength``        one swatch against another
-8. ``levelness``       one skein, several spots
-9. ``stearns_noechel`` two dyed yarns carded together
+5. ``meter_light``     a meter that is set to another light or eye
+6. ``differences``     CIEDE2000, CMC, the grey scale, and plain words
+7. ``metamerism``      alike by the window, unlike in the shop
+8. ``strength``        one swatch against another
+9. ``levelness``       one skein, several spots
+10. ``stearns_noechel`` two dyed yarns carded together
 
 Unless it says otherwise, Lab is for daylight D65 and the 10° observer, as hand-held
 meters give it. Arrays have the wavelength or the three numbers last. numpy is
@@ -56,6 +57,7 @@ from shadewright.core.colour.metamerism import (
     additive_metamerism,
     multiplicative_metamerism,
 )
+from shadewright.core.colour.meter_light import lab_of_meter, sd_of_meter
 from shadewright.core.colour.observer_change import lab_2_of_10, lab_10_of_2
 from shadewright.core.colour.spectra import (
     Light,
@@ -93,12 +95,14 @@ __all__ = [
     "grey_scale",
     "lab_2_of_10",
     "lab_10_of_2",
+    "lab_of_meter",
     "lab_of_spectra",
     "lab_of_xyz",
     "light_power",
     "multiplicative_metamerism",
     "relative_strength_percent",
     "relative_unlevelness",
+    "sd_of_meter",
     "weight_table",
     "xyz_of_lab",
     "xyz_of_spectra",
