@@ -6,13 +6,25 @@ import numpy as np
 import pytest
 
 from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
-from shadewright.core.mixing import Evidence, Mix, Palette, Swatch, learn, told_mixes
+from shadewright.core.mixing import (
+    Evidence,
+    Learned,
+    Mix,
+    Palette,
+    Part,
+    Stage,
+    Swatch,
+    learn,
+    learning,
+    told_mixes,
+)
 from shadewright.core.mixing.arranging import dyed_of
 from shadewright.core.mixing.posterior.predicting import foretold
-from shadewright.core.mixing.swatches import seen_of
+from shadewright.core.mixing.swatches import DOSE_ERROR, seen_of
 from shadewright.errors import MissingError
 from tests.core.mixing.worlds import (
     LAWS,
+    Floats,
     Lab,
     World,
     doses_of,
@@ -187,3 +199,45 @@ def test_bare_yarn_alone_teaches_no_dye() -> None:
     bench = Lab(world(5, "power", 0.004, dyes=3), np.random.default_rng(2))
     with pytest.raises(MissingError, match="dyed swatch"):
         learn(bench.read(np.zeros((2, 3)), Evidence.LAB, 0.3))
+
+
+def test_a_swatch_that_was_measured_badly_pulls_less() -> None:
+    """One swatch is half as deep as its label says; told so, the fit moves less."""
+    bench = Lab(world(5, "power", 0.004, dyes=3), np.random.default_rng(2))
+    swatches = bench.read(ladder(3, depths=(0.3, 1.0)), Evidence.LAB, 0.3)
+    ((dye, depth),) = swatches[2].doses
+    wrong = replace(swatches[2], doses=((dye, 2.0 * depth),))
+    mix = Mix(base="wool", doses=((dye, depth),))
+
+    def told(taught: list[Swatch]) -> Floats:
+        trusted = {each.number for each in taught}
+        palette = learn(taught, trusted=trusted).palette
+        found: Floats = told_mixes([mix], palette=palette).lab[0]
+        return found
+
+    honest = told(swatches)
+    sure = told([*swatches[:2], wrong, *swatches[3:]])
+    doubted = told([*swatches[:2], replace(wrong, dose_error=0.5), *swatches[3:]])
+    assert np.linalg.norm(sure - honest) > 2.0
+    assert np.linalg.norm(doubted - honest) < 0.5 * np.linalg.norm(sure - honest)
+
+
+def test_doses_known_as_well_as_usual_change_nothing() -> None:
+    bench = Lab(world(5, "power", 0.004, dyes=3), np.random.default_rng(2))
+    swatches = bench.read(ladder(3), Evidence.LAB, 0.3)
+    said = [replace(each, dose_error=DOSE_ERROR) for each in swatches]
+    first, second = (learn(each).palette.known for each in (swatches, said))
+    assert first.parameters.tobytes() == second.parameters.tobytes()
+
+
+def test_each_stage_is_told_before_it_begins() -> None:
+    """A wrong swatch costs one more turn; the light comes last."""
+    bench = Lab(world(5, "power", 0.004, dyes=3), np.random.default_rng(2))
+    swatches = bench.read(ladder(3), Evidence.LAB, 0.3)
+    ((dye, depth),) = swatches[3].doses
+    swatches[3] = replace(swatches[3], doses=((dye, 3.0 * depth),))
+    *stages, learned = learning(swatches)
+    told = [(each.part, each.turn) for each in stages if isinstance(each, Stage)]
+    by_turns = [(part, turn) for turn in (1, 2) for part in (Part.FIT, Part.DOUBT)]
+    assert told == [*by_turns, (Part.LIGHT, 2)]
+    assert isinstance(learned, Learned)

@@ -42,7 +42,7 @@ each studio's own.
 
 from shadewright.core.mixing.advising import Advised, advised_swatches
 from shadewright.core.mixing.asking import Told, told_mixes
-from shadewright.core.mixing.learning import learn
+from shadewright.core.mixing.learning import Part, Stage, learn, learning
 from shadewright.core.mixing.palette import Learned, Palette, Suspect
 from shadewright.core.mixing.swatches import (
     Evidence,
@@ -58,12 +58,15 @@ __all__ = [
     "Learned",
     "Mix",
     "Palette",
+    "Part",
     "Reading",
+    "Stage",
     "Suspect",
     "Swatch",
     "Told",
     "advised_swatches",
     "checked_swatch",
     "learn",
+    "learning",
     "told_mixes",
 ]

@@ -98,24 +98,16 @@ def kinds_of(
     tuple of (ReadSwatches, tuple of Swatch)
         Each group as the fit takes it, and the swatches in its order. [-]
     """
-    groups: dict[tuple[Evidence, float], list[Swatch]] = {}
+    groups: dict[Evidence, list[Swatch]] = {}
     for each in swatches:
-        key = (each.reading.evidence, each.reading.dose_error)
-        groups.setdefault(key, []).append(each)
+        groups.setdefault(each.reading.evidence, []).append(each)
     return tuple(
-        (
-            _kind(group, names, seen_of(evidence, daylight=daylight), dose_error),
-            tuple(group),
-        )
-        for (evidence, dose_error), group in sorted(
-            groups.items(), key=lambda item: (item[0][0].rank, item[0][1])
-        )
+        (_kind(group, names, seen_of(evidence, daylight=daylight)), tuple(group))
+        for evidence, group in sorted(groups.items(), key=lambda item: item[0].rank)
     )
 
 
-def _kind(
-    group: Sequence[Swatch], names: Names, seen: Seen, dose_error: float
-) -> ReadSwatches:
+def _kind(group: Sequence[Swatch], names: Names, seen: Seen) -> ReadSwatches:
     import numpy as np
 
     values = np.array([each.reading.values for each in group], dtype=float)
@@ -124,6 +116,6 @@ def _kind(
         seen=seen,
         read=as_seen(values, SPECTRUM) if seen.weights is None else values,
         noise=np.array([each.reading.noise for each in group]),
-        dose_error=dose_error,
+        dose_error=np.array([each.dose_spread for each in group]),
         trust=np.ones(len(group)),
     )

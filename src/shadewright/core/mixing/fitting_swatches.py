@@ -128,7 +128,7 @@ def lone_swatches(swatches: Sequence[Swatch], names: Names) -> dict[int, OneSwat
             found[names.dyes.index(dye)] = OneSwatch(
                 lab=np.array(each.reading.values[:3]),
                 depth=depth,
-                is_chart=each.reading.dose_error > _CHART,
+                is_chart=each.dose_spread > _CHART,
             )
     return found
 

@@ -1,7 +1,9 @@
 """Learning a palette: fit, look for a swatch that does not belong, fit again."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
+from enum import StrEnum
 
 from shadewright.core.mixing.arranging import Names
 from shadewright.core.mixing.fitting_swatches import fit_once
@@ -19,6 +21,22 @@ from shadewright.core.mixing.swatches import Evidence, Swatch
 
 MOST_SET_ASIDE = 0.4
 """Share of the swatches that may be set aside before the rest is no palette. [1]"""
+
+
+class Part(StrEnum):
+    """What a fit is about to do."""
+
+    FIT = "fit"
+    DOUBT = "doubt"
+    LIGHT = "light"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Stage:
+    """How far a fit is: the part that begins, and the how manieth fit it is."""
+
+    part: Part
+    turn: int
 
 
 def learn(
@@ -53,24 +71,58 @@ def learn(
     Of each dye one swatch is set aside a turn, for one wrong swatch drags others with
     it: see ``suspects``. No more than four in ten are.
     """
+    told = learning(swatches, start_surface=start_surface, trusted=trusted)
+    return next(each for each in told if isinstance(each, Learned))
+
+
+def learning(
+    swatches: Sequence[Swatch],
+    *,
+    start_surface: float = USUAL_SURFACE,
+    trusted: AbstractSet[int] = frozenset(),
+) -> Iterator[Stage | Learned]:
+    """Learn as ``learn`` does, and tell each stage before it begins.
+
+    Parameters
+    ----------
+    swatches : sequence of Swatch
+        What was dyed and read. [%]
+    start_surface : float
+        Where the surface term starts; above zero. [1]
+    trusted : set of int
+        Numbers of swatches that were looked at again and stay, odd or not. [-]
+
+    Yields
+    ------
+    Stage or Learned
+        Fit and doubt by turns, how often nobody knows before; then the light; at last
+        what was learned. [-]
+
+    Raises
+    ------
+    MissingError
+        If no swatch holds a dye.
+    """
     kept = list(swatches)
     suspects: list[Suspect] = []
     left = int(MOST_SET_ASIDE * len(kept))
+    turn = 0
     while True:
+        turn += 1
+        yield Stage(part=Part.FIT, turn=turn)
         fitted, names, groups = fit_once(kept, start_surface=start_surface)
+        yield Stage(part=Part.DOUBT, turn=turn)
         found = left_out(fitted)
-        odd = [
-            each
-            for each in suspects_of(found, groups, start_surface=start_surface)
-            if each.swatch.number not in trusted
-        ][:left]
+        doubted = suspects_of(found, groups, start_surface=start_surface)
+        odd = [each for each in doubted if each.swatch.number not in trusted][:left]
         if not odd:
             break
         suspects += odd
         left -= len(odd)
         aside = {id(each.swatch) for each in odd}
         kept = [each for each in kept if id(each) not in aside]
-    return Learned(
+    yield Stage(part=Part.LIGHT, turn=turn)
+    yield Learned(
         palette=_palette(fitted, names, groups, found),
         used=tuple(each for group in groups for each in group),
         suspects=tuple(suspects),

@@ -46,6 +46,7 @@ SPECTRUM_SD = 0.1
 """Spread of 116 R^(1/3), a band (our choice). [1]"""
 DOSE_ERROR = 0.02
 """Relative standard error of a swatch's dose (common practice). [1]"""
+MOST_DOSE_ERROR = 1.0
 MOST_DEPTH_PERCENT = 20.0
 
 
@@ -85,13 +86,24 @@ class Reading:
 
 @dataclass(frozen=True, kw_only=True)
 class Swatch:
-    """A swatch; ``number`` is how its owner finds it again (a line of a file)."""
+    """A swatch; ``number`` is how its owner finds it again (a line of a file).
+
+    ``dose_error`` is the relative standard error of its doses where somebody knows how
+    well they were measured; None where it is as usual for such a reading.
+    """
 
     number: int
     base: str
     doses: tuple[tuple[str, float], ...]
     reading: Reading
     session: str = ""
+    dose_error: float | None = None
+
+    @property
+    def dose_spread(self) -> float:
+        """Relative standard error of its doses, as the fit takes it."""
+        said = self.dose_error
+        return self.reading.dose_error if said is None else said
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -235,6 +247,14 @@ def checked_swatch(swatch: Swatch) -> Swatch:
     if swatch.reading.sd is not None:
         require_above_zero(
             swatch.reading.sd, most=50.0, unit="", name="Spread (sd)", argument="sd"
+        )
+    if swatch.dose_error is not None:
+        require_above_zero(
+            swatch.dose_error,
+            most=MOST_DOSE_ERROR,
+            unit="",
+            name="Spread of the doses",
+            argument="dose_error",
         )
     _require_readable(swatch.reading)
     return swatch

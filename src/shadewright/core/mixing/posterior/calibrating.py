@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     Floats = NDArray[np.float64]
+    Ints = NDArray[np.intp]
 
 _CHART = 0.1
 BELIEVED = 0.9
@@ -141,11 +142,18 @@ def width_factor(fitted: Fitted, found: tuple[LeftOut, ...]) -> float:
 
     kinds = zip(found, fitted.weighings, fitted.evidence, strict=True)
     measured = [
-        one.size[np.unique(each.rows.swatch)] ** 2
+        one.size[_measured(each.rows.swatch, kind.dose_error)] ** 2
         for one, each, kind in kinds
-        if kind.dose_error < _CHART
     ]
     squares = np.concatenate([np.zeros(0), *measured])
     dyes = len(np.unique(np.concatenate([each.rows.dye for each in fitted.weighings])))
     whole = float(squares.sum()) + BELIEVED**2 * dyes
     return float(np.sqrt(whole / (len(squares) + dyes)))
+
+
+def _measured(swatches: "Ints", dose_error: "Floats") -> "Ints":
+    """Return the dyed swatches whose depth is known."""
+    import numpy as np
+
+    dyed: Ints = np.unique(swatches)
+    return dyed[dose_error[dyed] < _CHART]

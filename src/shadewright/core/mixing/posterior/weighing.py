@@ -30,15 +30,15 @@ class ReadSwatches:
     """Swatches of one kind of reading.
 
     ``read`` (S, m) is what was read, ``noise`` (S,) its standard deviation a number,
-    ``dose_error`` the relative standard error of each dose, ``trust`` (S,) a weight
-    from 0 to 1.
+    ``dose_error`` (S,) the relative standard error of its doses, ``trust`` (S,) a
+    weight from 0 to 1.
     """
 
     dyed: Dyed
     seen: Seen
     read: "Floats"
     noise: "Floats"
-    dose_error: float
+    dose_error: "Floats"
     trust: "Floats"
 
 
@@ -134,7 +134,8 @@ def _whitener(found: Slopes, rows: Entries, kind: ReadSwatches) -> "Floats":
     width = kind.seen.width
     noise = np.zeros((rows.swatches, width, width))
     doses = found.dose[:, :, None] * found.dose[:, None, :]
-    np.add.at(noise, rows.swatch, kind.dose_error**2 * doses)
+    errors = kind.dose_error[rows.swatch, None, None]
+    np.add.at(noise, rows.swatch, errors**2 * doses)
     noise += (kind.noise**2)[:, None, None] * np.eye(width)
     unit = np.linalg.inv(np.linalg.cholesky(noise))
     whole: Floats = unit * np.sqrt(kind.trust)[:, None, None]
