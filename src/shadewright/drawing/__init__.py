@@ -10,8 +10,8 @@ Every drawing is a pure function of frozen values. Three rules hold for all:
 
 Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
 progress), ``budget`` (what a spread is made of), ``heat_curve`` (a temperature
-programme), ``life_curve`` (bottles still clear by age), ``swatch``, ``code_square``
-(a QR code).
+programme), ``life_curve`` (bottles still clear by age), ``swatch``, ``chips`` (colours
+that touch), ``code_square`` (a QR code).
 """
 
 from shadewright.drawing.bars import (
@@ -26,6 +26,7 @@ from shadewright.drawing.budget import (
     budget_rows,
     budget_words,
 )
+from shadewright.drawing.chips import colour_chips
 from shadewright.drawing.code_square import code_square
 from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
@@ -41,6 +42,7 @@ __all__ = [
     "budget_rows",
     "budget_words",
     "code_square",
+    "colour_chips",
     "colour_field",
     "colour_square",
     "fill_bar",

@@ -121,6 +121,12 @@ def colour_square(
     )
 
 
+@register.simple_tag
+def colour_chips(colours: tuple[str, ...], name: str, css: str = "") -> SafeString:
+    """Draw colours that touch: ``{% colour_chips row.hexes row.said "low" %}``."""
+    return SafeString(drawing.colour_chips(colours, name=name, css=css))
+
+
 # Parts ----------------------------------------------------------------------
 
 
