@@ -53,6 +53,7 @@ def pytest_configure(config: pytest.Config) -> None:
         config.stash[SERVER] = _server()
         os.environ["SHADEWRIGHT_DATABASE"] = config.stash[SERVER].url
     django.setup()
+    _fit_no_palette_unasked()
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:
@@ -97,3 +98,10 @@ def _server() -> postgres.Server:
     except postgres.NoServerError:
         message = "PostgreSQL 15 or newer is missing: sudo apt install postgresql"
         raise pytest.UsageError(message) from None
+
+
+def _fit_no_palette_unasked() -> None:
+    """Leave the palette alone, but where a test sets ``REFITS`` to "at once"."""
+    from django.conf import settings
+
+    settings.REFITS = "never"

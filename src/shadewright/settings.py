@@ -176,6 +176,10 @@ LOGGING = {
     },
 }
 
+# What a changed swatch does to the palette: it is fitted anew in a "thread"; tests
+# choose "never" or "at once".
+REFITS = "thread"
+
 STATIC_URL = "/static/"
 WHITENOISE_USE_FINDERS = True
 WHITENOISE_AUTOREFRESH = False

@@ -1,5 +1,8 @@
 """Questions to the store about swatches, their colours, and palettes."""
 
+from collections.abc import Collection
+from uuid import UUID
+
 from django.db.models import Prefetch, QuerySet
 
 from shadewright.errors import NotFoundError
@@ -39,6 +42,24 @@ def swatch_row(swatch_id: int) -> Swatch:
 def swatch_plan_rows() -> QuerySet[SwatchPlan]:
     """Return every set of swatches that was planned, the newest first."""
     return SwatchPlan.objects.select_related("recipe", "base", "wanted", "created_by")
+
+
+def colour_readings_of(deed: UUID) -> QuerySet[ColourReading]:
+    """Return the readings of swatches that one deed wrote."""
+    rows = ColourReading.objects.filter(deed=deed)
+    return rows.select_related("swatch", "meter").order_by("id")
+
+
+def evidence_lines_of(deed: UUID) -> QuerySet[EvidenceLine]:
+    """Return what one deed said of swatches as evidence."""
+    rows = EvidenceLine.objects.filter(deed=deed)
+    return rows.select_related("swatch").order_by("id")
+
+
+def lots_among(swatch_ids: Collection[int]) -> int:
+    """Return how many of some swatches are ends of lots."""
+    rows = Swatch.objects.filter(pk__in=swatch_ids, bath__is_swatch=False)
+    return rows.count()
 
 
 def newest_fit() -> PaletteFit | None:

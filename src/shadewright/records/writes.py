@@ -10,6 +10,8 @@ from shadewright.records.models import (
     BathLine,
     BottleLine,
     CatalogueVersion,
+    ColourReading,
+    EvidenceLine,
     JarLine,
     LotLine,
     PowderJar,
@@ -65,6 +67,20 @@ def keep_lot_line(line: LotLine, stamp: Stamp) -> LotLine:
 
 def keep_tool_check(line: ToolCheck, stamp: Stamp) -> ToolCheck:
     """Add a check to a tool's ledger."""
+    _sign(line, stamp)
+    line.save()
+    return line
+
+
+def keep_colour_reading(row: ColourReading, stamp: Stamp) -> ColourReading:
+    """Add a reading to a swatch's colours."""
+    _sign(row, stamp)
+    row.save()
+    return row
+
+
+def keep_evidence_line(line: EvidenceLine, stamp: Stamp) -> EvidenceLine:
+    """Add to what is said of a swatch as evidence."""
     _sign(line, stamp)
     line.save()
     return line

@@ -9,7 +9,7 @@ from uuid import UUID, uuid4
 from django.utils import timezone
 
 from shadewright.errors import OutOfRangeError
-from shadewright.records import reads, recipe_reads, tool_reads
+from shadewright.records import reads, recipe_reads, shade_reads, tool_reads
 from shadewright.records.writes import Stamp
 
 __all__ = [
@@ -71,6 +71,8 @@ def is_written(deed: UUID) -> bool:
         recipe_reads.bath_lines_of,
         recipe_reads.lot_lines_of,
         tool_reads.tool_checks_of,
+        shade_reads.colour_readings_of,
+        shade_reads.evidence_lines_of,
     )
     return any(lines(deed).exists() for lines in ledgers)
 

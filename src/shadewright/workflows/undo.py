@@ -8,10 +8,12 @@ from django.utils import timezone
 
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
-from shadewright.records import reads, recipe_reads, tool_reads
+from shadewright.records import reads, recipe_reads, shade_reads, tool_reads
 from shadewright.records.models import (
     BathLine,
     BottleLine,
+    ColourReading,
+    EvidenceLine,
     JarLine,
     LotLine,
     StockMaking,
@@ -20,9 +22,12 @@ from shadewright.records.models import (
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.ledgers import JarAct, LedgerRow
 from shadewright.records.models.lots import LotAct
+from shadewright.records.models.swatches import EvidenceAct
 from shadewright.records.writes import (
     keep_bath_line,
     keep_bottle_line,
+    keep_colour_reading,
+    keep_evidence_line,
     keep_jar_line,
     keep_lot_line,
     keep_tool_check,
@@ -48,18 +53,30 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     bath_lines = list(recipe_reads.bath_lines_of(deed).filter(**_STANDING))
     lot_lines = list(recipe_reads.lot_lines_of(deed).filter(**_STANDING))
     checks = list(tool_reads.tool_checks_of(deed).filter(**_STANDING))
+    colours = list(shade_reads.colour_readings_of(deed).filter(**_STANDING))
+    said = list(shade_reads.evidence_lines_of(deed).filter(**_STANDING))
     if any(_is_of_the_plan(line) for line in bath_lines):
         raise ConflictError(
             why="A change of bottle is not undone here.",
             advice="Choose the other bottle again on the bath’s page.",
         )
     _refuse_if_late(
-        [*bottle_lines, *jar_lines, *bath_lines, *lot_lines, *checks], stamp
+        [
+            *bottle_lines,
+            *jar_lines,
+            *bath_lines,
+            *lot_lines,
+            *checks,
+            *colours,
+            *said,
+        ],
+        stamp,
     )
     try:
         _counter(bottle_lines, jar_lines, stamp)
         _counter_dyed(bath_lines, lot_lines, stamp)
         _counter_checks(checks, stamp)
+        _counter_shades(colours, said, stamp)
     except (OutOfRangeError, ConflictError) as error:
         raise ConflictError(
             why="Something later rests on this, so it cannot be taken back alone.",
@@ -69,7 +86,23 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     open_making.update(powder_g=None, final_ml=None, filled_g=None, step="weigh")
 
 
-def may_undo(line: BottleLine | JarLine | BathLine | LotLine | ToolCheck) -> bool:
+def touches_shades(deed: UUID) -> bool:
+    """Whether a deed wrote what the palette rests on."""
+    return (
+        shade_reads.colour_readings_of(deed).exists()
+        or shade_reads.evidence_lines_of(deed).exists()
+    )
+
+
+def may_undo(
+    line: BottleLine
+    | JarLine
+    | BathLine
+    | LotLine
+    | ToolCheck
+    | ColourReading
+    | EvidenceLine,
+) -> bool:
     """Whether a line was written today and still stands."""
     is_standing = line.undoes_id is None and not hasattr(line, "undone_by")
     if isinstance(line, BathLine) and _is_of_the_plan(line):
@@ -135,3 +168,16 @@ def _counter_dyed(
 def _counter_checks(checks: list[ToolCheck], stamp: Stamp) -> None:
     for check in checks:
         keep_tool_check(ToolCheck(tool=check.tool, undoes=check), stamp)
+
+
+def _counter_shades(
+    colours: list[ColourReading], said: list[EvidenceLine], stamp: Stamp
+) -> None:
+    for reading in colours:
+        counter = ColourReading(
+            swatch=reading.swatch, read_by=reading.read_by, undoes=reading
+        )
+        keep_colour_reading(counter, stamp)
+    for line in said:
+        counted = EvidenceLine(swatch=line.swatch, act=EvidenceAct.UNDO, undoes=line)
+        keep_evidence_line(counted, stamp)

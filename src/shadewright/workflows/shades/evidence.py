@@ -1,6 +1,7 @@
 """Which swatches teach, as core takes them."""
 
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 
 from shadewright.core.mixing import Swatch as Taught
 from shadewright.core.mixing import checked_swatch
@@ -35,7 +36,9 @@ def day_of(now: SwatchNow) -> str:
     return "" if now.dyed_on is None else now.dyed_on.isoformat()
 
 
-def as_kept(taught: Sequence[Taught]) -> list[dict[str, object]]:
+def as_kept(
+    taught: Sequence[Taught], *, trusted: AbstractSet[int] = frozenset()
+) -> list[dict[str, object]]:
     """Return what a fit was given as plain values, to be kept with it."""
     return [
         {
@@ -47,6 +50,8 @@ def as_kept(taught: Sequence[Taught]) -> list[dict[str, object]]:
             "values": list(each.reading.values),
             "repeat": each.reading.repeat,
             "sd": each.reading.sd,
+            "dose_error": each.dose_error,
+            "is_trusted": each.number in trusted,
         }
         for each in taught
     ]

@@ -1,7 +1,12 @@
 """Fit the palette anew, and keep what came out."""
 
-from shadewright.core.mixing import Learned, learn
-from shadewright.errors import MissingError
+from collections.abc import Sequence
+from datetime import datetime
+from time import monotonic
+
+from shadewright.core.mixing import Learned, Part, Stage, learning
+from shadewright.core.mixing import Swatch as Taught
+from shadewright.errors import MissingError, StudioError
 from shadewright.exchange.palette_file import written_palette
 from shadewright.records.models import PaletteFit
 from shadewright.records.models.palettes import FitState
@@ -10,41 +15,97 @@ from shadewright.workflows.shades.evidence import (
     evidence,
     trusted_swatches,
 )
-from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.palettes import PaletteNow, shaped_palette
 from shadewright.workflows.stamps import this_moment
 
 PALETTES_KEPT = 3
 """Of how many fits the whole palette is kept; of the others what they rest on."""
+MOST_WHY = 120
+_LEFT_BEHIND = "Shadewright was closed before this fit was done."
+_NOT_SETTLED = (
+    "The swatches do not go together: the sums did not settle. "
+    "Set the newest one aside, or read it again."
+)
+_WORDS = {
+    Part.FIT: "Fitting the swatches",
+    Part.DOUBT: "Looking for a swatch that does not belong",
+    Part.LIGHT: "Looking whether they were read under another light",
+}
+_A_TURN = 0.45
 
 
 def fit_now(*, why: str) -> PaletteNow:
-    """Fit all evidence and return the palette; refused where nothing is dyed."""
-    taught = evidence()
+    """Fit all evidence and return the palette; refused where nothing is dyed.
+
+    How far it is stands in its row from the beginning, and at the end why it failed.
+    """
+    began, taught = monotonic(), evidence()
     if not any(each.doses for each in taught):
         raise MissingError(
             name="A dyed swatch with a colour",
             advice="Enter one swatch of each dye first.",
         )
-    row = PaletteFit.objects.create(started_at=this_moment(), why=why)
     trusted = frozenset(trusted_swatches())
-    learned = learn(taught, trusted=trusted)
-    row.used = as_kept(taught)
-    _keep(row, learned)
-    found = palette_now()
-    if found is None:
-        raise RuntimeError
-    return found
+    row = PaletteFit.objects.create(
+        started_at=this_moment(),
+        why=why[:MOST_WHY],
+        stage=_WORDS[Part.FIT],
+        used=as_kept(taught, trusted=trusted),
+    )
+    try:
+        learned = _learned(row, taught, trusted)
+    except Exception as error:
+        fault = str(error) if isinstance(error, StudioError) else _NOT_SETTLED
+        _fail(row, fault, seconds=monotonic() - began)
+        raise
+    _keep(row, learned, seconds=monotonic() - began)
+    return shaped_palette(row)
 
 
 def is_stale(now: PaletteNow | None) -> bool:
     """Whether the evidence is no longer what the palette was fitted to."""
-    given = as_kept(evidence())
+    given = as_kept(evidence(), trusted=frozenset(trusted_swatches()))
     return given != ([] if now is None else now.given)
 
 
-def _keep(row: PaletteFit, learned: Learned) -> None:
-    row.state = FitState.DONE
-    row.finished_at = this_moment()
+def fail_left_behind(*, before: datetime) -> str:
+    """End the fits that a closed program left behind; return what one was for."""
+    rows = PaletteFit.objects.filter(state=FitState.RUNNING, started_at__lt=before)
+    found = list(rows)
+    for row in found:
+        _fail(row, _LEFT_BEHIND, seconds=None)
+    return found[0].why or "begun again" if found else ""
+
+
+def _learned(
+    row: PaletteFit, taught: Sequence[Taught], trusted: frozenset[int]
+) -> Learned:
+    for told in learning(taught, trusted=trusted):
+        if isinstance(told, Learned):
+            return told
+        row.stage, row.share = _WORDS[told.part], _share(told)
+        row.save(update_fields=["stage", "share"])
+    raise RuntimeError
+
+
+def _share(stage: Stage) -> float:
+    """Return how far a fit is: each further turn takes a part of what was left."""
+    if stage.part is Part.LIGHT:
+        return 0.9
+    done = 1.0 - (1.0 - _A_TURN) ** (stage.turn - 1)
+    half = 0.0 if stage.part is Part.FIT else 0.5
+    return 0.9 * (done + half * _A_TURN * (1.0 - done))
+
+
+def _fail(row: PaletteFit, fault: str, *, seconds: float | None) -> None:
+    row.state, row.fault = FitState.FAILED, fault[:300]
+    row.finished_at, row.seconds = this_moment(), seconds
+    row.save()
+
+
+def _keep(row: PaletteFit, learned: Learned, *, seconds: float) -> None:
+    row.state, row.fault, row.share = FitState.DONE, "", 1.0
+    row.finished_at, row.seconds = this_moment(), seconds
     row.method = learned.palette.method
     row.suspects = [
         {"swatch_id": x.swatch.number, "distance": x.distance, "dosed": x.dosed}

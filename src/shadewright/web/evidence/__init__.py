@@ -1,0 +1,1 @@
+"""Evidence: what teaches the palette, the fits of it, and what they foretold."""
