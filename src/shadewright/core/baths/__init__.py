@@ -34,6 +34,8 @@ R       regain: water on the bone-dry fibre             %
 15. ``sureness``    how sure a depth is, from scale and syringe to the yarn
 16. ``measuring_out``  a dose in ml and g, with the spread of its depth
 17. ``ladder``      how strong an old stock still is, by dyeing it beside fresh
+18. ``new_stocks``  a weak stock thinned from a stronger one, or made
+19. ``small_doses``  the stocks that a set of swatches is drawn from
 
 ``heating``, a part of its own, reckons what the heat does.
 
