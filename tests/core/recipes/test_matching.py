@@ -11,6 +11,7 @@ from shadewright.core.mixing import Mix, told_mixes
 from shadewright.core.recipes import (
     Wishes,
     matches,
+    matching,
     target_of_labs,
     target_of_spectrum,
 )
@@ -176,3 +177,13 @@ def test_random_mixes_are_not_nearer() -> None:
     for wanted in ((45.0, 10.0, 10.0), (20.0, 60.0, 30.0), (70.0, -60.0, 40.0)):
         scan = float(ciede2000_arrays(np.array(wanted), labs).min())
         assert by_lab(wanted).nearest_de <= scan + 1e-3
+
+
+def test_a_search_can_be_left_and_ends_as_the_whole_one() -> None:
+    """Its shares rise, only the last step holds recipes, and they are the same."""
+    target = target_of_spectrum(spectrum(MIXES[0]))
+    steps = list(matching(palette(), base="wool", target=target))
+    shares = [step.share for step in steps]
+    assert shares == sorted(shares)
+    assert [step.found is None for step in steps] == [True] * (len(steps) - 1) + [False]
+    assert steps[-1].found == matches(palette(), base="wool", target=target)

@@ -32,6 +32,7 @@ e       by what factor a dye in a bath is off           1
 11. ``gradients`` depths, or mixes, in steps that look equal
 12. ``rounding``  doses that can be measured
 13. ``carrying``  the same colour on another yarn
+14. ``bracketing`` three trials around a recipe
 
 Sources: [allen1966]_ for three dyes at once; [marquardt1963]_ for the way downhill;
 [sharma2005]_ for the difference. How sets are pruned is our own, and measured.
@@ -40,7 +41,7 @@ Sources: [allen1966]_ for three dyes at once; [marquardt1963]_ for the way downh
 from shadewright.core.recipes.carrying import carried
 from shadewright.core.recipes.correcting import Correction, correction
 from shadewright.core.recipes.gradients import Shade, gradient, gradient_between
-from shadewright.core.recipes.matching import Matches, matches, matching
+from shadewright.core.recipes.matching import Matches, Step, matches, matching
 from shadewright.core.recipes.ranking import Recipe
 from shadewright.core.recipes.rounding import rounded, step_percent
 from shadewright.core.recipes.targets import (
@@ -55,6 +56,7 @@ __all__ = [
     "Matches",
     "Recipe",
     "Shade",
+    "Step",
     "Target",
     "Wishes",
     "carried",

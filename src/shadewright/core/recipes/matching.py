@@ -6,6 +6,7 @@ target out of reach is no fault: the answer is the nearest there is, with how fa
 is and in which direction.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -14,20 +15,16 @@ from shadewright.core.mixing.asking import require_known
 from shadewright.core.mixing.palette import Palette
 from shadewright.core.mixing.swatches import Mix
 from shadewright.core.quantities import require_above_zero, require_between
-from shadewright.core.recipes.amounts import amounts_of
+from shadewright.core.recipes.amounts import Amounts, amounts_of
 from shadewright.core.recipes.curves import Curves, curves_of
 from shadewright.core.recipes.polishing import Bench, one_dye_more, polished
-from shadewright.core.recipes.ranking import (
-    SAME_DE,
-    SAME_EXPECTED,
-    Doses,
-    Recipe,
-    ranked,
-)
+from shadewright.core.recipes.ranking import Recipe, ranked
 from shadewright.core.recipes.search.descending import Sought
+from shadewright.core.recipes.search.parts import Recipes
 from shadewright.core.recipes.search.problem import Dyes
-from shadewright.core.recipes.search.sets import Rank, ranks_of
-from shadewright.core.recipes.search.widening import Recipes, searched
+from shadewright.core.recipes.search.sets import ranks_of
+from shadewright.core.recipes.search.widening import best_of, widening
+from shadewright.core.recipes.sifting import distinct, with_nearest, without_specks
 from shadewright.core.recipes.targets import Target, aim_of
 from shadewright.core.recipes.wishes import Wishes, most_of_each, require_wishes
 
@@ -42,9 +39,9 @@ ANCHOR_PERCENT = 0.5
 """Depth at which a dye's shape is taken for the search. [%]"""
 USUAL_TOLERANCE = 1.0
 MOST_RECIPES = 50
-SPECK = 0.03
-"""Share of a recipe that is no more than a speck. [1]"""
 _FROM_SEARCH, _RANKED = 60, 40
+_SEARCHED, _POLISHED = 0.6, 0.8
+"""About how far a search is when all sets are looked at, and polished. [1]"""
 _PLAIN = Wishes()
 
 
@@ -61,6 +58,14 @@ class Matches:
     is_within_tolerance: bool
     nearest_de: float
     nearest_words: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Step:
+    """How far a search is, as a share; at its end with what was found."""
+
+    share: float
+    found: Matches | None = None
 
 
 def matches(
@@ -104,28 +109,67 @@ def matches(
     MissingError
         If no dye is left to search with.
     """
-    require_known([Mix(base=base, doses=())], palette)
-    require_wishes(wishes, palette)
-    require_between(
-        top,
-        least=1,
-        most=MOST_RECIPES,
-        unit="",
-        name="Recipes asked for",
-        argument="top",
+    steps = matching(
+        palette, base=base, target=target, wishes=wishes, top=top, tolerance=tolerance
     )
-    require_above_zero(
-        tolerance, most=100.0, unit="", name="Tolerance", argument="tolerance"
-    )
+    return next(step.found for step in steps if step.found is not None)
+
+
+def matching(
+    palette: Palette,
+    *,
+    base: str,
+    target: Target,
+    wishes: Wishes = _PLAIN,
+    top: int = 10,
+    tolerance: float = USUAL_TOLERANCE,
+) -> Iterator[Step]:
+    """Search step by step for the recipes that give a colour.
+
+    Parameters
+    ----------
+    palette : Palette
+        What was learned. [-]
+    base : str
+        The yarn. [-]
+    target : Target
+        What is wanted. [1]
+    wishes : Wishes
+        What the recipes may hold. [%]
+    top : int
+        How many at most, 1 to 50. [-]
+    tolerance : float
+        CIEDE2000 that still passes; above 0. [1]
+
+    Yields
+    ------
+    Step
+        How far it is; the last one holds what :func:`matches` returns. Who asks no
+        further stops the search. [1]
+
+    Raises
+    ------
+    NotFoundError
+        If the base or a dye is not in the palette.
+    OutOfRangeError
+        If a number is out of range.
+    MissingError
+        If no dye is left to search with.
+    """
+    _require_asked(palette, base, wishes, top, tolerance)
     dyes = tuple(d for d in palette.names.dyes if d not in wishes.unwanted)
     curves = curves_of(palette, base, dyes)
-    ranks = ranks_of(
-        len(dyes),
-        most_dyes=wishes.most_dyes,
-        wanted=tuple(dyes.index(dye) for dye in wishes.wanted),
-    )
     bench = bench_of(palette, curves, dyes, target, wishes)
-    near = one_dye_more(bench, _near(bench, ranks), most_dyes=wishes.most_dyes)
+    ranks = ranks_of(len(dyes), most_dyes=wishes.most_dyes, wanted=bench.wanted)
+    amounts = amounts_of(
+        curves, anchor_percent=ANCHOR_PERCENT, even_at_percent=bench.total / 3.0
+    )
+    sought = _sought_on(bench, amounts)
+    for far in widening(sought, ranks, top=_FROM_SEARCH):
+        yield Step(share=_SEARCHED * far.share)
+    near = _near(bench, amounts, best_of(sought, far, top=_FROM_SEARCH))
+    near = one_dye_more(bench, near, most_dyes=wishes.most_dyes)
+    yield Step(share=_POLISHED)
     doses = distinct(near, dyes)
     found = ranked(
         doses[: max(_RANKED, 2 * top)],
@@ -138,12 +182,31 @@ def matches(
         tolerance=tolerance,
     )
     nearest = min(found, key=lambda each: each.de)
-    return Matches(
-        recipes=_with_nearest(_without_specks(found), doses[0], top),
+    answer = Matches(
+        recipes=with_nearest(without_specks(found), doses[0], top),
         searched=sum(rank.count for rank in ranks),
         is_within_tolerance=nearest.de <= tolerance,
         nearest_de=nearest.de,
         nearest_words=difference_words(target.lab, nearest.lab),
+    )
+    yield Step(share=1.0, found=answer)
+
+
+def _require_asked(
+    palette: Palette, base: str, wishes: Wishes, top: int, tolerance: float
+) -> None:
+    require_known([Mix(base=base, doses=())], palette)
+    require_wishes(wishes, palette)
+    require_between(
+        top,
+        least=1,
+        most=MOST_RECIPES,
+        unit="",
+        name="Recipes asked for",
+        argument="top",
+    )
+    require_above_zero(
+        tolerance, most=100.0, unit="", name="Tolerance", argument="tolerance"
     )
 
 
@@ -187,20 +250,20 @@ def bench_of(
     )
 
 
-def _near(bench: Bench, ranks: tuple[Rank, ...]) -> Recipes:
-    """Return the best recipes of the search, polished."""
+def _sought_on(bench: Bench, amounts: Amounts) -> Sought:
+    """Return the same in proportion, as the search takes it."""
     import numpy as np
 
-    amounts = amounts_of(
-        bench.curves, anchor_percent=ANCHOR_PERCENT, even_at_percent=bench.total / 3.0
-    )
-    sought = Sought(
+    return Sought(
         dyes=Dyes(unit=amounts.unit),
         aim=bench.aim,
         each=np.append(amounts.of_depths(bench.each[:-1]), 0.0),
         total=bench.total,
     )
-    found = searched(sought, ranks, top=_FROM_SEARCH)
+
+
+def _near(bench: Bench, amounts: Amounts, found: Recipes) -> Recipes:
+    """Return the recipes of the search, polished by the palette's own curves."""
     depths = amounts.to_depths(found.sets, found.amounts)
     sets, depths = _with_wanted(bench, found.sets, depths)
     return polished(bench, sets, depths)
@@ -219,60 +282,3 @@ def _with_wanted(
             free = int(np.flatnonzero(sets[:, column] == none)[0])
             sets[free, column], depths[free, column] = dye, bench.least
     return sets, depths
-
-
-def distinct(found: Recipes, dyes: tuple[str, ...]) -> list[Doses]:
-    """Return recipes by name, each set of dyes once, in the order given.
-
-    Parameters
-    ----------
-    found : Recipes
-        Recipes, the nearest first. [%]
-    dyes : tuple of str
-        Dyes in order. [-]
-
-    Returns
-    -------
-    list of tuple
-        Doses, the greatest first. [%]
-    """
-    by_dyes: dict[frozenset[str], Doses] = {}
-    for places, depths in zip(found.sets.T, found.amounts.T, strict=True):
-        doses = sorted(
-            (
-                (dyes[place], float(depth))
-                for place, depth in zip(places, depths, strict=True)
-                if depth > 0.0
-            ),
-            key=lambda dose: (-dose[1], dose[0]),
-        )
-        by_dyes.setdefault(frozenset(dye for dye, _depth in doses), tuple(doses))
-    return list(by_dyes.values())
-
-
-def _with_nearest(
-    found: tuple[Recipe, ...], nearest: Doses, top: int
-) -> tuple[Recipe, ...]:
-    """Return the first recipes; the nearest takes the last place if it is not there."""
-    first = found[:top]
-    near = next((each for each in found if each.doses == nearest), None)
-    return first if near is None or near in first else (*first[:-1], near)
-
-
-def _without_specks(found: tuple[Recipe, ...]) -> tuple[Recipe, ...]:
-    """Return recipes without those that only add a speck to another as good."""
-    return tuple(
-        each for each in found if not any(_is_speckless(one, each) for one in found)
-    )
-
-
-def _is_speckless(one: Recipe, other: Recipe) -> bool:
-    """Return whether one is the other without a speck of dye, and no worse."""
-    kept = {dye for dye, _depth in one.doses}
-    dyes = {dye for dye, _depth in other.doses}
-    if not kept or not kept < dyes:
-        return False
-    speck = sum(depth for dye, depth in other.doses if dye not in kept)
-    is_speck = speck < SPECK * other.total_depth_percent
-    is_near = one.de < other.de + SAME_DE
-    return is_speck and is_near and one.expected_de < other.expected_de + SAME_EXPECTED

@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 from shadewright.core.recipes.curves import Curves
 from shadewright.core.recipes.search.descending import Patience, descended
 from shadewright.core.recipes.search.evaluating import slope_by_ks
+from shadewright.core.recipes.search.parts import Recipes
 from shadewright.core.recipes.search.problem import Aim
 from shadewright.core.recipes.search.stepping import Box, kept_within
-from shadewright.core.recipes.search.widening import Recipes
 from shadewright.core.recipes.targets import in_daylight
 
 if TYPE_CHECKING:

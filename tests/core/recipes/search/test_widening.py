@@ -6,7 +6,7 @@ import pytest
 from shadewright.core.recipes.search.descending import Patience, descended_in_chunks
 from shadewright.core.recipes.search.plain import plain_value
 from shadewright.core.recipes.search.sets import ranks_of
-from shadewright.core.recipes.search.widening import searched
+from shadewright.core.recipes.search.widening import best_of, searched, widening
 from tests.core.recipes.search.problems import exhaustive, sought
 
 
@@ -59,3 +59,16 @@ def test_fewer_dyes_are_never_better() -> None:
         for most in (1, 2, 3, 4)
     ]
     assert (np.diff(best) <= 1e-6).all()
+
+
+def test_a_search_tells_how_far_it_is() -> None:
+    """Shares rise to one; whoever stops asking has what was found by then."""
+    search = sought(12, seed=9)
+    shares = [step.share for step in widening(search, ranks_of(12), top=5)]
+    assert shares == sorted(shares)
+    assert (shares[0], shares[-1]) == (0.0, 1.0)
+    steps = widening(search, ranks_of(12), top=5)
+    early = next(step for step in steps if step.share >= 0.5)
+    assert len(early.levels) == 2
+    whole = searched(search, ranks_of(12), top=5)
+    assert best_of(search, early, top=5).values[0] >= whole.values[0] - 1e-9

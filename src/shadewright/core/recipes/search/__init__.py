@@ -11,7 +11,8 @@
 9. ``sets``        all sets and where their parts stand
 10. ``starting``   where one, two and three dyes begin
 11. ``forecasting`` what a fourth dye would gain
-12. ``widening``   from one dye to four
+12. ``parts``      where a larger set begins
+13. ``widening``   from one dye to four
 
 Plain numpy on one thread. The work of one call is a few microseconds, and threads would
 spend them waiting for each other.

@@ -9,6 +9,7 @@ Sets of four are tried in the order of their forecast, until the next would end 
 above the last of the best already found.
 """
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -16,12 +17,12 @@ from shadewright.core.recipes.search.descending import (
     CHUNK,
     Patience,
     Sought,
-    chunks,
     descended,
     descended_in_chunks,
 )
-from shadewright.core.recipes.search.evaluating import slope_by_ks, value_of
+from shadewright.core.recipes.search.evaluating import value_of
 from shadewright.core.recipes.search.forecasting import forecast
+from shadewright.core.recipes.search.parts import Recipes, best_part, joined, slopes
 from shadewright.core.recipes.search.sets import MOST_DYES, Rank
 from shadewright.core.recipes.search.starting import linear_triples, scanned
 
@@ -32,24 +33,16 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
     Whole = NDArray[np.signedinteger]
 
-_IN_USE = 1e-4
 _MARGIN, _SLACK, _BAR = 1.3, 0.05, 3
 _FINE = Patience(steps=12, gain=1e-6, enough=1e-9)
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
-class Recipes:
-    """Recipes of sets of one size: ``sets`` and ``amounts`` (size, count), f."""
+class Widened:
+    """How far a search is: the share of it that is done, and recipes by size."""
 
-    sets: "Whole"
-    amounts: "Floats"
-    values: "Floats"
-
-    def in_use(self) -> "Floats":
-        """Return f of the sets that use all their dyes; the others count no twice."""
-        import numpy as np
-
-        return np.where((self.amounts > _IN_USE).all(0), self.values, np.inf)
+    share: float
+    levels: tuple[Recipes, ...]
 
 
 def searched(sought: Sought, ranks: tuple[Rank, ...], *, top: int) -> Recipes:
@@ -70,17 +63,55 @@ def searched(sought: Sought, ranks: tuple[Rank, ...], *, top: int) -> Recipes:
         The best, in order; smaller sets are filled up with no dye (place n). Of a
         palette without dyes or sets only the bare yarn. [%]
     """
-    levels: list[Recipes] = []
+    *_, last = widening(sought, ranks, top=top)
+    return best_of(sought, last, top=top)
+
+
+def widening(sought: Sought, ranks: tuple[Rank, ...], *, top: int) -> Iterator[Widened]:
+    """Search the sets of one dye, of two, and so on, and say each time how far it is.
+
+    Parameters
+    ----------
+    sought : Sought
+        The search. [-]
+    ranks : tuple of Rank
+        The sets, by size. [-]
+    top : int
+        How many recipes are asked for. [-]
+
+    Yields
+    ------
+    Widened
+        All that was found so far. Who asks no further stops the search. [%]
+    """
+    levels: tuple[Recipes, ...] = ()
+    yield Widened(share=0.0, levels=levels)
     for size, rank in enumerate(ranks, start=1):
-        if size == 1:
-            levels.append(_descended(sought, rank.sets, scanned(sought, rank.sets)))
-        elif size == 2:
-            levels.append(_pairs(sought, rank, levels[-1]))
-        elif size == 3:
-            levels.append(_triples(sought, rank, levels[-1]))
+        if size == MOST_DYES:
+            yield from _fours(sought, rank, levels, top)
         else:
-            levels.append(_fours(sought, rank, levels, top))
-    return _polished(sought, [_bare(sought), *levels], top)
+            levels = (*levels, _RULES[size](sought, rank, levels))
+            yield Widened(share=size / len(ranks), levels=levels)
+
+
+def best_of(sought: Sought, found: Widened, *, top: int) -> Recipes:
+    """Return the best of all that was found, brought to their very bottom.
+
+    Parameters
+    ----------
+    sought : Sought
+        The search. [-]
+    found : Widened
+        Recipes of sets of each size. [%]
+    top : int
+        How many recipes. [-]
+
+    Returns
+    -------
+    Recipes
+        The best, in order. [%]
+    """
+    return _polished(sought, [_bare(sought), *found.levels], top)
 
 
 def _bare(sought: Sought) -> Recipes:
@@ -103,13 +134,18 @@ def _descended(
     return Recipes(sets=sets, amounts=amounts, values=values)
 
 
-def _pairs(sought: Sought, rank: Rank, singles: Recipes) -> Recipes:
+def _singles(sought: Sought, rank: Rank, _below: tuple[Recipes, ...]) -> Recipes:
+    """Return each dye by itself, from a scan."""
+    return _descended(sought, rank.sets, scanned(sought, rank.sets))
+
+
+def _pairs(sought: Sought, rank: Rank, below: tuple[Recipes, ...]) -> Recipes:
     """Return pairs from a scan, or from the better dye where that is nearer."""
     first = _descended(sought, rank.sets, scanned(sought, rank.sets))
-    return _or_from_below(sought, rank, singles, first)
+    return _or_from_below(sought, rank, below[-1], first)
 
 
-def _triples(sought: Sought, rank: Rank, pairs: Recipes) -> Recipes:
+def _triples(sought: Sought, rank: Rank, below: tuple[Recipes, ...]) -> Recipes:
     """Return triples from the linear solution, or else from the best pair in each."""
     import numpy as np
 
@@ -119,7 +155,7 @@ def _triples(sought: Sought, rank: Rank, pairs: Recipes) -> Recipes:
     found = _descended(sought, rank.sets[:, some], start[:, some])
     amounts[:, some], values[some] = found.amounts, found.values
     first = Recipes(sets=rank.sets, amounts=amounts, values=values)
-    return _or_from_below(sought, rank, pairs, first)
+    return _or_from_below(sought, rank, below[-1], first)
 
 
 def _or_from_below(
@@ -128,11 +164,11 @@ def _or_from_below(
     """Return each set's recipe, or the one from its best part where that is nearer."""
     import numpy as np
 
-    slot, base = _best_part(below, rank)
+    slot, base = best_part(below, rank)
     which = np.flatnonzero((below.values[base] < first.values) & (first.values > 1e-6))
     slot, base = slot[which], base[which]
-    amounts, values = _joined(below.amounts, slot, base), below.values[base]
-    helps = np.flatnonzero(_slopes(sought, below)[rank.sets[slot, which], base] < 0.0)
+    amounts, values = joined(below.amounts, slot, base), below.values[base]
+    helps = np.flatnonzero(slopes(sought, below)[rank.sets[slot, which], base] < 0.0)
     found = _descended(sought, rank.sets[:, which[helps]], amounts[:, helps])
     amounts[:, helps], values[helps] = found.amounts, found.values
     is_nearer = values < first.values[which]
@@ -142,82 +178,57 @@ def _or_from_below(
     return first
 
 
-def _best_part(below: Recipes, rank: Rank) -> "tuple[Whole, Whole]":
-    """Return which dye the best part of each set lacks, and where that part stands."""
-    import numpy as np
-
-    base, slot = rank.within[0].copy(), np.zeros(rank.count, dtype=np.int8)
-    least = below.values[base]
-    for place in range(1, len(rank.within)):
-        part = rank.within[place]
-        value = below.values[part]
-        is_less = value < least
-        least, base = np.where(is_less, value, least), np.where(is_less, part, base)
-        slot[is_less] = place
-    return slot, base
+_RULES = {1: _singles, 2: _pairs, 3: _triples}
 
 
-def _joined(amounts: "Floats", slot: "Whole", base: "Whole") -> "Floats":
-    """Return the recipes of parts with nothing of one dye put in at a slot."""
-    import numpy as np
+@dataclass(frozen=True, kw_only=True, eq=False)
+class _Hopes:
+    """Sets of four in the order of their forecast, the best part and what it lacks."""
 
-    found = np.zeros((len(amounts) + 1, len(base)))
-    for row, part in enumerate(amounts):
-        found[row + (slot <= row), np.arange(len(base))] = part[base]
-    return found
-
-
-def _slopes(sought: Sought, recipes: Recipes) -> "Floats":
-    """Return d(f/2)/dx of every dye at each recipe (n, count)."""
-    import numpy as np
-
-    found = np.empty((sought.dyes.count, len(recipes.values)))
-    for chunk in chunks(len(recipes.values)):
-        mixed = sought.dyes.of(recipes.sets[:, chunk])
-        added = mixed.added(recipes.amounts[:, chunk])[0]
-        found[:, chunk] = sought.dyes.unit @ slope_by_ks(sought.aim, added)
-    return found
+    sets: "Whole"
+    slot: "Whole"
+    base: "Whole"
+    hope: "NDArray[np.float32]"
 
 
-def _fours(sought: Sought, rank: Rank, levels: list[Recipes], top: int) -> Recipes:
-    """Return the sets of four that are worth it, in the order of their forecast."""
-    import numpy as np
-
-    below = levels[-1]
-    slot, base = _best_part(below, rank)
-    dye = rank.sets[slot, np.arange(rank.count)]
-    which = np.flatnonzero(_slopes(sought, below)[dye, base] < 0.0)
-    slot, base, dye = slot[which], base[which], dye[which]
-    parts, place = np.unique(base, return_inverse=True)
-    foretold = forecast(sought, below.sets[:, parts], below.amounts[:, parts])
-    hope = foretold[dye, place]
-    order = np.argsort(hope)
-    found = [
-        Recipes(sets=rank.sets[:, :0], amounts=np.zeros((4, 0)), values=np.zeros(0))
-    ]
-    for first in range(0, len(order), 2 * CHUNK):
-        bar = _last_of_the_best([*levels, *found], max(1, top // _BAR))
-        now = order[first : first + 2 * CHUNK]
-        now = now[hope[now] < (_MARGIN * bar**0.5 + _SLACK) ** 2]
-        if not len(now):
+def _fours(
+    sought: Sought, rank: Rank, levels: tuple[Recipes, ...], top: int
+) -> Iterator[Widened]:
+    hoped = _hoped_for(sought, rank, levels[-1])
+    fours: tuple[Recipes, ...] = ()
+    for first in range(0, len(hoped.hope), 2 * CHUNK):
+        bar = _last_of_the_best([*levels, *fours], max(1, top // _BAR))
+        now = slice(first, first + 2 * CHUNK)
+        near = hoped.hope[now] < (_MARGIN * bar**0.5 + _SLACK) ** 2
+        if not near.any():
             break
-        start = _joined(below.amounts, slot[now], base[now])
-        sets = rank.sets[:, which[now]]
-        found.append(_descended(sought, sets, start, bar + 1e-4))
-    return _together(found)
+        start = joined(levels[-1].amounts, hoped.slot[now][near], hoped.base[now][near])
+        found = _descended(sought, hoped.sets[:, now][:, near], start, bar + 1e-4)
+        fours = (*fours, found)
+        share = min(1.0, now.stop / len(hoped.hope))
+        whole = (MOST_DYES - 1 + share) / MOST_DYES
+        yield Widened(share=whole, levels=(*levels, *fours))
+    yield Widened(share=1.0, levels=(*levels, *fours))
 
 
-def _together(found: list[Recipes]) -> Recipes:
+def _hoped_for(sought: Sought, rank: Rank, below: Recipes) -> _Hopes:
+    """Return the sets of four that a further dye helps, by what it should gain."""
     import numpy as np
 
-    return Recipes(
-        sets=np.concatenate([each.sets for each in found], 1),
-        amounts=np.concatenate([each.amounts for each in found], 1),
-        values=np.concatenate([each.values for each in found]),
+    slot, base = best_part(below, rank)
+    dye = rank.sets[slot, np.arange(rank.count)]
+    which = np.flatnonzero(slopes(sought, below)[dye, base] < 0.0)
+    parts, place = np.unique(base[which], return_inverse=True)
+    foretold = forecast(sought, below.sets[:, parts], below.amounts[:, parts])
+    hope = foretold[dye[which], place]
+    order = np.argsort(hope)
+    which = which[order]
+    return _Hopes(
+        sets=rank.sets[:, which], slot=slot[which], base=base[which], hope=hope[order]
     )
 
 
-def _last_of_the_best(levels: list[Recipes], top: int) -> float:
+def _last_of_the_best(levels: Sequence[Recipes], top: int) -> float:
     """Return f of the last of the best."""
     import numpy as np
 
