@@ -19,6 +19,21 @@ def test_lab_is_read_however_it_is_parted(text: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "lab"),
+    [
+        ("50,1 12,5 −8,2", (50.1, 12.5, -8.2)),
+        ("50,1; 12,5; -8", (50.1, 12.5, -8.0)),
+        ("Lab 50\t12,5\t-8", (50.0, 12.5, -8.0)),
+        ("50,12 8", (50.0, 12.0, 8.0)),
+    ],
+)
+def test_a_comma_is_a_decimal_where_it_can_be_nothing_else(
+    text: str, lab: tuple[float, float, float]
+) -> None:
+    assert typed_colour(text).lab == lab
+
+
+@pytest.mark.parametrize(
     ("text", "code"),
     [
         ("#A0522D", "#a0522d"),
@@ -39,6 +54,7 @@ def test_a_screens_colour_is_read(text: str, code: str) -> None:
         ("lab(50% 20 30)", "another light"),
         ("50, 12", "neither Lab"),
         ("Lab=50,12", "three numbers, with decimal points"),
+        ("50,5,2,7,-79,8", "neither Lab"),
         ("Lab=50,5,2,7,-79,8", "three numbers, with decimal points"),
         ("101, 0, 0", "L from 0 to 100"),
         ("50, 0, 151", "a and b from −150 to 150"),

@@ -47,6 +47,7 @@ _NM = range(400, 701, 10)
 class _Table:
     """What was read so far of a file: fields, sets, and what is amiss."""
 
+    worth: float = 1.0
     fields: tuple[str, ...] = ()
     spectra: list[Spectrum] = field(default_factory=list)
     rejected: list[RowProblem] = field(default_factory=list)
@@ -54,7 +55,8 @@ class _Table:
     def take(self, line: int, words: Sequence[str]) -> None:
         """Take one row in, or say why it cannot be used."""
         try:
-            self.spectra.append(_spectrum(line, self.fields, words))
+            found = _spectrum(line, self.fields, words, self.worth)
+            self.spectra.append(found)
         except RowError as error:
             self.rejected.append(problem_of(error, line=line))
 
@@ -64,12 +66,13 @@ def is_cgats(text: str) -> bool:
     return re.search(r"^\s*BEGIN_DATA\b", text, re.MULTILINE) is not None
 
 
-def read_cgats(text: str) -> ReadSpectra:
+def read_cgats(text: str, *, worth: float = 1.0) -> ReadSpectra:
     """Return the spectra of a text; a bad row stops no other.
 
+    ``worth`` is what a plain number stands for: 0.01 where they are per cent.
     Raises UnreadableError where no table of spectra is in it.
     """
-    table, section = _Table(), ""
+    table, section = _Table(worth=worth), ""
     named: list[str] = []
     for line, words in _lines(text):
         match words[0].upper():
@@ -119,7 +122,9 @@ def _unreadable(*, why: str) -> UnreadableError:
     )
 
 
-def _spectrum(line: int, fields: Sequence[str], words: Sequence[str]) -> Spectrum:
+def _spectrum(
+    line: int, fields: Sequence[str], words: Sequence[str], worth: float
+) -> Spectrum:
     if len(words) != len(fields):
         message = f"it has {len(words)} values for {len(fields)} fields"
         raise RowError(message)
@@ -127,7 +132,7 @@ def _spectrum(line: int, fields: Sequence[str], words: Sequence[str]) -> Spectru
     return Spectrum(
         name=next((named[key] for key in _NAMED_BY if named.get(key)), f"line {line}"),
         line=line,
-        values=in_bands(_pairs(fields, words) or _columns(named)),
+        values=in_bands(_pairs(fields, words) or _columns(named), worth=worth),
     )
 
 

@@ -18,6 +18,12 @@ _GAP = r"(?:\s*[,;]\s*|\s+)"
 _LAB = re.compile(
     rf"(?:Lab\s*=?\s*)?{_NUMBER}{_GAP}{_NUMBER}{_GAP}{_NUMBER}", re.IGNORECASE
 )
+_WITH_COMMA = r"([+-]?\d+(?:,\d+)?)"
+_WIDE_GAP = r"(?:\s*;\s*|\s+)"
+_LAB_WITH_COMMAS = re.compile(
+    rf"(?:Lab\s*=?\s*)?{_WITH_COMMA}{_WIDE_GAP}{_WITH_COMMA}{_WIDE_GAP}{_WITH_COMMA}",
+    re.IGNORECASE,
+)
 _BARE_HEX = re.compile(r"[0-9a-fA-F]{6}")
 _MOST_AB = 150.0
 
@@ -41,9 +47,12 @@ class ScreenColour:
 
 
 def typed_colour(text: str, *, argument: str = "colour") -> TypedColour:
-    """Return the colour that was typed, or refuse it in one sentence."""
+    """Return the colour that was typed, or refuse it in one sentence.
+
+    Lab is read with decimal commas where they part no numbers: 50,1 12,5 -8.
+    """
     plain = text.strip().replace("−", "-")
-    found = _LAB.fullmatch(plain)
+    found = _LAB.fullmatch(plain) or _LAB_WITH_COMMAS.fullmatch(plain)
     if found is not None:
         return TypedColour(lab=_lab(found, argument))
     if plain.lower().startswith("lab"):
@@ -72,7 +81,7 @@ def on_screen(lab: Lab) -> ScreenColour:
 
 
 def _lab(found: re.Match[str], argument: str) -> Lab:
-    light, a, b = (float(part) for part in found.groups())
+    light, a, b = (float(part.replace(",", ".")) for part in found.groups())
     if not 0 <= light <= 100 or max(abs(a), abs(b)) > _MOST_AB:
         raise OutOfRangeError(
             name="The colour",

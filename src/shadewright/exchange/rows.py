@@ -38,12 +38,15 @@ def number_of(text: str, name: str) -> float:
     raise RowError(message)
 
 
-def in_bands(spectrum: dict[int, float]) -> tuple[float, ...]:
-    """Return reflectances by wavelength in the bands of the model, 400 to 700 nm."""
+def in_bands(spectrum: dict[int, float], *, worth: float = 1.0) -> tuple[float, ...]:
+    """Return reflectances by wavelength in the bands of the model, 400 to 700 nm.
+
+    ``worth`` is what one stands for: 0.01 where they are per cent.
+    """
     from shadewright.core.mixing.swatches import bands_of
     from shadewright.errors import OutOfRangeError
 
-    values = [spectrum[nm] for nm in sorted(spectrum)]
+    values = [worth * spectrum[nm] for nm in sorted(spectrum)]
     if max(values) > 2.0:
         message = (
             f"a reflectance is {max(values):g}: they are fractions, 0.5 for 50 %; "

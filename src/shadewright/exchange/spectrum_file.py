@@ -6,6 +6,7 @@
     Gorse,0.05,0.06,…,0.62         400,0.05                …
 
 Reflectances are fractions, in an even step of 5, 10 or 20 nm that holds 400 and 700.
+Where people hand in what their meter wrote, ``told_apart_spectra`` takes per cent too.
 """
 
 import csv
@@ -24,27 +25,41 @@ from shadewright.exchange.rows import (
 )
 from shadewright.exchange.spectra import ReadSpectra, Spectrum
 
-__all__ = ["read_spectra"]
+__all__ = ["read_spectra", "told_apart_spectra"]
 
 _BAND = re.compile(r"R_?(\d{3})", re.IGNORECASE)
 _NM = re.compile(r"(?:nm|wavelength.*|lambda|λ)", re.IGNORECASE)
 _NAMES = {"name", "sample", "base"}
+_PER_CENT = 0.01
+_MOST_FRACTION = 2.0
 
 
-def read_spectra(text: str) -> ReadSpectra:
+def read_spectra(text: str, *, worth: float = 1.0) -> ReadSpectra:
     """Return the spectra of a text; a bad row stops no other.
 
-    Raises UnreadableError where the text holds no spectrum at all.
+    ``worth`` is what a plain number stands for. Raises UnreadableError where the text
+    holds no spectrum at all.
     """
     if is_cgats(text):
-        return _useful(read_cgats(text))
+        return _useful(read_cgats(text, worth=worth))
     rows = _rows(text.removeprefix("\ufeff"))
     head = [cell.strip() for cell in rows[0][1]] if rows else []
     if any(map(_BAND.fullmatch, head)):
-        return _useful(_across(head, rows[1:]))
+        return _useful(_across(head, rows[1:], worth))
     if head and _NM.fullmatch(head[0]):
-        return _useful(_down(head, rows[1:]))
+        return _useful(_down(head, rows[1:], worth))
     raise _unreadable(why="It has neither columns R400 to R700 nor a first column nm.")
+
+
+def told_apart_spectra(text: str) -> ReadSpectra:
+    """Return the spectra of a text whose numbers are per cent, or all fractions.
+
+    They are per cent where the largest of the whole text is above 2.
+    """
+    as_per_cent = read_spectra(text, worth=_PER_CENT)
+    most = max(max(each.values) for each in as_per_cent.spectra)
+    is_per_cent = most > _MOST_FRACTION * _PER_CENT
+    return as_per_cent if is_per_cent else read_spectra(text)
 
 
 def _unreadable(*, why: str) -> UnreadableError:
@@ -74,19 +89,23 @@ def _rows(text: str) -> list[tuple[int, list[str]]]:
         raise _unreadable(why=f"Line {rows.line_num} is no row ({error}).") from None
 
 
-def _across(head: Sequence[str], rows: Sequence[tuple[int, list[str]]]) -> ReadSpectra:
+def _across(
+    head: Sequence[str], rows: Sequence[tuple[int, list[str]]], worth: float
+) -> ReadSpectra:
     """Return a spectrum a row."""
     spectra: list[Spectrum] = []
     rejected: list[RowProblem] = []
     for line, cells in rows:
         try:
-            spectra.append(_row(head, line, cells))
+            spectra.append(_row(head, line, cells, worth))
         except RowError as error:
             rejected.append(problem_of(error, line=line))
     return ReadSpectra(spectra=tuple(spectra), rejected=tuple(rejected))
 
 
-def _row(head: Sequence[str], line: int, cells: Sequence[str]) -> Spectrum:
+def _row(
+    head: Sequence[str], line: int, cells: Sequence[str], worth: float
+) -> Spectrum:
     if len(cells) != len(head):
         message = f"it has {len(cells)} cells where the first row has {len(head)}"
         raise RowError(message)
@@ -97,10 +116,13 @@ def _row(head: Sequence[str], line: int, cells: Sequence[str]) -> Spectrum:
             bands[int(match[1])] = number_of(cell, column)
         elif column.casefold() in _NAMES:
             name = name or cell
-    return Spectrum(name=name or f"line {line}", line=line, values=in_bands(bands))
+    values = in_bands(bands, worth=worth)
+    return Spectrum(name=name or f"line {line}", line=line, values=values)
 
 
-def _down(head: Sequence[str], rows: Sequence[tuple[int, list[str]]]) -> ReadSpectra:
+def _down(
+    head: Sequence[str], rows: Sequence[tuple[int, list[str]]], worth: float
+) -> ReadSpectra:
     """Return a spectrum a column, the wavelengths in the first."""
     if not rows:
         raise _unreadable(why="It has no rows.")
@@ -108,7 +130,7 @@ def _down(head: Sequence[str], rows: Sequence[tuple[int, list[str]]]) -> ReadSpe
     rejected: list[RowProblem] = []
     for column, name in enumerate(head[1:], start=1):
         try:
-            values = in_bands(_column(column, rows))
+            values = in_bands(_column(column, rows), worth=worth)
             spectra.append(Spectrum(name=name, line=1, values=values))
         except RowError as error:
             rejected.append(RowProblem(line=1, why=f"column {name or column}: {error}"))
