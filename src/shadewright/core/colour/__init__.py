@@ -26,7 +26,8 @@ K/S     light absorbed for light scattered              1
 7. ``metamerism``      alike by the window, unlike in the shop
 8. ``strength``        one swatch against another
 9. ``levelness``       one skein, several spots
-10. ``stearns_noechel`` two dyed yarns carded together
+10. ``repeats``         several readings of one spot, and what they are worth
+11. ``stearns_noechel`` two dyed yarns carded together
 
 Unless it says otherwise, Lab is for daylight D65 and the 10° observer, as hand-held
 meters give it. Arrays have the wavelength or the three numbers last. numpy is
@@ -59,6 +60,7 @@ from shadewright.core.colour.metamerism import (
 )
 from shadewright.core.colour.meter_light import lab_of_meter, sd_of_meter
 from shadewright.core.colour.observer_change import lab_2_of_10, lab_10_of_2
+from shadewright.core.colour.repeats import Averaged, averaged
 from shadewright.core.colour.spectra import (
     Light,
     Observer,
@@ -73,6 +75,7 @@ from shadewright.core.colour.strength import StrengthBy, relative_strength_perce
 
 __all__ = [
     "XYZ",
+    "Averaged",
     "DE2000Terms",
     "GreyScale",
     "Lab",
@@ -85,6 +88,7 @@ __all__ = [
     "adapted_lab",
     "adapted_xyz",
     "additive_metamerism",
+    "averaged",
     "blended_reflectance",
     "ciede2000",
     "ciede2000_arrays",

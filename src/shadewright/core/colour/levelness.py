@@ -54,7 +54,7 @@ def relative_unlevelness(
 ) -> tuple[float, Unevenness]:
     """Return the relative unlevelness index of a skein, and its word.
 
-    RUI = Σ_λ s(λ) / R(λ) · V(λ),  390 to 700 nm in steps of 10 nm   (10)
+    RUI = Σ_λ s(λ) / R(λ) · V(λ),  390 to 700 nm in steps of 10 nm  (12)
 
     Parameters
     ----------
@@ -110,7 +110,7 @@ def relative_unlevelness(
 def colour_scatter(spots: Sequence[Lab]) -> Levelness:
     """Return how far the spots of a skein lie from their mean colour.
 
-    MCDM = Σ ΔE(spot, mean) / n                                    (11)
+    MCDM = Σ ΔE(spot, mean) / n                                    (13)
 
     Parameters
     ----------

@@ -20,7 +20,7 @@ def additive_metamerism(
 ) -> float:
     """Return the metamerism index, what was left under the first light subtracted.
 
-    MI² = Σ_L,a,b ((sample − standard)_test − (sample − standard)_ref)²   (7)
+    MI² = Σ_L,a,b ((sample − standard)_test − (sample − standard)_ref)²  (9)
 
     Parameters
     ----------
@@ -71,7 +71,7 @@ def multiplicative_metamerism(
 ) -> float:
     """Return the metamerism index, XYZ first brought to a match under the first light.
 
-    X'_sample,test = X_sample,test · X_standard,ref / X_sample,ref      (8)
+    X'_sample,test = X_sample,test · X_standard,ref / X_sample,ref  (10)
 
     and likewise for Y and Z; the index is the distance in CIELAB under the other light.
 

@@ -8,7 +8,7 @@ tube stays what it is, and only the eye changes.
 
 The guess costs certainty, the more the more vivid the colour. Measured spectra of
 paints and charts came to CIEDE2000 0.35 (D50, 10°), 0.6 (D65, 2°) and 0.9 (D50, 2°)
-of the truth on average; the tests reckon it again, and the spread of equation 6b.
+of the truth on average; the tests reckon it again, and the spread of equation 8.
 """
 
 from functools import cache
@@ -31,13 +31,13 @@ SPREAD: Final = {
     (Light.A, Observer.TWO_DEGREES): (0.3, 0.04),
     (Light.FL11, Observer.TWO_DEGREES): (0.25, 0.03),
 }
-"""The spread of the guess, c0 and c1 of equation 6b, from open spectra. [1]"""
+"""The spread of the guess, c0 and c1 of equation 8, from open spectra. [1]"""
 
 
 def lab_of_meter(lab: Lab, *, light: Light, observer: Observer) -> Lab:
     """Return what a meter reads, as one set to the 10° observer reads it.
 
-    R = argmin Σ (R_i+1 − R_i)²  with  WᵀR = XYZ;  XYZ' = W'ᵀR      (6a)
+    R = argmin Σ (R_i+1 − R_i)²  with  WᵀR = XYZ;  XYZ' = W'ᵀR     (7)
 
     Parameters
     ----------
@@ -68,7 +68,7 @@ def lab_of_meter(lab: Lab, *, light: Light, observer: Observer) -> Lab:
     ...     Lab(50.0, 40.0, 20.0), light=Light.D50, observer=Observer.TWO_DEGREES
     ... )
     >>> [round(part, 2) for part in seen]
-    [48.4, 39.45, 14.93]
+    [48.0, 38.45, 15.24]
     """
     if not _is_step(light, observer):
         return lab
@@ -81,7 +81,7 @@ def lab_of_meter(lab: Lab, *, light: Light, observer: Observer) -> Lab:
 def sd_of_meter(lab: Lab, *, light: Light, observer: Observer) -> float:
     """Return how far the step to the 10° observer and to D65 is off.
 
-    s = c0 + c1 C                                                 (6b)
+    s = c0 + c1 C                                                  (8)
 
     Parameters
     ----------
@@ -100,7 +100,7 @@ def sd_of_meter(lab: Lab, *, light: Light, observer: Observer) -> float:
     Notes
     -----
     More readings do not make it smaller: it is the same in all of them. c0 and c1 were
-    put around the errors of equation 6a on 390 open spectra; our own choice.
+    put around the errors of equation 7 on 390 open spectra; our own choice.
 
     Examples
     --------

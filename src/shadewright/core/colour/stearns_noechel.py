@@ -26,9 +26,9 @@ def blended_reflectance(
 ) -> "Floats":
     """Return the reflectance of dyed fibres carded together.
 
-    f(R) = (1 − R) / (M (R − 0.01) + 0.01)                         (12)
-    f_blend = Σ x_i f(R_i)                                         (13)
-    R = (1 − 0.01 f (1 − M)) / (1 + M f)                           (14)
+    f(R) = (1 − R) / (M (R − 0.01) + 0.01)                         (15)
+    f_blend = Σ x_i f(R_i)                                         (16)
+    R = (1 − 0.01 f (1 − M)) / (1 + M f)                           (17)
 
     Parameters
     ----------

@@ -44,7 +44,7 @@ def relative_strength_percent(
 ) -> float:
     """Return the strength of a swatch in per cent of the standard's.
 
-    s = 100 Σ_i w_i (K/S − K/S_0)_sample / Σ_i w_i (K/S − K/S_0)_standard   (9)
+    s = 100 Σ_i w_i (K/S − K/S_0)_sample / Σ_i w_i (K/S − K/S_0)_standard  (11)
 
     Parameters
     ----------
