@@ -1,0 +1,112 @@
+"""One swatch in full: every reading of it, and what was foretold."""
+
+from dataclasses import dataclass
+from uuid import UUID
+
+from django.utils import timezone
+
+from shadewright.core.colour import Lab, ciede2000
+from shadewright.core.mixing import Evidence, Mix, told_mixes
+from shadewright.records import shade_reads
+from shadewright.records.models import ColourReading, Prediction
+from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.swatches import (
+    ReadColour,
+    SwatchNow,
+    shaped_reading,
+)
+from shadewright.workflows.stamps import today
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReadingLine:
+    """A reading in the swatch’s ledger; one that was taken back stays there."""
+
+    reading: ReadColour
+    as_typed: str
+    is_undone: bool
+    may_undo: bool
+    deed: UUID
+
+
+@dataclass(frozen=True, kw_only=True)
+class Foretold:
+    """What the palette says of a swatch.
+
+    ``difference`` is CIEDE2000 from there to what was read, None where nothing was;
+    ``is_before`` tells that it was said before the swatch was dyed; else
+    ``left_out`` is how far the other swatches alone would have been off, if known.
+    """
+
+    lab: Lab
+    expected: float
+    within_90: float
+    evidence: Evidence
+    difference: float | None
+    is_before: bool
+    left_out: float | None
+
+
+def reading_lines(swatch_id: int) -> tuple[ReadingLine, ...]:
+    """Return every reading of a swatch, the newest first."""
+    row = shade_reads.swatch_row(swatch_id)
+    lines = [_line(each) for each in row.readings.all() if each.undoes_id is None]
+    return tuple(reversed(lines))
+
+
+def foretold_of(swatch: SwatchNow) -> Foretold | None:
+    """Return what was foretold before it was dyed, else what the palette says now."""
+    row = Prediction.objects.filter(bath__number=swatch.bath_number).first()
+    if row is not None:
+        return _before(row, swatch)
+    now = palette_now()
+    return None if now is None else _by_palette(now, swatch)
+
+
+def _line(row: ColourReading) -> ReadingLine:
+    is_undone = hasattr(row, "undone_by")
+    is_of_today = timezone.localdate(row.written_at) == today()
+    return ReadingLine(
+        reading=shaped_reading(row),
+        as_typed=row.as_typed,
+        is_undone=is_undone,
+        may_undo=is_of_today and not is_undone,
+        deed=row.deed,
+    )
+
+
+def _before(row: Prediction, swatch: SwatchNow) -> Foretold:
+    lab = Lab(row.colour_l, row.colour_a, row.colour_b)
+    return Foretold(
+        lab=lab,
+        expected=row.expected,
+        within_90=row.within_90,
+        evidence=Evidence(row.evidence),
+        difference=_apart(swatch, lab),
+        is_before=True,
+        left_out=None,
+    )
+
+
+def _by_palette(now: PaletteNow, swatch: SwatchNow) -> Foretold | None:
+    names = now.palette.names
+    knows = swatch.base_name in names.bases
+    if not knows or any(dye not in names.dyes for dye, _depth in swatch.doses):
+        return None
+    told = told_mixes(
+        [Mix(base=swatch.base_name, doses=swatch.doses)], palette=now.palette
+    )
+    lab = Lab(*map(float, told.lab[0]))
+    return Foretold(
+        lab=lab,
+        expected=float(told.expected[0]),
+        within_90=float(told.de_90[0]),
+        evidence=told.evidence[0],
+        difference=_apart(swatch, lab),
+        is_before=False,
+        left_out=now.left_out.get(swatch.id),
+    )
+
+
+def _apart(swatch: SwatchNow, lab: Lab) -> float | None:
+    return None if swatch.reading is None else ciede2000(lab, swatch.reading.lab)
