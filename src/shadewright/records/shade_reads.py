@@ -9,6 +9,7 @@ from shadewright.errors import NotFoundError
 from shadewright.records.models import (
     ColourReading,
     EvidenceLine,
+    Meter,
     PaletteFit,
     Swatch,
     SwatchDose,
@@ -37,6 +38,17 @@ def swatch_row(swatch_id: int) -> Swatch:
     if row is None:
         raise NotFoundError(kind="swatch", key=str(swatch_id), argument="swatch")
     return row
+
+
+def locked_swatch(swatch_id: int) -> Swatch:
+    """Return a swatch of which nobody else can say anything in this transaction."""
+    row = Swatch.objects.select_for_update().filter(pk=swatch_id).first()
+    return swatch_row(swatch_id) if row is None else row
+
+
+def meter_rows() -> QuerySet[Meter]:
+    """Return every meter, by name."""
+    return Meter.objects.all()
 
 
 def swatch_plan_rows() -> QuerySet[SwatchPlan]:
