@@ -105,6 +105,13 @@ def listed_lot_rows(words: Collection[str], order: str) -> QuerySet[Lot]:
     return rows.order_by(sense, "-pk")
 
 
+def coloured_lot_rows(numbers: Collection[str]) -> QuerySet[Lot]:
+    """Return the lots whose colour was noted, and those of some numbers."""
+    noted = LotLine.objects.filter(_STANDING, lot=OuterRef("pk"), act="coloured")
+    rows = lot_rows().filter(Exists(noted) | Q(number__in=numbers))
+    return rows.filter(Exists(LotLine.objects.filter(_STANDING, lot=OuterRef("pk"))))
+
+
 def _newest(act: str) -> Subquery:
     lines = LotLine.objects.filter(_STANDING, lot=OuterRef("pk"), act=act)
     return Subquery(lines.order_by("-id").values("words")[:1])

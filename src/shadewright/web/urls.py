@@ -30,6 +30,8 @@ urlpatterns = [
     path("baths/", include("shadewright.web.baths.urls")),
     path("bench/", include("shadewright.web.bench.urls")),
     path("", include("shadewright.web.cards.urls")),
+    path("", include("shadewright.web.evidence.urls")),
+    path("shades/", include("shadewright.web.mixes.urls")),
 ]
 
 handler400 = "shadewright.web.faults.bad_request"

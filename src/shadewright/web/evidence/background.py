@@ -57,6 +57,11 @@ def refit_soon(*, why: str) -> None:
         _fit(why)
 
 
+def is_busy() -> bool:
+    """Whether a fit runs here, or is about to."""
+    return _DESK.is_busy
+
+
 def take_up_left_behind() -> None:
     """Begin a fit again that was running when the program was closed."""
     if settings.REFITS == "thread" and not _DESK.is_busy:

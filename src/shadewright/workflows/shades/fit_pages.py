@@ -16,13 +16,22 @@ _MOST_NAMES = 6
 
 
 @dataclass(frozen=True, kw_only=True)
+class Running:
+    """A fit that runs: what it does, and the share that is done."""
+
+    stage: str
+    share: float
+
+
+@dataclass(frozen=True, kw_only=True)
 class FitStatus:
     """Where the palette stands: what holds, what runs, what went wrong last."""
 
     holds: PaletteNow | None
     swatches: int
     lots: int
-    running: PaletteFit | None
+    running: Running | None
+    seconds: float | None
     fault: str
     is_stale: bool
 
@@ -34,7 +43,7 @@ class FitRow:
     number: int
     at: datetime
     why: str
-    state: FitState
+    is_running: bool
     fault: str
     swatches: int
     lots: int
@@ -56,6 +65,7 @@ def fit_status() -> FitStatus:
         swatches=len(used) - lots,
         lots=lots,
         running=_running(),
+        seconds=_seconds(holds),
         fault=newest.fault if newest is not None and has_failed else "",
         is_stale=is_stale(holds),
     )
@@ -76,9 +86,17 @@ def fits() -> tuple[FitRow, ...]:
     )
 
 
-def _running() -> PaletteFit | None:
+def _running() -> Running | None:
     rows = PaletteFit.objects.filter(state=FitState.RUNNING)
-    return rows.defer("palette", "used").first()
+    row = rows.defer("palette", "used").first()
+    return None if row is None else Running(stage=row.stage, share=row.share)
+
+
+def _seconds(holds: PaletteNow | None) -> float | None:
+    if holds is None:
+        return None
+    rows = PaletteFit.objects.filter(pk=holds.fit_id)
+    return rows.values_list("seconds", flat=True).get()
 
 
 def _done_before(rows: Sequence[PaletteFit]) -> PaletteFit | None:
@@ -95,7 +113,7 @@ def _row(
         number=row.pk,
         at=row.finished_at or row.started_at,
         why=row.why,
-        state=FitState(row.state),
+        is_running=row.state == FitState.RUNNING,
         fault=row.fault,
         swatches=len(used) - lots,
         lots=lots,

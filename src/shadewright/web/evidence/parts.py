@@ -1,0 +1,193 @@
+"""What other rooms show of this one: the fit, the suspects, the lots on offer.
+
+Include them without ``only``, for their forms want the page’s token::
+
+    {% include "evidence/_fit.html" with fit=page.fit %}
+    {% include "evidence/_suspects.html" with suspects=page.suspects %}
+    {% include "evidence/_offered.html" with offered=page.offered %}
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+from uuid import UUID, uuid4
+
+from django.urls import NoReverseMatch, reverse
+
+from shadewright.web.colours import ColourShown, colour_of_reading, read_colour
+from shadewright.web.evidence.background import is_busy, take_up_left_behind
+from shadewright.web.evidence.words import counted, fit_words, why_doubted
+from shadewright.workflows.shades.doubts import Doubt, Doubts, doubts
+from shadewright.workflows.shades.fit_pages import FitStatus, Running, fit_status
+from shadewright.workflows.shades.offering import Offer, offers
+from shadewright.workflows.shades.swatches import SwatchNow
+
+_BEGINNING = Running(stage="Looking at the swatches", share=0.0)
+
+
+@dataclass(frozen=True, kw_only=True)
+class FitShown:
+    """Where the palette stands.
+
+    ``percent`` counts while a fit runs; ``at`` is when the one that holds was done,
+    None before the first; ``meters`` where a meter’s light is changed.
+    """
+
+    is_running: bool
+    stage: str
+    percent: int
+    words: str
+    at: datetime | None
+    fault: str
+    is_stale: bool
+    is_other_light: bool
+    meters: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class SuspectShown:
+    """A swatch that the others do not believe, and why; ``deed`` keys what is said."""
+
+    swatch_id: int
+    label: str
+    base_name: str
+    address: str
+    read_again: str
+    colour: ColourShown | None
+    why: tuple[str, ...]
+    deed: UUID
+
+
+@dataclass(frozen=True, kw_only=True)
+class AsideShown:
+    """A swatch that somebody set aside."""
+
+    swatch_id: int
+    label: str
+    base_name: str
+    address: str
+    colour: ColourShown | None
+    deed: UUID
+
+
+@dataclass(frozen=True, kw_only=True)
+class SuspectsShown:
+    """What does not teach: doubted by the fit, and set aside by somebody."""
+
+    title: str
+    doubted: tuple[SuspectShown, ...]
+    aside: tuple[AsideShown, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class OfferShown:
+    """A lot that could teach."""
+
+    number: str
+    recipe_name: str
+    base_name: str
+    colour: ColourShown
+    deed: UUID
+
+
+def fit_shown() -> FitShown:
+    """Return where the palette stands; a fit that was left behind begins again."""
+    take_up_left_behind()
+    return shaped_fit(fit_status())
+
+
+def shaped_fit(status: FitStatus) -> FitShown:
+    """Return a status as a page shows it."""
+    holds = status.holds
+    running = status.running or (_BEGINNING if is_busy() else None)
+    return FitShown(
+        is_running=running is not None,
+        stage="" if running is None else running.stage,
+        percent=0 if running is None else round(100 * running.share),
+        words=fit_words(status),
+        at=None if holds is None else holds.at,
+        fault=status.fault,
+        is_stale=status.is_stale,
+        is_other_light=holds is not None and holds.is_other_light,
+        meters=_address("meters"),
+    )
+
+
+def suspects_shown(*, base_id: int | None = None) -> SuspectsShown:
+    """Return what does not teach, of one base or of all."""
+    return shaped_suspects(doubts(), base_id=base_id)
+
+
+def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsShown:
+    """Return doubts as a page shows them."""
+    doubted = [x for x in found.doubted if base_id in {None, x.swatch.base_id}]
+    aside = [x for x in found.aside if base_id in {None, x.base_id}]
+    looks = "looks" if len(doubted) == 1 else "look"
+    return SuspectsShown(
+        title=f"{counted(len(doubted), 'swatch', 'swatches')} {looks} wrong",
+        doubted=tuple(map(_suspect, doubted)),
+        aside=tuple(map(_aside, aside)),
+    )
+
+
+def offered_shown(*, base_name: str = "") -> tuple[OfferShown, ...]:
+    """Return the lots on offer, of one base or of all."""
+    return shaped_offers(tuple(x for x in offers() if base_name in {"", x.base_name}))
+
+
+def shaped_offers(found: tuple[Offer, ...]) -> tuple[OfferShown, ...]:
+    """Return offers as a page shows them."""
+    return tuple(
+        OfferShown(
+            number=each.number,
+            recipe_name=each.recipe_name,
+            base_name=each.base_name,
+            colour=read_colour(
+                each.lab,
+                each.read_by,
+                sd=each.sd,
+                repeat=each.repeat,
+                name=f"Lot {each.number}",
+            ),
+            deed=uuid4(),
+        )
+        for each in found
+    )
+
+
+def _suspect(doubt: Doubt) -> SuspectShown:
+    swatch = doubt.swatch
+    return SuspectShown(
+        swatch_id=swatch.id,
+        label=swatch.label,
+        base_name=swatch.base_name,
+        address=_address("swatch", swatch.id),
+        read_again=_address("swatch-read", swatch.id),
+        colour=_colour(swatch),
+        why=why_doubted(doubt),
+        deed=uuid4(),
+    )
+
+
+def _aside(swatch: SwatchNow) -> AsideShown:
+    return AsideShown(
+        swatch_id=swatch.id,
+        label=swatch.label,
+        base_name=swatch.base_name,
+        address=_address("swatch", swatch.id),
+        colour=_colour(swatch),
+        deed=uuid4(),
+    )
+
+
+def _colour(swatch: SwatchNow) -> ColourShown | None:
+    if swatch.reading is None:
+        return None
+    return colour_of_reading(swatch.reading, name=swatch.label)
+
+
+def _address(name: str, *args: object) -> str:
+    """Return an address of another room, or nothing while it is not there."""
+    try:
+        return reverse(name, args=args)
+    except NoReverseMatch:
+        return ""

@@ -1,0 +1,20 @@
+"""Addresses of evidence."""
+
+from django.urls import path
+
+from shadewright.web.evidence import judging, views
+
+urlpatterns = [
+    path("shades/fits/", views.fits, name="fits"),
+    path("shades/fits/status/", views.fit_status, name="fit-status"),
+    path("shades/fits/now/", views.fit_now, name="fit-now"),
+    path(
+        "shades/swatches/<int:swatch_id>/set-aside/",
+        judging.set_aside,
+        name="set-aside",
+    ),
+    path("shades/swatches/<int:swatch_id>/restore/", judging.restore, name="restore"),
+    path("shades/swatches/<int:swatch_id>/trust/", judging.trust, name="trust"),
+    path("shades/lots/<str:number>/teach/", judging.teach_lot, name="teach-lot"),
+    path("shades/lots/<str:number>/leave/", judging.leave_lot, name="leave-lot"),
+]

@@ -1,0 +1,43 @@
+"""Fits: what holds, what runs, all of them; and a fit that somebody wishes for."""
+
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.urls import reverse
+from django.views.decorators.http import require_POST, require_safe
+
+from shadewright.web.evidence.background import refit_soon
+from shadewright.web.evidence.pages import FitPart, FitsPage
+from shadewright.web.evidence.parts import fit_shown, offered_shown, suspects_shown
+from shadewright.web.pages import show
+from shadewright.web.ways import way_back
+from shadewright.workflows.shades.fit_pages import fits as every_fit
+
+
+@require_safe
+def fits(request: HttpRequest) -> HttpResponse:
+    """Show every fit, and what does not teach."""
+    page = FitsPage(
+        title="Fits of the palette",
+        fact="Each time something new teaches, all swatches are fitted together.",
+        fit=fit_shown(),
+        suspects=suspects_shown(),
+        offered=offered_shown(),
+        rows=every_fit(),
+    )
+    return show(request, page)
+
+
+@require_safe
+def fit_status(request: HttpRequest) -> HttpResponse:
+    """Show how far a fit is; once it is done the whole page is asked again."""
+    shown = fit_shown()
+    answer = show(request, FitPart(fit=shown))
+    if not shown.is_running:
+        answer.headers["HX-Refresh"] = "true"
+    return answer
+
+
+@require_POST
+def fit_now(request: HttpRequest) -> HttpResponse:
+    """Fit the palette because somebody wishes it."""
+    refit_soon(why="somebody asked for it")
+    return HttpResponseRedirect(way_back(request, otherwise=reverse("fits")))

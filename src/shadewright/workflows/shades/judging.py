@@ -1,0 +1,74 @@
+"""What somebody says of a swatch or a lot as evidence: it teaches, or it does not."""
+
+from django.db import transaction
+
+from shadewright.errors import ConflictError
+from shadewright.records import lot_reads, shade_reads
+from shadewright.records.models import ColourReading, EvidenceLine, Lot, Swatch
+from shadewright.records.models.swatches import EvidenceAct
+from shadewright.records.writes import keep_colour_reading, keep_evidence_line
+from shadewright.workflows.shades.entering_swatches import swatch_of_bath
+from shadewright.workflows.shades.offering import noted_lot
+from shadewright.workflows.shades.swatches import shaped_swatch
+from shadewright.workflows.stamps import Stamp, is_written
+
+
+def set_aside(*, swatch_id: int, stamp: Stamp) -> str:
+    """Let a swatch teach no longer; return what stands on its tag."""
+    return _judge(swatch_id, EvidenceAct.SET_ASIDE, stamp)
+
+
+def restore(*, swatch_id: int, stamp: Stamp) -> str:
+    """Let a swatch teach again; return what stands on its tag."""
+    return _judge(swatch_id, EvidenceAct.COUNTS, stamp)
+
+
+def trust(*, swatch_id: int, stamp: Stamp) -> str:
+    """Let a swatch teach even where the others do not believe it; return its tag."""
+    return _judge(swatch_id, EvidenceAct.TRUSTED, stamp)
+
+
+def teach_lot(*, number: str, stamp: Stamp) -> None:
+    """Let a lot teach by its colour, read of it or noted on its page."""
+    _judge_lot(number, EvidenceAct.COUNTS, stamp)
+
+
+def leave_lot(*, number: str, stamp: Stamp) -> None:
+    """Leave a lot out, and offer it no more."""
+    _judge_lot(number, EvidenceAct.SET_ASIDE, stamp)
+
+
+@transaction.atomic
+def _judge(swatch_id: int, act: EvidenceAct, stamp: Stamp) -> str:
+    row = shade_reads.locked_swatch(swatch_id)
+    if not is_written(stamp.deed):
+        keep_evidence_line(EvidenceLine(swatch=row, act=act), stamp)
+    return row.label
+
+
+@transaction.atomic
+def _judge_lot(number: str, act: EvidenceAct, stamp: Stamp) -> None:
+    lot = lot_reads.lot_row(number)
+    swatch_id = swatch_of_bath(number, stamp=stamp)
+    if is_written(stamp.deed):
+        return
+    row = shade_reads.swatch_row(swatch_id)
+    if shaped_swatch(row).reading is None:
+        _keep_noted(row, lot, stamp)
+    keep_evidence_line(EvidenceLine(swatch=row, act=act), stamp)
+
+
+def _keep_noted(row: Swatch, lot: Lot, stamp: Stamp) -> None:
+    noted = noted_lot(lot)
+    if noted is None:
+        raise ConflictError(
+            why=f"Lot {lot.number} has no colour yet, so it can teach nothing.",
+            advice="Read its colour first, rinsed and dry.",
+        )
+    reading = ColourReading(
+        swatch=row,
+        read_by=noted.read_by,
+        labs={"D65": list(noted.lab)},
+        as_typed=noted.as_typed,
+    )
+    keep_colour_reading(reading, stamp)
