@@ -187,3 +187,15 @@ def test_a_search_can_be_left_and_ends_as_the_whole_one() -> None:
     assert shares == sorted(shares)
     assert [step.found is None for step in steps] == [True] * (len(steps) - 1) + [False]
     assert steps[-1].found == matches(palette(), base="wool", target=target)
+
+
+def test_nine_pots_in_ten_lie_between_what_one_and_nine_stay_under() -> None:
+    """The tenths lie around the expected difference, and the chance agrees."""
+    best = by_spectrum(MIXES[0]).recipes[0]
+    assert 0.0 < best.within_10 < best.expected_de < best.within_90
+    target = target_of_spectrum(spectrum(MIXES[0]))
+    again = matches(
+        palette(), base="wool", target=target, tolerance=best.within_90 + 1e-9
+    )
+    same = next(each for each in again.recipes if each.doses == best.doses)
+    assert same.chance == pytest.approx(0.9, abs=0.002)

@@ -24,7 +24,7 @@ from shadewright.core.mixing.arranging import dyed_of
 from shadewright.core.mixing.asking import lab_under, poorest
 from shadewright.core.mixing.palette import Palette
 from shadewright.core.mixing.posterior.predicting import foretold
-from shadewright.core.mixing.spreads import drawn_colours
+from shadewright.core.mixing.spreads import NINE_IN_TEN, drawn_colours
 from shadewright.core.mixing.swatches import Evidence, Mix, seen_under_lights
 from shadewright.core.recipes.colouring import slopes_by_log_dose
 from shadewright.core.recipes.curves import Curves
@@ -53,7 +53,8 @@ class Recipe:
     the target; ``metamerism`` the index under the first light besides daylight, None
     where the target is known in daylight alone; ``unsteady`` how far the yarn leaves
     its own colour under the bulb; ``expected_de`` and ``chance`` count dosing and the
-    palette's spread. ``cost_per_kg`` is that of dye for a kilogram of yarn.
+    palette's spread, and so do ``within_10`` and ``within_90``, the differences that one
+    pot in ten and nine in ten stay under. ``cost_per_kg`` is that of dye for a kilogram.
     """
 
     doses: Doses
@@ -63,6 +64,8 @@ class Recipe:
     metamerism: float | None
     unsteady: float
     expected_de: float
+    within_10: float
+    within_90: float
     chance: float
     cost_per_kg: float | None
     evidence: Evidence
@@ -120,6 +123,7 @@ def ranked(
     )
     spread = told.covariance + dosing_covariance(doses, curves, dyes, wishes)
     away = ciede2000_arrays(_array(target.lab), drawn_colours(told.seen, spread))
+    low, high = _one_and_nine_in_ten(away)
     under = {
         light: lab_under(told.reflectance, light=light) for light in _lights(target)
     }
@@ -137,6 +141,8 @@ def ranked(
                 metamerism=_metamerism(target, seen),
                 unsteady=ciede2000(steady_lab(seen[DAY]), seen[BULB]),
                 expected_de=float(away[place].mean()),
+                within_10=float(low[place]),
+                within_90=float(high[place]),
                 chance=float((away[place] <= tolerance).mean()),
                 cost_per_kg=_cost(each, wishes),
                 evidence=poorest(mixes[place], palette),
@@ -201,6 +207,13 @@ def arrays_of(doses: Sequence[Doses], dyes: tuple[str, ...]) -> "tuple[Whole, Fl
         for row, (dye, depth) in enumerate(each):
             sets[row, column], depths[row, column] = dyes.index(dye), depth
     return sets, depths
+
+
+def _one_and_nine_in_ten(away: "Floats") -> "Floats":
+    import numpy as np
+
+    found: Floats = np.percentile(away, (100.0 - NINE_IN_TEN, NINE_IN_TEN), axis=1)
+    return found
 
 
 def _in_order(found: Sequence[Recipe], target: Target) -> tuple[Recipe, ...]:
