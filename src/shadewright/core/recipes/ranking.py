@@ -53,8 +53,9 @@ class Recipe:
     the target; ``metamerism`` the index under the first light besides daylight, None
     where the target is known in daylight alone; ``unsteady`` how far the yarn leaves
     its own colour under the bulb; ``expected_de`` and ``chance`` count dosing and the
-    palette's spread, and so do ``within_10`` and ``within_90``, the differences that one
-    pot in ten and nine in ten stay under. ``cost_per_kg`` is that of dye for a kilogram.
+    palette's spread, and so do ``within_10`` and ``within_90``, the differences that
+    one pot in ten and nine in ten stay under. ``cost_per_kg`` is that of dye for a
+    kilogram of yarn.
     """
 
     doses: Doses
