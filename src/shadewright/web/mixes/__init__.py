@@ -1,0 +1,1 @@
+"""Mixes by slider, a recipe on every base, and rows of steps that look equal."""

@@ -1,0 +1,190 @@
+"""What is foretold of a mix, made ready for its page."""
+
+from urllib.parse import urlencode
+
+from django.urls import NoReverseMatch, reverse
+
+from shadewright.core.colour import Lab, Light, ciede2000, difference_words
+from shadewright.core.quantities import amount_text
+from shadewright.core.quantities.writing import NO_BREAK
+from shadewright.exchange.colour_text import on_screen
+from shadewright.web.colours import ColourShown, foretold_colour, read_colour
+from shadewright.web.mix_text import mix_text
+from shadewright.web.mixes.asking import MixAsked
+from shadewright.web.mixes.pages import DoseRow, Doses, Kept, LightShown, Told
+from shadewright.web.pages import Link
+from shadewright.web.targets import target_query
+from shadewright.workflows.shades.measurable import Measured
+from shadewright.workflows.shades.mixing_page import LIGHTS, MixNow, ToldMix
+from shadewright.workflows.shades.wanted import Wanted, target_of
+
+_LIGHT_NAMES = {Light.D65: "Daylight", Light.A: "Lamp", Light.LED_B3: "Shop LED"}
+
+
+def told_of(asked: MixAsked, now: MixNow) -> Told:
+    """Return what is foretold of a mix as its page shows it."""
+    wanted, told = asked.wanted, now.told
+    target = None if wanted is None else wanted_colour(wanted)
+    colour = None if told is None else told_colour(told, name=recipe_words(now))
+    shown = [each for each in (target, colour) if each is not None]
+    words, difference = _against(wanted, told)
+    return Told(
+        why_not=now.why_not,
+        colour=colour,
+        target=target,
+        hexes=tuple(each.hex_code for each in shown),
+        picture=_picture(target, words),
+        words=words,
+        difference=difference,
+        lights=() if told is None else _lights(told, wanted),
+        keys=_keys(asked, now),
+        kept=_kept(asked, now),
+        said=_said(colour, words) if colour else now.why_not,
+        own=f"{reverse('mix')}?{_own(asked, now)}",
+    )
+
+
+def told_colour(told: ToldMix, *, name: str = "") -> ColourShown:
+    """Return a mix that is foretold as a colour on a page."""
+    return foretold_colour(
+        told.lab,
+        expected=told.expected,
+        within_90=told.within_90,
+        evidence=told.evidence,
+        name=name,
+    )
+
+
+def wanted_colour(wanted: Wanted) -> ColourShown:
+    """Return a colour that is wanted as a colour on a page."""
+    return read_colour(wanted.lab, wanted.read_by, name=wanted.name)
+
+
+def recipe_words(now: MixNow) -> str:
+    """Return a mix in words: Gorse 0.6 % + Slate 0.2 %; bare yarn without dye."""
+    parts = (
+        f"{dye.name} {amount_text(dye.depth_percent, '%')}"
+        for dye in now.dyes
+        if dye.depth_percent
+    )
+    return " + ".join(parts) or "Bare yarn"
+
+
+def doses_of(rows: tuple[Measured, ...], *, yarn_g: float) -> Doses:
+    """Return measured doses as a page shows them."""
+    return Doses(
+        yarn=amount_text(yarn_g, "g"),
+        rows=tuple(map(_dose_row, rows)),
+        note=_dry_note(rows),
+    )
+
+
+def way_to(name: str, /, **query: str) -> str:
+    """Return the address of another room’s page; empty where it is not there."""
+    try:
+        address = reverse(name)
+    except NoReverseMatch:
+        return ""
+    said = urlencode(query, safe=":,")
+    return f"{address}?{said}" if said else address
+
+
+def lab_text(lab: Lab) -> str:
+    """Return Lab as an address takes it for a colour."""
+    return ",".join(f"{part:.2f}" for part in lab)
+
+
+def _dose_row(each: Measured) -> DoseRow:
+    return DoseRow(
+        dye=each.dye_name,
+        depth=amount_text(each.depth_percent, "%"),
+        draw=amount_text(each.amount, each.unit),
+        tool=each.tool or "no tool known",
+        bottle=_bottle(each.code) if each.code else None,
+    )
+
+
+def _bottle(code: str) -> Link:
+    return Link(words=code, address=reverse("bottle", args=[code]))
+
+
+def _dry_note(rows: tuple[Measured, ...]) -> str:
+    dry = [each.dye_name for each in rows if not each.code]
+    if not dry:
+        return ""
+    return (
+        f"No bottle holds enough {' or '.join(dry)}: this is dry dye. "
+        "Make a stock of it to measure it better."
+    )
+
+
+def _against(wanted: Wanted | None, told: ToldMix | None) -> tuple[str, str]:
+    """Return how a mix differs from a target: in words, and in numbers."""
+    if wanted is None or told is None:
+        return "", ""
+    words = difference_words(wanted.lab, told.lab)
+    away = ciede2000(wanted.lab, told.lab)
+    pot = told.expected_to_target or 0.0
+    number = (
+        f"CIEDE2000 ΔE{NO_BREAK}{away:.1f} to {wanted.name}; in the pot expect "
+        f"ΔE{NO_BREAK}{pot:.1f}."
+    )
+    return f"{words[:1].upper()}{words[1:]}", number
+
+
+def _picture(target: ColourShown | None, words: str) -> str:
+    if target is None:
+        return "The colour foretold"
+    return f"{target.name} left, foretold right: {words or 'nothing is foretold'}"
+
+
+def _lights(told: ToldMix, wanted: Wanted | None) -> tuple[LightShown, ...]:
+    aim = {} if wanted is None else dict(target_of(wanted, lights=LIGHTS).labs)
+    return tuple(_light(light, told.labs[light], aim.get(light)) for light in LIGHTS)
+
+
+def _light(light: Light, lab: Lab, aim: Lab | None) -> LightShown:
+    labs = [lab] if aim is None else [aim, lab]
+    away = "" if aim is None else f"ΔE{NO_BREAK}{ciede2000(aim, lab):.1f}"
+    return LightShown(
+        name=_LIGHT_NAMES[light],
+        hexes=tuple(on_screen(each).hex_code for each in labs),
+        words=away,
+    )
+
+
+def _said(colour: ColourShown, words: str) -> str:
+    against = f"{words}. " if words else ""
+    return f"{against}{colour.title}."
+
+
+def _own(asked: MixAsked, now: MixNow) -> str:
+    return asked.query(base=str(now.base.id))
+
+
+def _kept(asked: MixAsked, now: MixNow) -> tuple[Kept, ...]:
+    values = {"base": str(now.base.id), "mix": mix_text(asked.mix)}
+    values |= {} if asked.wanted is None else target_query(asked.wanted)
+    return tuple(
+        Kept(name="wanted_name" if name == "name" else name, value=value)
+        for name, value in values.items()
+    )
+
+
+def _keys(asked: MixAsked, now: MixNow) -> tuple[Link, ...]:
+    if now.told is None:
+        return ()
+    base, mix = str(now.base.id), mix_text(asked.mix)
+    aim = {} if asked.wanted is None else target_query(asked.wanted)
+    here = {"colour": lab_text(now.told.lab), "name": recipe_words(now)[:60]}
+    ways = (
+        ("Three trials", "swatch-plan-new", {"kind": "bracket", "mix": mix} | aim),
+        ("Find others like it", "find", here),
+        ("Gradient from it", "gradient", {"mix": mix}),
+    )
+    links = (
+        Link(words=words, address=way_to(name, base=base, **query))
+        for words, name, query in ways
+        if mix or name == "find"
+    )
+    return tuple(link for link in links if link.address)

@@ -1,0 +1,12 @@
+"""The addresses of mixes."""
+
+from django.urls import path
+
+from shadewright.web.mixes.views import mix, mix_doses, mix_told, save_mix
+
+urlpatterns = [
+    path("mix/", mix, name="mix"),
+    path("mix/told/", mix_told, name="mix-told"),
+    path("mix/doses/", mix_doses, name="mix-doses"),
+    path("mix/save/", save_mix, name="save-mix"),
+]

@@ -1,0 +1,194 @@
+"""A mix on a base as the palette foretells it, its dyes by their number."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from shadewright.core.colour import Lab, Light
+from shadewright.core.mixing import Evidence, Mix, Palette, told_mixes
+from shadewright.core.mixing.asking import lab_under
+from shadewright.core.mixing.spreads import expected_to
+from shadewright.core.mixing.swatches import DOSE_ERROR
+from shadewright.errors import NotFoundError
+from shadewright.records.models import Base, Dye
+from shadewright.workflows.choices import Choice
+from shadewright.workflows.shades.swatches import Doses
+
+LIGHTS = (Light.D65, Light.A, Light.LED_B3)
+"""The window, the lamp and the shop. [-]"""
+
+DyeDoses = tuple[tuple[int, float], ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class DyeInMix:
+    """A dye of a mix; ``deepest_percent`` is its deepest swatch, 0 where none is."""
+
+    id: int
+    name: str
+    depth_percent: float
+    deepest_percent: float = 0.0
+
+    @property
+    def is_known(self) -> bool:
+        """Whether the palette holds it."""
+        return self.deepest_percent > 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class ToldMix:
+    """A mix as it is foretold: Lab by light, what it is usually off, nine in ten.
+
+    ``expected_to_target`` is the difference to a target to be looked for in the pot,
+    None without one.
+    """
+
+    labs: Mapping[Light, Lab]
+    expected: float
+    within_90: float
+    evidence: Evidence
+    reflectance: tuple[float, ...]
+    expected_to_target: float | None = None
+
+    @property
+    def lab(self) -> Lab:
+        """The colour in daylight (D65/10°)."""
+        return self.labs[Light.D65]
+
+
+@dataclass(frozen=True, kw_only=True)
+class MixNow:
+    """A mix on a base, what is foretold of it, and what else could be chosen.
+
+    ``why_not`` says why nothing is foretold.
+    """
+
+    base: Choice
+    dyes: tuple[DyeInMix, ...]
+    bases: tuple[Choice, ...]
+    addable: tuple[Choice, ...]
+    told: ToldMix | None
+    why_not: str = ""
+
+    @property
+    def doses(self) -> Doses:
+        """Its dyes by name. [%]."""
+        return tuple((dye.name, dye.depth_percent) for dye in self.dyes)
+
+
+def mix_now(
+    palette: Palette,
+    *,
+    base_id: int | None,
+    doses: DyeDoses,
+    target: Lab | None = None,
+) -> MixNow:
+    """Return a mix on a base; the base of most swatches where none is named."""
+    bases = palette_bases(palette)
+    dyes = named_dyes(palette, doses)
+    base = _chosen(bases, base_id, palette)
+    why_not = _why_not(base, bases, dyes)
+    named = tuple((dye.name, dye.depth_percent) for dye in dyes)
+    told = None
+    if not why_not:
+        told = told_mix(palette, base=base.words, doses=named, target=target)
+    return MixNow(
+        base=base,
+        dyes=dyes,
+        bases=bases if base in bases else (*bases, base),
+        addable=_addable(palette, dyes),
+        told=told,
+        why_not=why_not,
+    )
+
+
+def told_mix(
+    palette: Palette, *, base: str, doses: Doses, target: Lab | None = None
+) -> ToldMix:
+    """Return what is foretold of doses by name, their own errors included."""
+    import numpy as np
+
+    mix = Mix(base=base, doses=tuple(dose for dose in doses if dose[1]))
+    found = told_mixes([mix], palette=palette, dose_error=DOSE_ERROR)
+    under = {light: lab_under(found.reflectance, light=light)[0] for light in LIGHTS}
+    away = None
+    if target is not None:
+        away = float(expected_to(found.lab, found.covariance, np.array(target))[0])
+    return ToldMix(
+        labs={light: Lab(*lab.tolist()) for light, lab in under.items()},
+        expected=float(found.expected[0]),
+        within_90=float(found.de_90[0]),
+        evidence=found.evidence[0],
+        reflectance=tuple(found.reflectance[0].tolist()),
+        expected_to_target=away,
+    )
+
+
+def palette_bases(palette: Palette) -> tuple[Choice, ...]:
+    """Return the bases that the palette holds, the one of most swatches first."""
+    rows = {row.name: row for row in Base.objects.filter(name__in=palette.names.bases)}
+    return tuple(
+        Choice(id=rows[name].pk, words=name)
+        for name in palette.names.bases
+        if name in rows
+    )
+
+
+def palette_dyes(palette: Palette) -> tuple[Choice, ...]:
+    """Return the dyes that the palette holds, by name."""
+    rows = Dye.objects.filter(name__in=palette.names.dyes).order_by("name")
+    return tuple(Choice(id=row.pk, words=row.name) for row in rows)
+
+
+def named_dyes(palette: Palette, doses: DyeDoses) -> tuple[DyeInMix, ...]:
+    """Return the dyes of a mix with their names and their deepest swatches."""
+    rows = Dye.objects.in_bulk([dye_id for dye_id, _depth in doses])
+    deepest = {
+        name: most
+        for name, (_least, most) in zip(palette.names.dyes, palette.depths, strict=True)
+    }
+    found = []
+    for dye_id, depth in doses:
+        if dye_id not in rows:
+            raise NotFoundError(kind="dye", key=str(dye_id), argument="mix")
+        name = rows[dye_id].name
+        found.append(
+            DyeInMix(
+                id=dye_id,
+                name=name,
+                depth_percent=depth,
+                deepest_percent=deepest.get(name, 0.0),
+            )
+        )
+    return tuple(found)
+
+
+def _chosen(bases: tuple[Choice, ...], base_id: int | None, palette: Palette) -> Choice:
+    if base_id is None:
+        if bases:
+            return bases[0]
+        raise NotFoundError(kind="base", key=palette.names.bases[0], argument="base")
+    row = Base.objects.filter(pk=base_id).first()
+    if row is None:
+        raise NotFoundError(kind="base", key=str(base_id), argument="base")
+    return Choice(id=row.pk, words=row.name)
+
+
+def _why_not(
+    base: Choice, bases: tuple[Choice, ...], dyes: tuple[DyeInMix, ...]
+) -> str:
+    if base not in bases:
+        return (
+            f"No swatch on {base.words} was read yet, so nothing can be foretold on it."
+        )
+    unknown = [dye.name for dye in dyes if not dye.is_known]
+    if unknown:
+        return (
+            f"No swatch of {' and '.join(unknown)} was read yet, so the colour of this "
+            "mix cannot be foretold."
+        )
+    return ""
+
+
+def _addable(palette: Palette, dyes: tuple[DyeInMix, ...]) -> tuple[Choice, ...]:
+    taken = {dye.id for dye in dyes}
+    return tuple(each for each in palette_dyes(palette) if each.id not in taken)
