@@ -25,6 +25,11 @@ def recipe_rows() -> QuerySet[Recipe]:
     return Recipe.objects.prefetch_related(versions)
 
 
+def colourway_rows() -> QuerySet[Recipe]:
+    """Return every recipe that is a colourway: the sets of swatches are none."""
+    return recipe_rows().filter(swatch_plan=None)
+
+
 def recipe_row(recipe_id: int) -> Recipe:
     """Return one recipe with all its versions."""
     row = recipe_rows().filter(pk=recipe_id).first()

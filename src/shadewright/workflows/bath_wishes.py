@@ -1,6 +1,7 @@
 """What is said of a bath before it is planned, and what cannot be meant."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from shadewright.core.quantities import amount_text, number_text, require_mass
@@ -22,7 +23,11 @@ _ROUNDING = 1e-9
 
 @dataclass(frozen=True, kw_only=True)
 class BathWish:
-    """What is said of a bath before it is planned; None is as the recipe says."""
+    """What is said of a bath before it is planned; None is as the recipe says.
+
+    ``from_bottles`` names the bottle of a dye, by the dye’s number, that is to be drawn
+    from where it holds the whole dose.
+    """
 
     version_id: int
     base_id: int
@@ -39,6 +44,7 @@ class BathWish:
     purpose: Purpose | None = None
     notes: str = ""
     dosing: DosingWish = AS_USUAL
+    from_bottles: Mapping[int, str] = field(default_factory=dict)
 
 
 def check_wish(wish: BathWish, recipe: Version) -> None:

@@ -46,6 +46,7 @@ __all__ = [
     "PlannedDose",
     "keep_bath",
     "plan_bath",
+    "planned_dose",
 ]
 
 METHOD = "doses on weight of fibre, 1"
@@ -104,7 +105,7 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     offer = Offer(bottles=shelf(), purpose=purpose, taken_ml=taken_ml)
     tools = at_hand(wish.dosing, fibre_g=wish.fibre_g)
     doses = tuple(
-        _planned(line, offer, tools, place=place, fibre_g=wish.fibre_g, bath_ml=bath_ml)
+        planned_dose(line, offer, tools, place=place, wish=wish, bath_ml=bath_ml)
         for place, line in enumerate(recipe.text.doses, start=1)
     )
     helpers = helpers_of(row, fibre_g=wish.fibre_g, liquor_ratio=ratio)
@@ -179,19 +180,24 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
     return row.number
 
 
-def _planned(
+def planned_dose(
     line: DoseLine,
     offer: Offer,
     tools: AtHand,
     *,
     place: int,
-    fibre_g: float,
+    wish: BathWish,
     bath_ml: float,
 ) -> PlannedDose:
+    """Say which bottles give a dose, what it is measured with, what is short."""
     depth, dye_id = line.depth_percent or 0.0, line.dye_id or 0
-    dye_g = dye_mass_g(fibre_mass_g=fibre_g, depth_percent=depth)
+    dye_g = dye_mass_g(fibre_mass_g=wish.fibre_g, depth_percent=depth)
     chosen = chosen_bottles(
-        dye_g=dye_g, liquor_ml=bath_ml, bottles=offer.candidates(dye_id)
+        dye_g=dye_g,
+        liquor_ml=bath_ml,
+        bottles=offer.asked_for(
+            dye_id, code=wish.from_bottles.get(dye_id, ""), dye_g=dye_g
+        ),
     )
     return PlannedDose(
         dye_id=dye_id,
@@ -205,7 +211,7 @@ def _planned(
             shares=chosen.shares,
             bottles={each.code: each for each in offer.bottles},
             dry_g=chosen.missing_g,
-            fibre_g=fibre_g,
+            fibre_g=wish.fibre_g,
             tools=tools,
         ),
         missing_g=chosen.missing_g,

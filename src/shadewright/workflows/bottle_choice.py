@@ -46,6 +46,12 @@ class Offer:
             if each.dye_id == dye_id
         ]
 
+    def asked_for(self, dye_id: int, *, code: str, dye_g: float) -> list[Candidate]:
+        """Return the one bottle that is asked for if it holds the dose, else all."""
+        every = self.candidates(dye_id)
+        fit = [each for each in every if each.code == code and each.gives(dye_g=dye_g)]
+        return fit or every
+
     def kept_out(self, dye_id: int) -> tuple[Refused, ...]:
         """Return the bottles of a dye that hold stock and may not be used."""
         own = (x for x in self.bottles if x.dye_id == dye_id and not x.is_empty)

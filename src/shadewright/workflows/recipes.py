@@ -31,20 +31,20 @@ _MOST_NAME, _MOST_NAMES = 60, 200
 
 
 def recipes(*, is_retired: bool = False) -> tuple[RecipePage, ...]:
-    """Return every recipe in use, or every retired one, by name."""
+    """Return every colourway in use, or every retired one, by name."""
     tried = recipe_reads.tries()
-    rows = recipe_reads.recipe_rows().filter(is_retired=is_retired)
+    rows = recipe_reads.colourway_rows().filter(is_retired=is_retired)
     return tuple(shaped_recipe(row, tried) for row in rows)
 
 
 def has_recipes() -> bool:
     """Whether any recipe is in use."""
-    return recipe_reads.recipe_rows().filter(is_retired=False).exists()
+    return recipe_reads.colourway_rows().filter(is_retired=False).exists()
 
 
 def count_retired() -> int:
     """Return how many recipes are retired."""
-    return recipe_reads.recipe_rows().filter(is_retired=True).count()
+    return recipe_reads.colourway_rows().filter(is_retired=True).count()
 
 
 def recipe(recipe_id: int) -> RecipePage:

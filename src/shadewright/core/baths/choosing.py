@@ -45,6 +45,21 @@ class Candidate:
     is_good: bool
     days_left: int | None = None
 
+    def gives(self, *, dye_g: float) -> bool:
+        """Return whether it is good and holds a whole dose.
+
+        Parameters
+        ----------
+        dye_g : float
+            Dye wanted. [g]
+
+        Returns
+        -------
+        bool
+            Whether it does. [-]
+        """
+        return self.is_good and _holds(self) >= dye_g - _TRACE_G
+
     @property
     def expires_in(self) -> int | None:
         """Days until it is past its time; None where nobody knows."""
