@@ -34,6 +34,7 @@ y       what was read, on a scale like Lab's            1
 13. ``designing``        which swatch teaches most
 14. ``advising``         which to choose from, and what for
 15. ``laying_out``       ladders, and mixes in parts
+16. ``strips``           one dye from pale to deep, and how sure it is
 
 Sources: [kubelkamunk1931]_ for K/S; [rasmussen2006]_ for priors on curves and for
 leaving one out; the rest is linear algebra by the book ([golub2013]_, [bjorck1996]_).

@@ -1,0 +1,42 @@
+"""What a swatch is said to do for its own colour is what it does once it is dyed."""
+
+import numpy as np
+import pytest
+
+from shadewright.core.mixing import (
+    Evidence,
+    Mix,
+    Swatch,
+    advised_swatches,
+    learn,
+    told_mixes,
+)
+from shadewright.core.mixing.palette import Palette
+from tests.core.mixing.worlds import Lab, ladder, world
+
+DYES = 4
+BENCH = Lab(world(6, "flags", 0.004, dyes=DYES), np.random.default_rng(1))
+
+
+def dyed(rows: np.ndarray, day: str) -> list[Swatch]:
+    return BENCH.read(rows, Evidence.LAB, 0.3, session=day)
+
+
+def de_90(palette: Palette, doses: tuple[tuple[str, float], ...]) -> float:
+    told = told_mixes([Mix(base="wool", doses=doses)], palette=palette)
+    return float(told.de_90[0])
+
+
+def test_the_error_falls_as_foretold() -> None:
+    first = dyed(ladder(DYES, (1.0,)), "monday")
+    palette = learn(first).palette
+    (advised,) = advised_swatches(palette, base="wool", count=1)
+    assert advised.gain > 0.0
+    assert advised.now_90 == pytest.approx(de_90(palette, advised.doses))
+    row = np.zeros((1, DYES))
+    for dye, depth in advised.doses:
+        row[0, palette.names.dyes.index(dye)] = depth
+    after = learn([*first, *dyed(row, "tuesday")]).palette
+    assert advised.then_90 < 0.8 * advised.now_90
+    # The sizes of things are learned anew as well, so it is near and not the same.
+    assert de_90(after, advised.doses) == pytest.approx(advised.then_90, rel=0.3)
