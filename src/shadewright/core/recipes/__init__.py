@@ -33,6 +33,9 @@ e       by what factor a dye in a bath is off           1
 12. ``rounding``  doses that can be measured
 13. ``carrying``  the same colour on another yarn
 14. ``bracketing`` three trials around a recipe
+15. ``reaching``  all colours that a palette can give
+16. ``outlines``  the line around them
+17. ``proportions`` of a few dyes, coarse and fine
 
 Sources: [allen1966]_ for three dyes at once; [marquardt1963]_ for the way downhill;
 [sharma2005]_ for the difference. How sets are pruned is our own, and measured.
