@@ -8,7 +8,8 @@ from django.db import models
 
 from shadewright.records.models.catalogue import CatalogueItem
 from shadewright.web.forms import PlainForm
-from shadewright.workflows.catalogue import plain_values
+from shadewright.workflows.catalogue import keep_item, plain_values
+from shadewright.workflows.stamps import Stamp
 
 if TYPE_CHECKING:
     ModelForm = forms.ModelForm[Any]
@@ -69,6 +70,11 @@ class RowForm(PlainForm, ModelForm):
 
 class ItemForm(RowForm):
     """A form of something in the catalogue, under a name of its own."""
+
+    def keep(self, stamp: Stamp) -> str:
+        """Keep what the form holds; say what else came of it, or nothing."""
+        keep_item(self.instance, stamp)
+        return ""
 
     def clean_name(self) -> str:
         """Tidy the name, and refuse one that is taken, by the retired too."""

@@ -11,6 +11,7 @@ from shadewright.records.models import (
     Dye,
     HeatSource,
     MeasuringTool,
+    Meter,
     Pot,
     Water,
 )
@@ -18,6 +19,7 @@ from shadewright.records.models.catalogue import CatalogueItem
 from shadewright.web.catalogue.dye_form import DyeForm
 from shadewright.web.catalogue.forms import AcidForm, YarnForm
 from shadewright.web.catalogue.item_form import ItemForm
+from shadewright.web.catalogue.meter_form import MeterForm
 from shadewright.web.catalogue.pot_form import PotForm
 from shadewright.web.catalogue.source_form import SourceForm
 from shadewright.web.catalogue.tool_form import ToolForm
@@ -42,7 +44,7 @@ class Column:
 
 @dataclass(frozen=True, kw_only=True)
 class Kind:
-    """Dyes, bases, acids, waters, pots, burners or tools."""
+    """Dyes, bases, acids, waters, pots, burners, tools or meters."""
 
     slug: str
     noun: str
@@ -226,5 +228,21 @@ TOOLS = Kind(
             says=lambda item: in_a_word(shaped_tool(item)),
             sorts=_worth,
         ),
+    ),
+)
+METERS = Kind(
+    slug="meters",
+    noun="meter",
+    here="Meters",
+    title="Meters for colour",
+    fact="What colours are read with: the light and the eye are asked once, here.",
+    would_be="Your meter, with the light and the field of view that it is set to.",
+    model=Meter,
+    form=MeterForm,
+    columns=(
+        _choice("light", "Light"),
+        _choice("observer", "Field"),
+        _text("geometry", "Geometry", "desk"),
+        _number("spread", "Spread of one reading", "ΔE"),
     ),
 )

@@ -10,6 +10,7 @@ from shadewright.web.catalogue.kinds import (
     BASES,
     BURNERS,
     DYES,
+    METERS,
     POTS,
     TOOLS,
     WATERS,
@@ -43,7 +44,7 @@ urlpatterns = [
     path("waters/<int:item_id>/usual/", use_water, name="use-water"),
     *(
         each
-        for kind in (DYES, BASES, ACIDS, WATERS, POTS, BURNERS, TOOLS)
+        for kind in (DYES, BASES, ACIDS, WATERS, POTS, BURNERS, TOOLS, METERS)
         for each in _addresses(kind)
     ),
 ]

@@ -42,7 +42,7 @@ def add(request: HttpRequest, kind: Kind) -> HttpResponse:
     """Ask for a new item and keep it."""
     form = kind.form(request.POST or None, request.FILES or None)
     if form.is_valid():
-        keep_item(form.instance, stamp_of(request))
+        form.keep(stamp_of(request))
         say(request, f"{form.instance} added")
         return _to(kind, form.instance)
     if form.said_before is not None:
@@ -58,8 +58,8 @@ def edit(request: HttpRequest, kind: Kind, item_id: int) -> HttpResponse:
     name = str(row)
     form = kind.form(request.POST or None, request.FILES or None, instance=row)
     if form.is_valid():
-        keep_item(form.instance, stamp_of(request))
-        say(request, f"{form.instance} changed; the version before is kept")
+        more = form.keep(stamp_of(request))
+        say(request, f"{form.instance} changed; the version before is kept{more}")
         return _to(kind, row)
     crumbs = (above(kind), Link(words=name, address=reverse(kind.noun, args=[item_id])))
     page = form_page(form, title=f"Change {name}", crumbs=crumbs)

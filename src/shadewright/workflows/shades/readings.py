@@ -6,7 +6,7 @@ among it, beside each single reading in the light and the eye of its meter.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import hypot, sqrt
 
 from django.db import transaction
@@ -30,6 +30,9 @@ from shadewright.workflows.stamps import Stamp
 MOST_READINGS = 20
 _BY_METER = {ReadBy.METER, ReadBy.LIGHTS, ReadBy.SPECTRUM}
 _MOST_TYPED = 200
+
+LabsRead = dict[Light, list[Lab]]
+"""Single readings as a meter gave them, by the light that they are kept as."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -158,12 +161,22 @@ def _of_spectra(words: ReadWords) -> NewReading:
 
 def _of_meter(words: ReadWords) -> NewReading:
     known = None if words.meter_id is None else meter(words.meter_id)
-    read = {Light.D65: lab_lines(words.texts, argument="texts")}
+    read: LabsRead = {Light.D65: lab_lines(words.texts, argument="texts")}
     for light in LIGHTS[1:]:
         text = words.further.get(light, "")
         if text.strip():
             read[light] = lab_lines((text,), argument=f"further_{light}")
     _require_few(read[Light.D65], "texts")
+    return replace(
+        reading_of_labs(read, known),
+        as_typed=_typed(words.texts),
+        is_wet=words.is_wet,
+        note=words.note,
+    )
+
+
+def reading_of_labs(read: LabsRead, known: MeterNow | None) -> NewReading:
+    """Return what a meter gave in the light and the eye of its own as it is kept."""
     means = {light: averaged(labs) for light, labs in read.items()}
     daylight = means[Light.D65]
     return NewReading(
@@ -174,10 +187,7 @@ def _of_meter(words: ReadWords) -> NewReading:
         ),
         repeat=daylight.count,
         sd=_meter_sd(daylight, known),
-        as_typed=_typed(words.texts),
-        meter_id=words.meter_id,
-        is_wet=words.is_wet,
-        note=words.note,
+        meter_id=None if known is None else known.id,
     )
 
 
