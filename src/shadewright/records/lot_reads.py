@@ -157,10 +157,10 @@ def places() -> list[str]:
     return list(dict.fromkeys(rows.values_list("words", flat=True)[:200]))
 
 
-def told_lines(bath: Bath) -> QuerySet[BathLine]:
-    """Return the doses of a bath that went in or were left out, in order."""
-    rows = BathLine.objects.filter(_STANDING, bath=bath, act__in=_TOLD)
-    return rows.select_related("bottle__dye", "by", "tool").order_by("id")
+def told_lines(bath_ids: Collection[int]) -> QuerySet[BathLine]:
+    """Return the doses of baths that went in or were left out, in order."""
+    rows = BathLine.objects.filter(_STANDING, bath__in=bath_ids, act__in=_TOLD)
+    return rows.select_related("bottle__dye", "by").order_by("id")
 
 
 def source_lines(bottle_ids: Collection[int]) -> QuerySet[BottleLine]:

@@ -29,6 +29,8 @@ def swatch_rows() -> QuerySet[Swatch]:
         Prefetch("readings", readings.order_by("id")),
         Prefetch("evidence_lines", said.order_by("id")),
         Prefetch("doses", doses.order_by("position")),
+        "bath__doses__dye",
+        "bath__doses__bottle",
     )
 
 

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from shadewright.records import recipe_reads
-from shadewright.records.models import BathDose
+from shadewright.records.models import Bath, BathDose
 from shadewright.workflows.dosing import HowSure, remembered
-from shadewright.workflows.poured import poured_bath
+from shadewright.workflows.poured import PouredBath, poured_bath
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -22,10 +22,12 @@ class DepthNow:
 def depths_of(number: str) -> tuple[DepthNow, ...]:
     """Return the depths of a bath, dye by dye, those left out among them as 0."""
     row = recipe_reads.bath_row(number)
-    poured = poured_bath(row)
-    planned: dict[str, list[BathDose]] = {}
-    for dose in row.doses.all():
-        planned.setdefault(dose.dye.name, []).append(dose)
+    return depths_in(row, poured_bath(row))
+
+
+def depths_in(row: Bath, poured: PouredBath) -> tuple[DepthNow, ...]:
+    """Return the depths of a bath, given what went in."""
+    planned = _planned_doses(row)
     found = []
     for name in poured.dyes:
         depth = poured.depth_percent(name)
@@ -37,6 +39,26 @@ def depths_of(number: str) -> tuple[DepthNow, ...]:
             how = remembered(doses[0])
             found.append(_depth(name, _planned(doses), how, is_given=False))
     return tuple(found)
+
+
+def doses_in(row: Bath, poured: PouredBath) -> tuple[tuple[str, float], ...]:
+    """Return the dyes of a bath with their depths alone, none that was left out."""
+    planned = _planned_doses(row)
+    found = []
+    for name in poured.dyes:
+        depth = poured.depth_percent(name)
+        if depth is None:
+            depth = _planned(planned.get(name, ()))
+        if depth > 0.0:
+            found.append((name, depth))
+    return tuple(found)
+
+
+def _planned_doses(row: Bath) -> dict[str, list[BathDose]]:
+    planned: dict[str, list[BathDose]] = {}
+    for dose in row.doses.all():
+        planned.setdefault(dose.dye.name, []).append(dose)
+    return planned
 
 
 def _planned(doses: Sequence[BathDose]) -> float:

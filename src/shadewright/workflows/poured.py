@@ -4,7 +4,7 @@ What was not ticked is not known: a dose that was only planned appears as planne
 never as given.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
@@ -21,7 +21,9 @@ from shadewright.workflows.dosing import (
     how_sure,
     stock_ml,
 )
-from shadewright.workflows.tools import ToolNow, shaped_tool
+from shadewright.workflows.tools import ToolNow, tools_of
+
+Tools = Mapping[int | None, ToolNow]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -112,32 +114,49 @@ class PouredBath:
 
 def poured_bath(bath: Bath) -> PouredBath:
     """Return what went into a bath, dose by dose."""
-    lines = list(lot_reads.told_lines(bath))
-    planned = list(bath.doses.all())
-    used = {x.bottle_id for x in lines} | {x.bottle_id for x in planned}
+    return poured_baths([bath])[bath.pk]
+
+
+def poured_baths(baths: Sequence[Bath]) -> dict[int, PouredBath]:
+    """Return what went into some baths, by row number, in a few questions for all."""
+    lines: dict[int, list[BathLine]] = {bath.pk: [] for bath in baths}
+    for line in lot_reads.told_lines(list(lines)):
+        lines[line.bath_id].append(line)
+    told = [line for own in lines.values() for line in own]
+    planned = [dose for bath in baths for dose in bath.doses.all()]
+    used = {x.bottle_id for x in told} | {x.bottle_id for x in planned}
     ledgers = ledgers_of({bottle_id for bottle_id in used if bottle_id is not None})
-    return PouredBath(
-        fibre_g=bath.fibre_g,
-        yarn_scale=None if bath.yarn_scale is None else shaped_tool(bath.yarn_scale),
-        doses=tuple(_doses(planned, lines, ledgers)),
-        ledgers=ledgers,
-    )
+    tools = tools_of({x.tool_id for x in told} | {x.yarn_scale_id for x in baths})
+    return {
+        bath.pk: PouredBath(
+            fibre_g=bath.fibre_g,
+            yarn_scale=tools.get(bath.yarn_scale_id),
+            doses=tuple(_doses(bath.doses.all(), lines[bath.pk], ledgers, tools)),
+            ledgers=ledgers,
+        )
+        for bath in baths
+    }
 
 
 def _doses(
-    planned: Sequence[BathDose], lines: Sequence[BathLine], ledgers: Ledgers
+    planned: Iterable[BathDose],
+    lines: Sequence[BathLine],
+    ledgers: Ledgers,
+    tools: Tools,
 ) -> Iterator[Poured]:
     by_step = {f"dose-{n}": dose for n, dose in enumerate(planned, start=1)}
     for key, dose in by_step.items():
         own = [line for line in lines if line.step.removesuffix(PART) == key]
-        yield from (_told(line, dose, ledgers) for line in own)
+        yield from (_told(line, dose, ledgers, tools) for line in own)
         if not own:
             yield _untold(dose)
     strays = (x for x in lines if x.step.removesuffix(PART) not in by_step)
-    yield from (_told(line, None, ledgers) for line in strays)
+    yield from (_told(line, None, ledgers, tools) for line in strays)
 
 
-def _told(line: BathLine, dose: BathDose | None, ledgers: Ledgers) -> Poured:
+def _told(
+    line: BathLine, dose: BathDose | None, ledgers: Ledgers, tools: Tools
+) -> Poured:
     bottle = line.bottle
     strength = None
     if bottle is not None:
@@ -149,7 +168,7 @@ def _told(line: BathLine, dose: BathDose | None, ledgers: Ledgers) -> Poured:
         bottle="" if bottle is None else bottle.code,
         volume_ml=_volume_ml(line, strength),
         weighed_g=line.value if bottle is not None and line.unit == "g" else None,
-        tool=None if line.tool is None else shaped_tool(line.tool),
+        tool=tools.get(line.tool_id),
         strength_percent=strength,
         dye_g=_dye_g(line, strength),
         made_on=None if bottle is None else bottle.made_on,

@@ -1,5 +1,6 @@
 """Measuring tools as they are now: by their standard, their sheet, their checks."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -85,6 +86,13 @@ def tools_now() -> tuple[ToolNow, ...]:
     """Return the tools in use, by name."""
     rows = tool_reads.tool_rows().filter(is_retired=False)
     return tuple(shaped_tool(row) for row in rows)
+
+
+def tools_of(tool_ids: Collection[int | None]) -> dict[int | None, ToolNow]:
+    """Return some tools by row number, retired or not."""
+    wanted = [tool_id for tool_id in tool_ids if tool_id is not None]
+    rows = tool_reads.tool_rows().filter(pk__in=wanted) if wanted else ()
+    return {row.pk: shaped_tool(row) for row in rows}
 
 
 def shaped_tool(row: ToolRow) -> ToolNow:

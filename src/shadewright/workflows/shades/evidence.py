@@ -1,34 +1,54 @@
 """Which swatches teach, as core takes them."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
+from math import sqrt
 
 from shadewright.core.mixing import Swatch as Taught
 from shadewright.core.mixing import checked_swatch
+from shadewright.core.mixing.swatches import DOSE_ERROR, MOST_DOSE_ERROR
 from shadewright.records import shade_reads
 from shadewright.records.models import Swatch
+from shadewright.workflows.depths import DepthNow, depths_in
+from shadewright.workflows.poured import PouredBath
 from shadewright.workflows.shades.kinds import reading_of
 from shadewright.workflows.shades.swatches import (
     Standing,
     SwatchNow,
+    poured_of,
     shaped_swatch,
 )
 
 
-def evidence() -> tuple[Taught, ...]:
+@dataclass(frozen=True, kw_only=True)
+class Teaching:
+    """What a fit rests on; ``trusted`` are those that somebody vouches for."""
+
+    taught: tuple[Taught, ...]
+    trusted: frozenset[int]
+
+
+def teaching() -> Teaching:
     """Return what a fit rests on, the oldest first; its number is the swatch’s."""
-    found = []
-    for row in shade_reads.swatch_rows().order_by("id"):
-        now = shaped_swatch(row)
-        if now.is_evidence:
-            found.append(checked_swatch(_taught(row, now)))
-    return tuple(found)
+    rows = list(shade_reads.swatch_rows().order_by("id"))
+    poured = poured_of(rows)
+    pairs = [(row, shaped_swatch(row, poured)) for row in rows]
+    return Teaching(
+        taught=tuple(
+            checked_swatch(_taught(row, now, poured))
+            for row, now in pairs
+            if now.is_evidence
+        ),
+        trusted=frozenset(
+            now.id for _row, now in pairs if now.standing is Standing.TRUSTED
+        ),
+    )
 
 
-def trusted_swatches() -> tuple[int, ...]:
-    """Return the swatches that somebody looked at again and vouches for."""
-    rows = map(shaped_swatch, shade_reads.swatch_rows())
-    return tuple(now.id for now in rows if now.standing is Standing.TRUSTED)
+def evidence() -> tuple[Taught, ...]:
+    """Return the swatches that teach."""
+    return teaching().taught
 
 
 def day_of(now: SwatchNow) -> str:
@@ -57,14 +77,37 @@ def as_kept(
     ]
 
 
-def _taught(row: Swatch, now: SwatchNow) -> Taught:
+def dose_error_of(depths: Sequence[DepthNow]) -> float | None:
+    """Return how unsure the doses of a bath are as one number, relative.
+
+    A dye moves the colour by about as much as there is of it, so each spread counts
+    by the square of its depth. Not below what is usual: moisture in the yarn and dye
+    left in the bath are in no budget of a syringe. None where no spread is known.
+    """
+    known = [
+        (each.depth_percent, each.how_sure.sure.depth.u_rel)
+        for each in depths
+        if each.depth_percent > 0.0 and each.how_sure.sure is not None
+    ]
+    if not known:
+        return None
+    weight = sum(depth**2 for depth, _u in known)
+    mean = sqrt(sum((depth * u) ** 2 for depth, u in known) / weight)
+    return min(max(mean, DOSE_ERROR), MOST_DOSE_ERROR)
+
+
+def _taught(row: Swatch, now: SwatchNow, poured: Mapping[int, PouredBath]) -> Taught:
     reading = next(x for x in row.readings.all() if x.pk == _reading_id(now))
+    bath = row.bath
     return Taught(
         number=now.id,
         base=now.base_name,
         doses=now.doses,
         reading=reading_of(reading),
         session=day_of(now),
+        dose_error=None
+        if bath is None
+        else dose_error_of(depths_in(bath, poured[bath.pk])),
     )
 
 

@@ -10,11 +10,7 @@ from shadewright.errors import MissingError, StudioError
 from shadewright.exchange.palette_file import written_palette
 from shadewright.records.models import PaletteFit
 from shadewright.records.models.palettes import FitState
-from shadewright.workflows.shades.evidence import (
-    as_kept,
-    evidence,
-    trusted_swatches,
-)
+from shadewright.workflows.shades.evidence import as_kept, teaching
 from shadewright.workflows.shades.palettes import PaletteNow, shaped_palette
 from shadewright.workflows.stamps import this_moment
 
@@ -39,13 +35,13 @@ def fit_now(*, why: str) -> PaletteNow:
 
     How far it is stands in its row from the beginning, and at the end why it failed.
     """
-    began, taught = monotonic(), evidence()
+    began, found = monotonic(), teaching()
+    taught, trusted = found.taught, found.trusted
     if not any(each.doses for each in taught):
         raise MissingError(
             name="A dyed swatch with a colour",
             advice="Enter one swatch of each dye first.",
         )
-    trusted = frozenset(trusted_swatches())
     row = PaletteFit.objects.create(
         started_at=this_moment(),
         why=why[:MOST_WHY],
@@ -64,7 +60,8 @@ def fit_now(*, why: str) -> PaletteNow:
 
 def is_stale(now: PaletteNow | None) -> bool:
     """Whether the evidence is no longer what the palette was fitted to."""
-    given = as_kept(evidence(), trusted=frozenset(trusted_swatches()))
+    found = teaching()
+    given = as_kept(found.taught, trusted=found.trusted)
     return given != ([] if now is None else now.given)
 
 

@@ -4,12 +4,12 @@ from django.db import transaction
 
 from shadewright.errors import ConflictError
 from shadewright.records import lot_reads, shade_reads
-from shadewright.records.models import ColourReading, EvidenceLine, Lot, Swatch
+from shadewright.records.models import ColourReading, EvidenceLine, Lot
 from shadewright.records.models.swatches import EvidenceAct
 from shadewright.records.writes import keep_colour_reading, keep_evidence_line
 from shadewright.workflows.shades.entering_swatches import swatch_of_bath
 from shadewright.workflows.shades.offering import noted_lot
-from shadewright.workflows.shades.swatches import shaped_swatch
+from shadewright.workflows.shades.swatches import swatch_now
 from shadewright.workflows.stamps import Stamp, is_written
 
 
@@ -52,13 +52,12 @@ def _judge_lot(number: str, act: EvidenceAct, stamp: Stamp) -> None:
     swatch_id = swatch_of_bath(number, stamp=stamp)
     if is_written(stamp.deed):
         return
-    row = shade_reads.swatch_row(swatch_id)
-    if shaped_swatch(row).reading is None:
-        _keep_noted(row, lot, stamp)
-    keep_evidence_line(EvidenceLine(swatch=row, act=act), stamp)
+    if swatch_now(swatch_id).reading is None:
+        _keep_noted(swatch_id, lot, stamp)
+    keep_evidence_line(EvidenceLine(swatch_id=swatch_id, act=act), stamp)
 
 
-def _keep_noted(row: Swatch, lot: Lot, stamp: Stamp) -> None:
+def _keep_noted(swatch_id: int, lot: Lot, stamp: Stamp) -> None:
     noted = noted_lot(lot)
     if noted is None:
         raise ConflictError(
@@ -66,7 +65,7 @@ def _keep_noted(row: Swatch, lot: Lot, stamp: Stamp) -> None:
             advice="Read its colour first, rinsed and dry.",
         )
     reading = ColourReading(
-        swatch=row,
+        swatch_id=swatch_id,
         read_by=noted.read_by,
         labs={"D65": list(noted.lab)},
         as_typed=noted.as_typed,

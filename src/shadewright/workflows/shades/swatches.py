@@ -1,5 +1,6 @@
 """Swatches as frozen values: what was dyed, what was read, what was said of it."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import StrEnum
@@ -8,7 +9,8 @@ from shadewright.core.colour import Lab
 from shadewright.records import shade_reads
 from shadewright.records.models import Bath, ColourReading, Swatch
 from shadewright.records.models.swatches import EvidenceAct, EvidenceLine, ReadBy
-from shadewright.workflows.depths import depths_of
+from shadewright.workflows.depths import doses_in
+from shadewright.workflows.poured import PouredBath, poured_baths
 
 Doses = tuple[tuple[str, float], ...]
 """Dyes by name with their depths. [%]"""
@@ -70,16 +72,26 @@ class SwatchNow:
 
 def swatches_now() -> tuple[SwatchNow, ...]:
     """Return every swatch, the newest first."""
-    return tuple(map(shaped_swatch, shade_reads.swatch_rows()))
+    rows = list(shade_reads.swatch_rows())
+    poured = poured_of(rows)
+    return tuple(shaped_swatch(row, poured) for row in rows)
 
 
 def swatch_now(swatch_id: int) -> SwatchNow:
     """Return one swatch."""
-    return shaped_swatch(shade_reads.swatch_row(swatch_id))
+    row = shade_reads.swatch_row(swatch_id)
+    return shaped_swatch(row, poured_of([row]))
 
 
-def shaped_swatch(row: Swatch) -> SwatchNow:
-    """Return a row as frozen values."""
+def poured_of(rows: Sequence[Swatch]) -> Mapping[int, PouredBath]:
+    """Return what went into the baths of some swatches, by the baths’ row numbers."""
+    return poured_baths([row.bath for row in rows if row.bath is not None])
+
+
+def shaped_swatch(
+    row: Swatch, poured: Mapping[int, PouredBath] | None = None
+) -> SwatchNow:
+    """Return a row as frozen values; of many, ask once what went into their baths."""
     bath = row.bath
     is_lot = bath is not None and not bath.is_swatch
     standing_readings = [
@@ -93,7 +105,7 @@ def shaped_swatch(row: Swatch) -> SwatchNow:
         label=row.label,
         base_id=row.base_id,
         base_name=row.base.name,
-        doses=_doses(row),
+        doses=_doses(row, poured_of([row]) if poured is None else poured),
         dyed_on=row.dyed_on,
         bath_number="" if bath is None else bath.number,
         is_lot=is_lot,
@@ -150,12 +162,9 @@ def _standing(
     return Standing.OFFERED if is_lot else Standing.COUNTS
 
 
-def _doses(row: Swatch) -> Doses:
+def _doses(row: Swatch, poured: Mapping[int, PouredBath]) -> Doses:
     if row.bath is not None:
-        found = depths_of(row.bath.number)
-        return tuple(
-            (x.dye_name, x.depth_percent) for x in found if x.depth_percent > 0.0
-        )
+        return doses_in(row.bath, poured[row.bath.pk])
     return tuple((x.dye.name, x.depth_percent) for x in row.doses.all())
 
 
