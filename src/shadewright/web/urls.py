@@ -32,6 +32,7 @@ urlpatterns = [
     path("", include("shadewright.web.cards.urls")),
     path("", include("shadewright.web.evidence.urls")),
     path("shades/", include("shadewright.web.mixes.urls")),
+    path("shades/", include("shadewright.web.swatches.urls")),
 ]
 
 handler400 = "shadewright.web.faults.bad_request"

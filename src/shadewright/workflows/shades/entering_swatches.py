@@ -70,6 +70,13 @@ def swatch_of_bath(number: str, *, stamp: Stamp) -> int:
     return row.pk
 
 
+def swatch_id_of_bath(number: str) -> int | None:
+    """Return the swatch that a bath became, if it was read."""
+    return (
+        Swatch.objects.filter(bath__number=number).values_list("pk", flat=True).first()
+    )
+
+
 def doses_label(doses: Sequence[tuple[str, float]]) -> str:
     """Return what stands on a swatch’s tag: its dyes, each with its depth."""
     said = " + ".join(f"{dye} {depth:g}\u00a0%" for dye, depth in doses) or BARE

@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from shadewright.records.models import ColourReading, Meter
+from shadewright.records.models import ColourReading
 from shadewright.records.models.swatches import ReadBy
+from shadewright.workflows.shades.meters import meters
 
 _SIMPLE = {
     ReadBy.EYE: "Picked on a screen beside the yarn",
@@ -31,12 +32,12 @@ class Way:
 def ways_to_read() -> tuple[Way, ...]:
     """Return every way there is here; without a meter of its own, any meter’s Lab."""
     simple = tuple(Way(words=words, read_by=by) for by, words in _SIMPLE.items())
-    meters = tuple(
-        Way(words=f"Read by {row.name}", read_by=ReadBy.METER, meter_id=row.pk)
-        for row in Meter.objects.filter(is_retired=False)
+    own = tuple(
+        Way(words=f"Read by {each.words}", read_by=ReadBy.METER, meter_id=each.id)
+        for each in meters()
     )
     any_meter = Way(words="Read by a meter: Lab (D65, 10°)", read_by=ReadBy.METER)
-    return (*simple, *(meters or (any_meter,)))
+    return (*simple, *(own or (any_meter,)))
 
 
 def last_way() -> Way:

@@ -1,0 +1,1 @@
+"""Swatches: what was dyed, and the colour that was read of it."""

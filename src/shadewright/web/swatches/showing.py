@@ -1,0 +1,188 @@
+"""One swatch: its colour beside what was foretold, its readings, what it teaches."""
+
+from uuid import uuid4
+
+from django.http import HttpRequest, HttpResponse
+from django.urls import NoReverseMatch, reverse
+from django.views.decorators.http import require_safe
+
+from shadewright.core.quantities.writing import NO_BREAK
+from shadewright.web.colours import colour_of_reading, foretold_colour
+from shadewright.web.depths import depth_rows
+from shadewright.web.pages import Link, show
+from shadewright.web.swatches.pages import (
+    ForetoldPart,
+    Key,
+    ReadingRow,
+    SwatchPage,
+)
+from shadewright.web.swatches.words import (
+    dose_words,
+    kind_chip,
+    standing_chip,
+    title_of,
+)
+from shadewright.workflows.shades.palettes import palette_now
+from shadewright.workflows.shades.swatch_page import (
+    Foretold,
+    ReadingLine,
+    foretold_of,
+    reading_lines,
+)
+from shadewright.workflows.shades.swatches import Standing, SwatchNow, swatch_now
+
+_WHY = {
+    Standing.COUNTS: "It teaches: the palette is fitted to its newest dry reading.",
+    Standing.TRUSTED: "It was looked at again, so it teaches even where the other "
+    "swatches say otherwise.",
+    Standing.SET_ASIDE: "It was set aside and teaches nothing until it is restored.",
+    Standing.OFFERED: "It is a lot, and a lot teaches only when somebody says so.",
+    Standing.WET: "It was only read wet, and a wet colour teaches nothing. Read it "
+    "again when it is dry.",
+    Standing.UNREAD: "It teaches once its colour is read.",
+}
+_SUSPECT = (
+    "The other swatches do not believe it, so the last fit left it out. Look at it "
+    "again: its dose, its tag, its colour."
+)
+_RESTORE, _TRUST, _ASIDE = "Let it teach", "It is right: trust it", "Set it aside"
+
+
+@require_safe
+def swatch(request: HttpRequest, swatch_id: int) -> HttpResponse:
+    """Show one swatch."""
+    now = swatch_now(swatch_id)
+    holds = palette_now()
+    suspects = () if holds is None else holds.suspects
+    doubted = any(each.swatch_id == swatch_id for each in suspects)
+    is_suspect = doubted and now.standing is Standing.COUNTS
+    name, seen = title_of(now), now.reading
+    page = SwatchPage(
+        title=name,
+        fact=_fact(now),
+        crumbs=(Link(words="Swatches", address=reverse("swatches")),),
+        seen=None if seen is None else colour_of_reading(seen),
+        standing=standing_chip(now, is_suspect=is_suspect),
+        why=_SUSPECT if is_suspect else _WHY[now.standing],
+        keys=_keys(now, is_suspect=is_suspect),
+        key_deed=uuid4(),
+        facts=_facts(now),
+        note=now.note,
+        depths=depth_rows(now.bath_number) if now.bath_number else (),
+        foretold=_foretold(foretold_of(now), now),
+        readings=tuple(_reading(line) for line in reading_lines(swatch_id)),
+        read_address=reverse("swatch-read", args=[swatch_id]),
+        find_address=_find_address(now),
+        own=reverse("swatch", args=[swatch_id]),
+    )
+    return show(request, page)
+
+
+def _fact(now: SwatchNow) -> str:
+    if now.label == dose_words(now):
+        return f"On {now.base_name}."
+    return f"{dose_words(now)} on {now.base_name}."
+
+
+def _facts(now: SwatchNow) -> tuple[tuple[str, Link], ...]:
+    base = reverse("base", args=[now.base_id])
+    found = [
+        ("Yarn", Link(words=now.base_name, address=base)),
+        ("Dyes", Link(words=dose_words(now), address="")),
+    ]
+    if now.bath_number:
+        bath = reverse("bath", args=[now.bath_number])
+        found.append(("Bath", Link(words=now.bath_number, address=bath)))
+    if now.is_lot:
+        lot = reverse("lot", args=[now.bath_number])
+        found.append(("Lot", Link(words=now.bath_number, address=lot)))
+    dyed = now.dyed_on
+    words = f"{dyed.day} {dyed:%B} {dyed.year}" if dyed else "not written down"
+    return (*found, ("Dyed", Link(words=words, address="")))
+
+
+def _keys(now: SwatchNow, *, is_suspect: bool) -> tuple[Key, ...]:
+    aside = Key(words=_ASIDE, address=_act("set-aside", now))
+    restore = Key(words=_RESTORE, address=_act("restore", now))
+    trust = Key(words=_TRUST, address=_act("trust", now))
+    wanted: tuple[Key, ...] = ()
+    if is_suspect:
+        wanted = (trust, aside)
+    elif now.is_evidence:
+        wanted = (aside,)
+    elif now.standing in {Standing.SET_ASIDE, Standing.OFFERED}:
+        wanted = (restore,)
+    return tuple(key for key in wanted if key.address)
+
+
+def _act(name: str, now: SwatchNow) -> str:
+    return _address(name, now.id)
+
+
+def _address(name: str, *args: int) -> str:
+    try:
+        return reverse(name, args=args)
+    except NoReverseMatch:
+        return ""
+
+
+def _find_address(now: SwatchNow) -> str:
+    find = _address("find")
+    return f"{find}?swatch={now.id}" if find and now.reading else ""
+
+
+def _reading(line: ReadingLine) -> ReadingRow:
+    reading = line.reading
+    several = f"mean of {reading.repeat} readings" if reading.repeat > 1 else ""
+    said = (reading.meter, several)
+    return ReadingRow(
+        seen=colour_of_reading(reading),
+        kind=kind_chip(reading.read_by),
+        at=reading.at,
+        by=reading.by,
+        how=", ".join(part for part in said if part),
+        is_wet=reading.is_wet,
+        is_undone=line.is_undone,
+        may_undo=line.may_undo,
+        deed=line.deed,
+    )
+
+
+def _foretold(told: Foretold | None, now: SwatchNow) -> ForetoldPart | None:
+    if told is None:
+        return None
+    seen = foretold_colour(
+        told.lab,
+        expected=told.expected,
+        within_90=told.within_90,
+        evidence=told.evidence,
+    )
+    read = None if now.reading is None else colour_of_reading(now.reading)
+    return ForetoldPart(
+        seen=seen,
+        pair=("" if read is None else read.hex_code, seen.hex_code),
+        pair_name="As read, left, beside as foretold, right",
+        head="as foretold before it was dyed" if told.is_before else "as foretold now",
+        says=_says(told),
+        more=_more(told),
+    )
+
+
+def _says(told: Foretold) -> str:
+    if told.difference is None:
+        return ""
+    apart = f"ΔE{NO_BREAK}{told.difference:.1f}"
+    if not told.is_before:
+        return f"The palette, which learned from it too, comes within {apart} of it."
+    held = told.difference <= told.within_90
+    word = "within" if held else "outside"
+    return f"It came out {apart} away: {word} the stated {told.within_90:.1f}."
+
+
+def _more(told: Foretold) -> str:
+    if told.left_out is None:
+        return ""
+    return (
+        "From the other swatches alone, the palette would have been "
+        f"ΔE{NO_BREAK}{told.left_out:.1f} off."
+    )

@@ -1,0 +1,79 @@
+"""The page where a palette begins."""
+
+from typing import Any
+
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.urls import reverse
+from django.views.decorators.http import require_http_methods
+
+from shadewright.errors import StudioError
+from shadewright.web.evidence.background import refit_soon
+from shadewright.web.frame import person_id
+from shadewright.web.pages import show
+from shadewright.web.swatches.fitting import palette_address
+from shadewright.web.swatches.pages import BeginPage
+from shadewright.web.swatches.start_form import MORE_ROWS, StartForm
+from shadewright.web.toasts import say
+from shadewright.workflows.bases import bases
+from shadewright.workflows.dyes import dyes
+from shadewright.workflows.shades.starting import keep_start
+from shadewright.workflows.stamps import stamp_now
+
+USUAL_FIBRES = (
+    "100 % wool",
+    "75 % wool, 25 % nylon",
+    "80 % wool, 20 % silk",
+    "100 % silk",
+    "100 % nylon",
+)
+
+
+@require_http_methods(["GET", "POST"])
+def start(request: HttpRequest) -> HttpResponse:
+    """Ask for a swatch of each dye, keep them all, and fit the first palette."""
+    if request.method != "POST":
+        return show(request, _page(StartForm()))
+    if request.POST.get("act") == "more":
+        return show(request, _page(_longer(request)))
+    form = StartForm(request.POST)
+    base_id = _kept(request, form) if form.is_valid() else None
+    if base_id is None:
+        return show(request, _page(form), status=422)
+    return HttpResponseRedirect(palette_address(base_id))
+
+
+def _longer(request: HttpRequest) -> StartForm:
+    typed: dict[str, Any] = request.POST.dict()
+    count = StartForm(initial=typed).count
+    return StartForm(initial={**typed, "rows": count + MORE_ROWS})
+
+
+def _kept(request: HttpRequest, form: StartForm) -> int | None:
+    deed = form.cleaned_data["deed"]
+    words = form.words()
+    try:
+        kept = keep_start(
+            words=words, stamp=stamp_now(by=person_id(request), deed=deed)
+        )
+    except StudioError as error:
+        form.refuse(error)
+        return None
+    refit_soon(why=f"{_counted(kept.swatches)} of {words.base}")
+    undo = reverse("undo", args=[deed])
+    say(request, f"{_counted(kept.swatches)} of {words.base} entered", undo=undo)
+    return kept.base_id
+
+
+def _counted(swatches: tuple[int, ...]) -> str:
+    return "1 swatch" if len(swatches) == 1 else f"{len(swatches)} swatches"
+
+
+def _page(form: StartForm) -> BeginPage:
+    return BeginPage(
+        title="Begin a palette",
+        fact="One swatch of each dye is enough. Each more makes it surer.",
+        form=form,
+        dye_names=tuple(dye.name for dye in dyes()),
+        base_names=tuple(base.name for base in bases()),
+        usual_fibres=USUAL_FIBRES,
+    )

@@ -1,0 +1,59 @@
+"""Words for a swatch: whether it teaches, and how good its reading is."""
+
+from shadewright.web.parts import Chip
+from shadewright.workflows.shades.entering_swatches import doses_label
+from shadewright.workflows.shades.kinds import ReadBy
+from shadewright.workflows.shades.swatches import Standing, SwatchNow
+
+STANDINGS = {
+    Standing.COUNTS: Chip(words="Teaches", kind="good"),
+    Standing.TRUSTED: Chip(words="Teaches, looked at again", kind="good"),
+    Standing.SET_ASIDE: Chip(words="Set aside", kind="caution"),
+    Standing.OFFERED: Chip(words="Could teach"),
+    Standing.WET: Chip(words="Read wet only", kind="caution"),
+    Standing.UNREAD: Chip(words="Not read yet", kind="guess"),
+}
+
+SUSPECT = Chip(words="Suspect", kind="problem")
+
+KINDS = {
+    ReadBy.CHART: "Chart",
+    ReadBy.EYE: "By eye",
+    ReadBy.PHOTO: "Photo",
+    ReadBy.PHOTO_CARD: "Photo, grey card",
+    ReadBy.METER: "Meter",
+    ReadBy.LIGHTS: "Meter, three lights",
+    ReadBy.SPECTRUM: "Spectrum",
+}
+
+POOR = {ReadBy.CHART, ReadBy.EYE, ReadBy.PHOTO, ReadBy.PHOTO_CARD}
+
+WHY_NOT_WET = (
+    "Wet yarn is darker and more saturated than the same yarn dry, by an amount that "
+    "hangs on the fibre and on how wet it is, so a wet colour is kept but teaches "
+    "nothing."
+)
+
+
+def kind_chip(read_by: ReadBy) -> Chip:
+    """Return how a colour was come by in a word or two."""
+    return Chip(words=KINDS[read_by], kind="guess" if read_by in POOR else "")
+
+
+def standing_chip(swatch: SwatchNow, *, is_suspect: bool) -> Chip:
+    """Return whether a swatch teaches; a suspect is named so."""
+    if is_suspect and swatch.standing is Standing.COUNTS:
+        return SUSPECT
+    return STANDINGS[swatch.standing]
+
+
+def dose_words(swatch: SwatchNow) -> str:
+    """Return what a swatch was dyed with: “Gorse 0.6 % + Slate 0.2 %”."""
+    return doses_label(swatch.doses)
+
+
+def title_of(swatch: SwatchNow) -> str:
+    """Return its label, or “Swatch 261125-A1” where that is a bath’s number."""
+    if swatch.label != swatch.bath_number:
+        return swatch.label
+    return f"{'Lot' if swatch.is_lot else 'Swatch'} {swatch.label}"
