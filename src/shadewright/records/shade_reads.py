@@ -9,13 +9,14 @@ from shadewright.errors import NotFoundError
 from shadewright.records.models import (
     ColourReading,
     EvidenceLine,
+    Lot,
     Meter,
     PaletteFit,
     Swatch,
     SwatchDose,
     SwatchPlan,
 )
-from shadewright.records.models.palettes import FitState
+from shadewright.records.models.palettes import FitState, FoundFor
 
 
 def swatch_rows() -> QuerySet[Swatch]:
@@ -79,3 +80,18 @@ def lots_among(swatch_ids: Collection[int]) -> int:
 def newest_fit() -> PaletteFit | None:
     """Return the fit that holds: the newest that came to its end."""
     return PaletteFit.objects.filter(state=FitState.DONE).exclude(palette="").first()
+
+
+def lots_of_version(version_id: int) -> dict[str, tuple[str, ...]]:
+    """Return the lots of a version by base, the newest first."""
+    rows = Lot.objects.filter(bath__version_id=version_id).order_by("-id")
+    found: dict[str, tuple[str, ...]] = {}
+    for base, number in rows.values_list("bath__base__name", "bath__number"):
+        found[base] = (*found.get(base, ()), number)
+    return found
+
+
+def base_found_for(version_id: int) -> str:
+    """Return the name of the base that a version was found for, if it was."""
+    row = FoundFor.objects.filter(version_id=version_id).first()
+    return "" if row is None else row.base_name
