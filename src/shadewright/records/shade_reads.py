@@ -3,19 +3,22 @@
 from collections.abc import Collection
 from uuid import UUID
 
-from django.db.models import Prefetch, QuerySet
+from django.db.models import Exists, OuterRef, Prefetch, QuerySet
 
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
+    BathLine,
     ColourReading,
     EvidenceLine,
     Lot,
     Meter,
     PaletteFit,
+    Prediction,
     Swatch,
     SwatchDose,
     SwatchPlan,
 )
+from shadewright.records.models.baths import BathAct
 from shadewright.records.models.palettes import FitState, FoundFor
 
 
@@ -75,6 +78,21 @@ def lots_among(swatch_ids: Collection[int]) -> int:
     """Return how many of some swatches are ends of lots."""
     rows = Swatch.objects.filter(pk__in=swatch_ids, bath__is_swatch=False)
     return rows.count()
+
+
+def prediction_rows() -> QuerySet[Prediction]:
+    """Return what was foretold of baths that were not given up, the newest first."""
+    given_up = BathLine.objects.filter(
+        bath=OuterRef("bath"), act=BathAct.GIVEN_UP, undone_by=None
+    )
+    rows = Prediction.objects.filter(~Exists(given_up))
+    return rows.select_related("bath__version__recipe", "bath__base").order_by("-id")
+
+
+def swatches_by_fit(fit_ids: Collection[int]) -> dict[int, frozenset[int]]:
+    """Return which swatches some fits were given."""
+    rows = PaletteFit.objects.filter(pk__in=fit_ids).values_list("pk", "used")
+    return {pk: frozenset(each["swatch"] for each in used) for pk, used in rows}
 
 
 def newest_fit() -> PaletteFit | None:

@@ -24,6 +24,7 @@ from shadewright.workflows.bath_cautions import (
 )
 from shadewright.workflows.bath_wishes import BathWish, check_room, check_wish
 from shadewright.workflows.bottle_choice import Offer, Refused, short_words
+from shadewright.workflows.depths import DepthNow
 from shadewright.workflows.dosing import (
     SPREAD_METHOD,
     Dosed,
@@ -34,6 +35,7 @@ from shadewright.workflows.heating import PlannedHeat, heat_of_plan
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.recipe_shapes import DoseLine, Version, shaped_version
 from shadewright.workflows.rounds import helpers_of, water_of
+from shadewright.workflows.shades.predictions import keep_prediction
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import Stamp
 from shadewright.workflows.tools import ToolNow
@@ -177,6 +179,7 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
     )
     for position, dose in enumerate(plan.doses, start=1):
         _keep_dose(row, position, dose)
+    keep_prediction(row, tuple(map(_depth, plan.doses)))
     return row.number
 
 
@@ -249,6 +252,15 @@ def _keep_dose(row: Bath, position: int, dose: PlannedDose) -> None:
         each.spread = kept_spread(dose.dosed.how_sure)
         each.spread_method = SPREAD_METHOD
         each.save()
+
+
+def _depth(dose: PlannedDose) -> DepthNow:
+    return DepthNow(
+        dye_name=dose.dye_name,
+        depth_percent=dose.depth_percent,
+        is_given=False,
+        how_sure=dose.dosed.how_sure,
+    )
 
 
 def _id(tool: ToolNow | None) -> int | None:

@@ -23,7 +23,8 @@ V       volume, or nominal size of a vessel             mL
 4. ``budget``      which term weighs most
 5. ``coverage``    the interval that holds the truth
 6. ``sampling``    the same by drawing lots, for small doses
-7. ``tools``       scales, cylinders, syringes: what a reading is worth
+7. ``counting``    how many promises hold by chance
+8. ``tools``       scales, cylinders, syringes: what a reading is worth
 
 Sources: [jcgm100]_ (the GUM) for the rules, [jcgm101]_ for drawing lots; the
 standards of measuring ware are named where their tolerances stand.
@@ -37,6 +38,7 @@ from shadewright.core.uncertainty.combining import (
     total,
     without_dust,
 )
+from shadewright.core.uncertainty.counting import usual_counts
 from shadewright.core.uncertainty.coverage import coverage_factor, half_width
 from shadewright.core.uncertainty.sampling import (
     Interval,
@@ -65,5 +67,6 @@ __all__ = [
     "scaled",
     "standard_uncertainty",
     "total",
+    "usual_counts",
     "without_dust",
 ]

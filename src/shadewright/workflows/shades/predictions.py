@@ -1,0 +1,77 @@
+"""What the palette foretold of a bath, kept before it is dyed."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from shadewright.core.mixing import Mix, Told, told_mixes
+from shadewright.core.mixing.swatches import DOSE_ERROR, MOST_DEPTH_PERCENT
+from shadewright.records.models import Bath, Prediction
+from shadewright.workflows.depths import DepthNow
+from shadewright.workflows.shades.evidence import dose_error_of
+from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+
+
+@dataclass(frozen=True, kw_only=True)
+class Foresight:
+    """What is foretold of a mix that is planned, how its doses are measured included.
+
+    ``dose_error`` is the relative standard error that was taken for them.
+    """
+
+    fit_id: int
+    told: Told
+    dose_error: float
+
+
+def foresight(
+    *, base_name: str, depths: Sequence[DepthNow], holds: PaletteNow | None
+) -> Foresight | None:
+    """Return what is foretold; None where the base or a dye is not in the palette."""
+    doses = _summed(depths)
+    if holds is None or not _is_known(base_name, doses, holds):
+        return None
+    dose_error = dose_error_of(depths) or DOSE_ERROR
+    mix = Mix(base=base_name, doses=tuple(doses.items()))
+    told = told_mixes([mix], palette=holds.palette, dose_error=dose_error)
+    return Foresight(fit_id=holds.fit_id, told=told, dose_error=dose_error)
+
+
+def keep_prediction(bath: Bath, depths: Sequence[DepthNow]) -> None:
+    """Keep what is foretold of a bath that was just planned, if anything is."""
+    found = foresight(base_name=bath.base.name, depths=depths, holds=palette_now())
+    if found is None:
+        return
+    told = found.told
+    light, a, b = map(float, told.lab[0])
+    Prediction.objects.create(
+        bath=bath,
+        fit_id=found.fit_id,
+        doses=[list(dose) for dose in _summed(depths).items()],
+        colour_l=light,
+        colour_a=a,
+        colour_b=b,
+        covariance=[float(part) for part in told.covariance[0].ravel()],
+        expected=float(told.expected[0]),
+        within_90=float(told.de_90[0]),
+        evidence=str(told.evidence[0]),
+        dose_error=found.dose_error,
+        made_at=bath.created_at,
+    )
+
+
+def _summed(depths: Sequence[DepthNow]) -> dict[str, float]:
+    doses: dict[str, float] = {}
+    for each in depths:
+        if each.depth_percent > 0.0:
+            doses[each.dye_name] = doses.get(each.dye_name, 0.0) + each.depth_percent
+    return doses
+
+
+def _is_known(base_name: str, doses: dict[str, float], holds: PaletteNow) -> bool:
+    names = holds.palette.names
+    return (
+        bool(doses)
+        and base_name in names.bases
+        and all(dye in names.dyes for dye in doses)
+        and max(doses.values()) <= MOST_DEPTH_PERCENT
+    )
