@@ -1,0 +1,238 @@
+"""Find the recipes for a colour on a base, with what the studio has at hand."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from shadewright.core.colour import Lab, Light, ciede2000, difference_words
+from shadewright.core.costing import Cost
+from shadewright.core.mixing import Evidence, Mix, told_mixes
+from shadewright.core.mixing.asking import lab_under
+from shadewright.core.recipes import Matches, Recipe, Step, Target, Wishes, matching
+from shadewright.core.recipes.matching import MOST_RECIPES
+from shadewright.core.recipes.targets import steady_lab
+from shadewright.errors import MissingError
+from shadewright.workflows.baths import PlannedDose
+from shadewright.workflows.shades.dye_prices import gram_prices, skein_cost
+from shadewright.workflows.shades.find_reasons import Candidate, with_reasons
+from shadewright.workflows.shades.find_wishes import (
+    AtShelf,
+    FindWish,
+    at_shelf,
+    palette_base,
+    wishes_of,
+)
+from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.wanted import Wanted, target_of
+
+LIGHTS = (Light.D65, Light.A, Light.LED_B3)
+"""Under which every answer is shown: the window, the lamp and the shop. [-]"""
+_FIGURES = 3
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Hunt:
+    """A search that is ready to begin; nothing in it asks the store any more."""
+
+    wish: FindWish
+    now: PaletteNow
+    base_name: str
+    target: Target
+    wishes: Wishes
+    at: AtShelf
+
+    @property
+    def key(self) -> str:
+        """What tells this search from any other."""
+        return repr((
+            self.now.fit_id,
+            self.base_name,
+            self.target,
+            self.wishes,
+            self.wish.tolerance,
+        ))
+
+    def steps(self) -> Iterator[Step]:
+        """Search, a share at a time."""
+        return matching(
+            self.now.palette,
+            base=self.base_name,
+            target=self.target,
+            wishes=self.wishes,
+            top=MOST_RECIPES,
+            tolerance=self.wish.tolerance,
+        )
+
+
+@dataclass(frozen=True, kw_only=True)
+class UnderLight:
+    """Target and prediction under one light; ``is_supposed`` where nobody read it."""
+
+    light: Light
+    target: Lab
+    foretold: Lab
+    is_supposed: bool
+
+    @property
+    def difference(self) -> float:
+        """CIEDE2000 between them."""
+        return ciede2000(self.target, self.foretold)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Answer:
+    """A recipe that was found: its colour, its doses for the batch, why it is shown.
+
+    Of the colour ``difference`` is CIEDE2000 to the target on paper; one pot in ten
+    stays under ``within_10``, nine in ten under ``within_90``.
+    """
+
+    doses: tuple[PlannedDose, ...]
+    lab: Lab
+    under: tuple[UnderLight, ...]
+    words: str
+    difference: float
+    expected: float
+    within_10: float
+    within_90: float
+    chance: float
+    evidence: Evidence
+    cost: Cost
+    why: tuple[str, ...]
+
+    @property
+    def depths(self) -> tuple[tuple[int, float], ...]:
+        """Its dyes by number, with their depths. [%]."""
+        return tuple((dose.dye_id, dose.depth_percent) for dose in self.doses)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Found:
+    """All that was found for a wish, the likeliest to come out right first."""
+
+    wish: FindWish
+    base_name: str
+    answers: tuple[Answer, ...]
+    searched: int
+    is_within_tolerance: bool
+    nearest_difference: float
+    nearest_words: str
+
+
+def hunt(wish: FindWish) -> Hunt:
+    """Make a search ready; refused before the first fit or on an unknown base."""
+    now = palette_now()
+    if now is None:
+        raise MissingError(
+            name="A palette",
+            advice="Enter one swatch of each dye first.",
+            argument="palette",
+        )
+    base_name = palette_base(now.palette, wish.base_id)
+    at = at_shelf(now.palette, base_id=wish.base_id, batch_g=wish.batch_g)
+    return Hunt(
+        wish=wish,
+        now=now,
+        base_name=base_name,
+        target=target_of(wish.wanted, lights=wish.lights),
+        wishes=wishes_of(wish, now.palette, at),
+        at=at,
+    )
+
+
+def found_by(ready: Hunt, answer: Matches) -> Found:
+    """Return what a search found, with bottles, costs and reasons."""
+    prices = gram_prices([each.code for each in ready.at.offer.bottles])
+    planned = {recipe.doses: _planned(recipe, ready.at) for recipe in answer.recipes}
+    candidates = [
+        Candidate(
+            recipe=recipe,
+            cost=skein_cost(planned[recipe.doses], prices, batch_g=ready.wish.batch_g),
+        )
+        for recipe in answer.recipes
+    ]
+    picked = with_reasons(
+        candidates,
+        is_within=answer.is_within_tolerance,
+        tolerance=ready.wish.tolerance,
+    )
+    return Found(
+        wish=ready.wish,
+        base_name=ready.base_name,
+        answers=_answers(ready, picked, [planned[x.recipe.doses] for x in picked]),
+        searched=answer.searched,
+        is_within_tolerance=answer.is_within_tolerance,
+        nearest_difference=answer.nearest_de,
+        nearest_words=answer.nearest_words,
+    )
+
+
+def find(wish: FindWish) -> Found:
+    """Search at once, from the wish to the answers."""
+    ready = hunt(wish)
+    answer = next(step.found for step in ready.steps() if step.found is not None)
+    return found_by(ready, answer)
+
+
+def target_under(wanted: Wanted, light: Light) -> tuple[Lab, bool]:
+    """Return a wanted colour under a light, and whether that is only supposed."""
+    if wanted.spectrum:
+        import numpy as np
+
+        seen = lab_under(np.array([wanted.spectrum]), light=light)[0]
+        return Lab(*seen.tolist()), False
+    if light in wanted.labs:
+        return Lab(*wanted.labs[light]), False
+    return steady_lab(wanted.lab, light), True
+
+
+def _planned(recipe: Recipe, at: AtShelf) -> tuple[PlannedDose, ...]:
+    return tuple(
+        at.dose(dye, float(f"{depth:.{_FIGURES}g}"), place=place)
+        for place, (dye, depth) in enumerate(recipe.doses, start=1)
+    )
+
+
+def _answers(
+    ready: Hunt,
+    picked: Sequence[Candidate],
+    doses: Sequence[tuple[PlannedDose, ...]],
+) -> tuple[Answer, ...]:
+    if not picked:
+        return ()
+    mixes = [Mix(base=ready.base_name, doses=x.recipe.doses) for x in picked]
+    spectra = told_mixes(mixes, palette=ready.now.palette).reflectance
+    seen = {light: lab_under(spectra, light=light) for light in LIGHTS}
+    aims = {light: target_under(ready.wish.wanted, light) for light in LIGHTS}
+    found = []
+    for place, (each, planned) in enumerate(zip(picked, doses, strict=True)):
+        under = tuple(
+            UnderLight(
+                light=light,
+                target=aims[light][0],
+                foretold=Lab(*seen[light][place].tolist()),
+                is_supposed=aims[light][1],
+            )
+            for light in LIGHTS
+        )
+        found.append(_answer(each, planned, under))
+    return tuple(found)
+
+
+def _answer(
+    each: Candidate, planned: tuple[PlannedDose, ...], under: tuple[UnderLight, ...]
+) -> Answer:
+    recipe = each.recipe
+    return Answer(
+        doses=planned,
+        lab=recipe.lab,
+        under=under,
+        words=difference_words(under[0].target, recipe.lab),
+        difference=recipe.de,
+        expected=recipe.expected_de,
+        within_10=recipe.within_10,
+        within_90=recipe.within_90,
+        chance=recipe.chance,
+        evidence=recipe.evidence,
+        cost=each.cost,
+        why=each.why,
+    )
