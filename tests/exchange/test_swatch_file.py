@@ -1,5 +1,7 @@
 """Swatches as a table: read, told what is wrong with a row, written."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -8,6 +10,7 @@ from hypothesis import strategies as st
 from shadewright.core.mixing import Evidence
 from shadewright.errors import UnreadableError
 from shadewright.exchange.swatch_file import read_swatches, written_swatches
+from shadewright.exchange.table_lines import lines_to_mend, table_lines
 from tests.core.mixing.worlds import Lab, ladder, world
 
 LAB = "base,doses,L,a,b,L_A,a_A,b_A,L_FL11,a_FL11,b_FL11,hex,repeat,sd,session\n"
@@ -104,6 +107,33 @@ def test_written_and_read_back_equal(evidence: Evidence) -> None:
     assert [each.reading for each in back.swatches] == [s.reading for s in swatches]
     assert [each.doses for each in back.swatches] == [s.doses for s in swatches]
     assert {each.session for each in back.swatches} == {"May"}
+
+
+def test_a_screens_colour_is_written_as_its_hex_where_it_has_one() -> None:
+    (read,) = read_swatches(LAB + row("wool,Gorse=1,,,,,,,,,,#a0522d")).swatches
+    beyond = replace(read.reading, values=(60.0, 100.0, -80.0))
+    text = written_swatches(
+        [read, replace(read, number=3, reading=beyond)],
+        dates={2: "2026-05-01"},
+        notes={3: "vivid, very"},
+    )
+    back = read_swatches(text)
+    assert back.swatches[0].reading == read.reading
+    assert back.swatches[1].reading.values == (60.0, 100.0, -80.0)
+    lines = table_lines(text)
+    assert lines.cell(2, "date") == "2026-05-01"
+    assert lines.cell(3, "note") == "vivid, very"
+
+
+def test_bad_rows_go_out_with_their_reasons_and_come_back_mended() -> None:
+    text = LAB + row("wool,Gorse=1,50,1,2") + row("wool,Gorse=x,51,1,2")
+    rejected = read_swatches(text).rejected
+    out = lines_to_mend(table_lines(text), rejected)
+    assert out.splitlines()[1].endswith("the depth of Gorse is no number: “x”")
+    mended = read_swatches(out.replace("Gorse=x", "Gorse=2"))
+    assert mended.swatches[0].doses == (("Gorse", 2.0),)
+    again = lines_to_mend(table_lines(out), read_swatches(out).rejected)
+    assert again.splitlines()[0].count("reason") == 1
 
 
 @given(st.text(max_size=200))

@@ -8,6 +8,7 @@ writes, and what a screen can show, is for coloraide to know.
 
 import re
 from dataclasses import dataclass
+from math import dist
 
 from shadewright.core.colour import Lab as CoreLab
 from shadewright.core.colour import lab_2_of_10, lab_10_of_2
@@ -26,6 +27,8 @@ _LAB_WITH_COMMAS = re.compile(
 )
 _BARE_HEX = re.compile(r"[0-9a-fA-F]{6}")
 _MOST_AB = 150.0
+_HEX_STEP = 0.5
+"""How far off the nearest hex may be: its steps are 0.2 to 0.4 in Lab. [1]"""
 
 Lab = tuple[float, float, float]
 
@@ -78,6 +81,13 @@ def on_screen(lab: Lab) -> ScreenColour:
     is_true = shown.in_gamut()
     code = shown.fit().to_string(hex=True)
     return ScreenColour(hex_code=code, is_true=is_true)
+
+
+def hex_of_lab(lab: Lab) -> str:
+    """Return the hex that reads back as this colour; nothing where none does."""
+    shown = on_screen(lab)
+    back = measured_lab(TypedColour(hex_code=shown.hex_code))
+    return shown.hex_code if shown.is_true and dist(back, lab) < _HEX_STEP else ""
 
 
 def _lab(found: re.Match[str], argument: str) -> Lab:

@@ -25,7 +25,11 @@ from shadewright.core.mixing.swatches import (
     checked_swatch,
 )
 from shadewright.errors import StudioError, UnreadableError
-from shadewright.exchange.colour_text import measured_lab, typed_colour
+from shadewright.exchange.colour_text import (
+    hex_of_lab,
+    measured_lab,
+    typed_colour,
+)
 from shadewright.exchange.rows import (
     RowError,
     RowProblem,
@@ -236,27 +240,45 @@ def _three(row: Mapping[str, str], suffix: str) -> tuple[float, ...] | None:
     )
 
 
-def written_swatches(swatches: Sequence[Swatch]) -> str:
-    """Return swatches as a table that ``read_swatches`` reads back equal."""
+def written_swatches(
+    swatches: Sequence[Swatch],
+    *,
+    dates: Mapping[int, str] | None = None,
+    notes: Mapping[int, str] | None = None,
+) -> str:
+    """Return swatches as a table that ``read_swatches`` reads back equal.
+
+    ``dates`` and ``notes`` are written beside the swatch of that number. A colour off
+    a screen is written as its hex, one that no screen shows as Lab.
+    """
     nm = range(400, 701, 10)
     lab = [*_LAB, *(f"{name}_{light}" for light in _FURTHER for name in _LAB)]
     columns = ["base", "doses", *lab, *(f"R{band}" for band in nm)]
-    columns += ["repeat", "sd", "session"]
+    columns += ["hex", "repeat", "sd", "session", "date", "note"]
     out = io.StringIO()
     table = csv.DictWriter(out, columns, restval="", lineterminator="\n")
     table.writeheader()
     for each in swatches:
-        kind, values = each.reading.evidence, each.reading.values
-        names = [f"R{band}" for band in nm] if kind is Evidence.SPECTRUM else lab
-        cells = dict(zip(names, map(repr, values), strict=False))
-        doses = ";".join(f"{dye}={depth!r}" for dye, depth in each.doses)
-        sd = "" if each.reading.sd is None else repr(each.reading.sd)
         table.writerow({
             "base": each.base,
-            "doses": doses,
-            **cells,
-            "repeat": str(each.reading.repeat),
-            "sd": sd,
+            "doses": ";".join(f"{dye}={depth!r}" for dye, depth in each.doses),
+            **_cells(each.reading, lab, [f"R{band}" for band in nm]),
             "session": each.session,
+            "date": (dates or {}).get(each.number, ""),
+            "note": (notes or {}).get(each.number, ""),
         })
     return out.getvalue()
+
+
+def _cells(
+    reading: Reading, lab: Sequence[str], bands: Sequence[str]
+) -> dict[str, str]:
+    """Return what was read, and what it is worth."""
+    names = bands if reading.evidence is Evidence.SPECTRUM else lab
+    found = dict(zip(names, map(repr, reading.values), strict=False))
+    if reading.evidence is Evidence.SCREEN:
+        light, a, b = reading.values
+        code = hex_of_lab((light, a, b))
+        found = {"hex": code} if code else found
+    sd = "" if reading.sd is None else repr(reading.sd)
+    return {**found, "repeat": str(reading.repeat), "sd": sd}
