@@ -16,7 +16,8 @@ from shadewright.core.colour import Lab
 from shadewright.core.mixing import Evidence
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.exchange.colour_text import ScreenColour, on_screen
-from shadewright.workflows.shades.kinds import SPREADS, ReadBy
+from shadewright.workflows.shades.kinds import ReadBy
+from shadewright.workflows.shades.reading_spreads import usually_off
 from shadewright.workflows.shades.swatches import ReadColour
 
 ColourSize = Literal["small", "square", "row", "large"]
@@ -75,8 +76,8 @@ def read_colour(
     name: str = "",
 ) -> ColourShown:
     """Return a colour that somebody read, picked or typed."""
-    one = sd if sd is not None else SPREADS.get(read_by)
-    return _shown(lab, name=name, source=str(read_by.label), spread=_read(one, repeat))
+    off = usually_off(lab, read_by, sd=sd, repeat=repeat)
+    return _shown(lab, name=name, source=str(read_by.label), spread=_spread(off))
 
 
 def colour_of_reading(reading: ReadColour, *, name: str = "") -> ColourShown:
@@ -116,11 +117,10 @@ def _shown(
     )
 
 
-def _read(sd: float | None, repeat: int) -> str:
-    if sd is None:
+def _spread(off: float | None) -> str:
+    if off is None:
         return "nobody knows how far off"
-    mean = sd / repeat**0.5
-    return f"usually ΔE{NO_BREAK}{mean:.1f} off"
+    return f"usually ΔE{NO_BREAK}{off:.1f} off"
 
 
 @lru_cache(maxsize=4096)

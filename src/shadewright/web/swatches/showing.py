@@ -180,8 +180,10 @@ def _says(told: Foretold) -> str:
 
 
 def _more(told: Foretold) -> str:
-    if told.left_out is None:
+    if told.is_before:
         return ""
+    if told.left_out is None:
+        return "No other swatch tells of its dyes yet, so nothing checks it."
     return (
         "From the other swatches alone, the palette would have been "
         f"ΔE{NO_BREAK}{told.left_out:.1f} off."

@@ -57,7 +57,7 @@ class StartForm(DeedForm):
         label="What it is made of",
         max_length=120,
         required=False,
-        help_text="Only for a yarn that is new here.",
+        help_text="For a yarn that is new here, like 75 % wool, 25 % nylon.",
         widget=forms.TextInput(attrs={"list": "usual-fibres", "autocomplete": "off"}),
     )
 
@@ -71,6 +71,7 @@ class StartForm(DeedForm):
         self.count = _row_count(said.get("rows"))
         first = {"base": _only_base(), **(initial or {}), "rows": self.count}
         super().__init__(data, initial=first)
+        self.fields["fibres"].required = not bases()
         self.fields["way"] = way_field("How did you get the colours?")
         self.fields |= _colour_fields(_BARE, "Bare yarn", "the colour of the bare yarn")
         for number in self._numbers:

@@ -29,8 +29,7 @@ KINDS = {
 POOR = {ReadBy.CHART, ReadBy.EYE, ReadBy.PHOTO, ReadBy.PHOTO_CARD}
 
 WHY_NOT_WET = (
-    "Wet yarn is darker and more saturated than the same yarn dry, by an amount that "
-    "hangs on the fibre and on how wet it is, so a wet colour is kept but teaches "
+    "Wet yarn is darker than the same yarn dry, so a wet colour is kept but teaches "
     "nothing."
 )
 
@@ -55,5 +54,5 @@ def dose_words(swatch: SwatchNow) -> str:
 def title_of(swatch: SwatchNow) -> str:
     """Return its label, or “Swatch 261125-A1” where that is a bath’s number."""
     if swatch.label != swatch.bath_number:
-        return swatch.label
+        return f"{swatch.label[:1].upper()}{swatch.label[1:]}"
     return f"{'Lot' if swatch.is_lot else 'Swatch'} {swatch.label}"
