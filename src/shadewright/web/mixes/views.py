@@ -27,7 +27,7 @@ from shadewright.web.mixes.sliders import LEAST_PERCENT, MOST_PERCENT, STEPS, pl
 from shadewright.web.pages import Link, show
 from shadewright.web.targets import target_query
 from shadewright.web.toasts import say
-from shadewright.workflows.shades.measurable import Measured, measured_mix
+from shadewright.workflows.shades.measurable import Measured, bench_now, measured_mix
 from shadewright.workflows.shades.mixing_page import MixNow, mix_now
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
 
@@ -117,7 +117,7 @@ def _measured(
         base=now.base.words,
         dyes=now.dyes,
         told=now.told,
-        yarn_g=asked.yarn_g,
+        bench=bench_now(asked.yarn_g),
     )
 
 

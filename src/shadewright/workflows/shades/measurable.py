@@ -41,22 +41,31 @@ class Measured:
     step: float
 
 
+@dataclass(frozen=True, kw_only=True)
+class Bench:
+    """The bottles and tools at hand for so much yarn."""
+
+    offer: Offer
+    tools: AtHand
+    yarn_g: float
+
+
+def bench_now(yarn_g: float) -> Bench:
+    """Return what stands ready, less what planned baths will take."""
+    offer = Offer(bottles=shelf(), taken_ml=promised_ml())
+    return Bench(offer=offer, tools=at_hand(fibre_g=yarn_g), yarn_g=yarn_g)
+
+
 def measured_mix(
     palette: Palette,
     *,
     base: str,
     dyes: tuple[DyeInMix, ...],
     told: ToldMix,
-    yarn_g: float,
+    bench: Bench,
 ) -> tuple[Measured, ...]:
     """Return doses in steps of the tools, nearest together to the colour foretold."""
-    tools = at_hand(fibre_g=yarn_g)
-    offer = Offer(bottles=shelf(), taken_ml=promised_ml())
-    ways = {
-        dye.name: _way(dye, offer, tools, yarn_g=yarn_g)
-        for dye in dyes
-        if dye.depth_percent
-    }
+    ways = {dye.name: _way(dye, bench) for dye in dyes if dye.depth_percent}
     steps = {name: way.step_percent for name, way in ways.items() if way.step}
     doses = tuple((dye.name, dye.depth_percent) for dye in dyes if dye.name in ways)
     if steps:
@@ -65,7 +74,7 @@ def measured_mix(
             palette, base=base, doses=doses, steps_percent=steps, target=aim
         )
         doses = found.doses
-    return _in_amounts(dict(doses), dyes, ways, yarn_g=yarn_g)
+    return _in_amounts(dict(doses), dyes, ways, yarn_g=bench.yarn_g)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -79,12 +88,13 @@ class _Way:
     step_percent: float
 
 
-def _way(dye: DyeInMix, offer: Offer, tools: AtHand, *, yarn_g: float) -> _Way:
+def _way(dye: DyeInMix, bench: Bench) -> _Way:
+    tools, yarn_g = bench.tools, bench.yarn_g
     dye_g = dye_mass_g(fibre_mass_g=yarn_g, depth_percent=dye.depth_percent)
     chosen = chosen_bottles(
         dye_g=dye_g,
         liquor_ml=LIQUOR_RATIO * yarn_g,
-        bottles=offer.candidates(dye.id),
+        bottles=bench.offer.candidates(dye.id),
     )
     whole = None if chosen.missing_g or len(chosen.shares) != 1 else chosen.shares[0]
     if whole is None:

@@ -1,6 +1,6 @@
 """A mix on a base as the palette foretells it, its dyes by their number."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from shadewright.core.colour import Lab, Light
@@ -105,21 +105,38 @@ def told_mix(
     palette: Palette, *, base: str, doses: Doses, target: Lab | None = None
 ) -> ToldMix:
     """Return what is foretold of doses by name, their own errors included."""
+    return told_row(palette, base=base, rows=(doses,), target=target)[0]
+
+
+def told_row(
+    palette: Palette,
+    *,
+    base: str,
+    rows: Sequence[Doses],
+    target: Lab | None = None,
+) -> tuple[ToldMix, ...]:
+    """Return what is foretold of several mixes on a base."""
     import numpy as np
 
-    mix = Mix(base=base, doses=tuple(dose for dose in doses if dose[1]))
-    found = told_mixes([mix], palette=palette, dose_error=DOSE_ERROR)
-    under = {light: lab_under(found.reflectance, light=light)[0] for light in LIGHTS}
-    away = None
+    mixes = [
+        Mix(base=base, doses=tuple(dose for dose in doses if dose[1])) for doses in rows
+    ]
+    found = told_mixes(mixes, palette=palette, dose_error=DOSE_ERROR)
+    under = {light: lab_under(found.reflectance, light=light) for light in LIGHTS}
+    away = [None] * len(mixes)
     if target is not None:
-        away = float(expected_to(found.lab, found.covariance, np.array(target))[0])
-    return ToldMix(
-        labs={light: Lab(*lab.tolist()) for light, lab in under.items()},
-        expected=float(found.expected[0]),
-        within_90=float(found.de_90[0]),
-        evidence=found.evidence[0],
-        reflectance=tuple(found.reflectance[0].tolist()),
-        expected_to_target=away,
+        aim = np.array(target)
+        away = expected_to(found.lab, found.covariance, aim).tolist()
+    return tuple(
+        ToldMix(
+            labs={light: Lab(*labs[place].tolist()) for light, labs in under.items()},
+            expected=float(found.expected[place]),
+            within_90=float(found.de_90[place]),
+            evidence=found.evidence[place],
+            reflectance=tuple(found.reflectance[place].tolist()),
+            expected_to_target=away[place],
+        )
+        for place in range(len(mixes))
     )
 
 

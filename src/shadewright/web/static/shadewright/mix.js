@@ -1,6 +1,6 @@
 // The sliders of a mix: slider and number say the same, and once nobody moves them the
 // page speaks, reckons the doses and puts the mix into its address. htmx asks for the
-// colour at every move; a newer wish takes the place of the one under way.
+// colour at every move: one wish is under way at a time, and of those that wait the newest.
 "use strict";
 
 const form = document.querySelector("[data-mix]");
