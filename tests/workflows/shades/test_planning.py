@@ -5,10 +5,19 @@ from itertools import pairwise
 
 import pytest
 
-from shadewright.errors import MissingError, OutOfRangeError
-from shadewright.records.models import Auxiliary, Base, Bath, Dye, Pot, Recipe
-from shadewright.records.models.swatches import PlanKind
-from shadewright.workflows.bath_pages import bath_now
+from shadewright.errors import MissingError, NotFoundError, OutOfRangeError
+from shadewright.records.models import (
+    Auxiliary,
+    Base,
+    Bath,
+    ColourReading,
+    Dye,
+    Pot,
+    Recipe,
+    Swatch,
+)
+from shadewright.records.models.swatches import PlanKind, ReadBy
+from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.recipe_shapes import DoseLine, HelperLine, RecipeText
 from shadewright.workflows.recipes import (
     count_retired,
@@ -18,10 +27,22 @@ from shadewright.workflows.recipes import (
     write_recipe,
 )
 from shadewright.workflows.shades.fits import fit_now
+from shadewright.workflows.shades.plan_bottles import (
+    SetStocks,
+    set_stocks,
+    take_new_bottles,
+)
 from shadewright.workflows.shades.plan_keeping import keep_plan
+from shadewright.workflows.shades.plan_pages import (
+    plan_of_recipe,
+    swatch_set,
+    swatch_sets,
+)
+from shadewright.workflows.shades.plan_sheets import plan_sheet
 from shadewright.workflows.shades.plan_wishes import PlanWish
 from shadewright.workflows.shades.planning import plan_swatches
 from shadewright.workflows.stamps import stamp_now, today
+from tests.paper.pictures import words_on
 from tests.workflows.bench import entered, founded, now
 from tests.workflows.shades.swatch_rows import kept_singles
 
@@ -174,3 +195,59 @@ def test_what_cannot_be_planned_is_told(base: Base) -> None:
     many = tuple(Dye.objects.values_list("pk", flat=True))
     with pytest.raises(OutOfRangeError, match="at most 40"):
         plan_swatches(ladder(base, dye_ids=many, rungs=10))
+
+
+def test_a_dose_that_waits_for_a_stock_is_drawn_from_it_once_it_stands_there(
+    base: Base,
+) -> None:
+    """10 g at 0.25 % are 2.5 ml of 1 %; of 0.1 % they are 25 ml."""
+    plan_id = keep_plan(
+        ladder(base, dye_ids=(dye("Gorse"),), rungs=4), stamp_now(by=None)
+    )
+    before = set_stocks(plan_id)
+    assert [each.dye_name for each in before.first] == ["Gorse"]
+    assert before.waiting
+    assert before.changes == ()
+    weak = entered(dye("Gorse"), strength_percent=0.1).code
+    assert {each.code for each in set_stocks(plan_id).changes} == {weak}
+    stamp = stamp_now(by=None)
+    assert take_new_bottles(plan_id, stamp) == 1
+    assert set_stocks(plan_id) == SetStocks()
+    doses = [each.doses[0] for each in swatch_set(plan_id).swatches]
+    assert [each.volume_ml for each in doses] == pytest.approx([20, 10, 5, 25])
+    assert doses[3].code == weak
+
+
+def test_a_set_tells_what_was_dyed_and_read(base: Base) -> None:
+    fit_now(why="test")
+    plan_id = keep_plan(ladder(base, rungs=2), stamp_now(by=None))
+    now = swatch_set(plan_id)
+    assert [each.place for each in now.swatches] == [1, 2, 3, 4]
+    assert all(each.told is not None for each in now.swatches)
+    assert all(each.status is BathStatus.PLANNED for each in now.swatches)
+    row = Bath.objects.get(number=now.swatches[0].bath_number)
+    swatch = Swatch.objects.create(
+        deed=stamp_now(by=None).deed, label="1", base=base, bath=row
+    )
+    ColourReading.objects.create(
+        deed=swatch.deed, swatch=swatch, read_by=ReadBy.METER, labs={"D65": (76, 6, 62)}
+    )
+    read = swatch_set(plan_id).swatches[0]
+    assert read.swatch_id == swatch.pk
+    assert read.reading is not None
+    (entry,) = swatch_sets()
+    assert (entry.swatches, entry.dyed, entry.read) == (4, 0, 1)
+    assert plan_of_recipe(now.recipe_id) == plan_id
+    with pytest.raises(NotFoundError, match="set of swatches"):
+        swatch_set(plan_id + 1)
+
+
+def test_the_sheet_says_what_the_bench_will_ask(base: Base) -> None:
+    plan_id = keep_plan(
+        ladder(base, dye_ids=(dye("Gorse"),), rungs=4), stamp_now(by=None)
+    )
+    words = words_on(plan_sheet(plan_id))
+    for bath in swatch_set(plan_id).swatches:
+        assert bath.bath_number in words
+    for part in ("20 ml", "new 0.5 %", "made up to", "Hollow 4-ply"):
+        assert part in words, part

@@ -7,4 +7,17 @@
 ``evidence``  which of them teach, as core takes them
 ``palettes``  the fit that holds
 ``fits``      fit anew, and keep what came out
+
+A set of swatches:
+
+``plan_wishes``    what is said of it, and the doses that come of it
+``plan_practice``  its acid and heat, as the studio usually dyes
+``plan_stocks``    the stocks that it is drawn from
+``plan_colours``   the colours foretold
+``plan_jars``      jars, and loads of a pot
+``planning``       all of it together
+``plan_keeping``   kept: a recipe, and a version and a bath for each swatch
+``plan_pages``     as it stands
+``plan_bottles``   what is still to make, new bottles taken into use
+``plan_sheets``    on paper
 """

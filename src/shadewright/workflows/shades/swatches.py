@@ -77,6 +77,13 @@ def swatches_now() -> tuple[SwatchNow, ...]:
     return tuple(shaped_swatch(row, poured) for row in rows)
 
 
+def swatches_of_plan(recipe_id: int) -> tuple[SwatchNow, ...]:
+    """Return the swatches of a set that were read or looked at already."""
+    rows = list(shade_reads.swatch_rows().filter(bath__version__recipe=recipe_id))
+    poured = poured_of(rows)
+    return tuple(shaped_swatch(row, poured) for row in rows)
+
+
 def swatch_now(swatch_id: int) -> SwatchNow:
     """Return one swatch."""
     row = shade_reads.swatch_row(swatch_id)
