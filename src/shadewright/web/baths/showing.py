@@ -59,7 +59,11 @@ def _keys(bath: BathNow) -> Iterator[Key]:
     elif bath.has_lot:
         at = [bath.number]
         lot, trace = reverse("lot", args=at), reverse("trace-lot", args=at)
-        yield Key(words="Its lot", address=lot, icon="yarn", css="first")
+        if bath.is_swatch:
+            colour = reverse("read-bath", args=at)
+            yield Key(words="Read its colour", address=colour, icon="eye", css="first")
+        first = "" if bath.is_swatch else "first"
+        yield Key(words="Its lot", address=lot, icon="yarn", css=first)
         yield Key(words="Trace", address=trace)
     elif bath.status is BathStatus.FINISHED:
         finish = reverse("finish-bath", args=[bath.number])

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
+from shadewright.web.colours import ColourShown
 from shadewright.web.depths import DepthRow
 from shadewright.web.lots.forms import (
     ColourForm,
@@ -12,7 +13,7 @@ from shadewright.web.lots.forms import (
     PhotoForm,
 )
 from shadewright.web.pages import Link, Page
-from shadewright.web.parts import Caution, TreeNode
+from shadewright.web.parts import Caution, Chip, TreeNode
 from shadewright.web.sorting import Order
 from shadewright.workflows.lot_differences import Comparison
 from shadewright.workflows.lot_pages import LotNow, LotRow
@@ -56,6 +57,15 @@ class LotsPage(Page):
 
 
 @dataclass(frozen=True, kw_only=True)
+class ReadOfLot:
+    """The colour that was read of an end of a lot, and whether it teaches."""
+
+    seen: ColourShown
+    standing: Chip
+    address: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class LotPage(Page):
     """One lot: what it is, what it cost, what is written of it."""
 
@@ -63,6 +73,7 @@ class LotPage(Page):
     place: ClassVar[str] = "Lots"
 
     lot: LotNow
+    read: ReadOfLot | None
     cost: str
     depths: tuple[DepthRow, ...]
     facts: tuple[tuple[str, Link], ...]

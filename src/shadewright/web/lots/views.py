@@ -8,15 +8,17 @@ from django.views.decorators.http import require_POST, require_safe
 
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
+from shadewright.web.colours import colour_of_reading
 from shadewright.web.depths import depth_rows
 from shadewright.web.finding import asked
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.lots.forms import ColourForm, LotForm, PhotoForm
-from shadewright.web.lots.pages import LotPage, LotsPage
+from shadewright.web.lots.pages import LotPage, LotsPage, ReadOfLot
 from shadewright.web.lots.paging import page_asked, pages_of
 from shadewright.web.pages import Link, show
 from shadewright.web.sorting import read_order
+from shadewright.web.swatches.words import standing_chip
 from shadewright.web.toasts import say
 from shadewright.workflows import lot_pages
 from shadewright.workflows.costs import cost_words
@@ -28,6 +30,8 @@ from shadewright.workflows.lots import (
     note_colour,
     photo_bytes,
 )
+from shadewright.workflows.shades.entering_swatches import swatch_id_of_bath
+from shadewright.workflows.shades.swatches import swatch_now
 from shadewright.workflows.stamps import Stamp, stamp_now
 
 _COLUMNS = ("lot", "recipe", "base", "day", "grade", "grams", "place")
@@ -150,6 +154,7 @@ def _page(
         f"{', a swatch' if bath.is_swatch else ''}.",
         crumbs=(Link(words="Lots", address=reverse("lots")),),
         lot=lot,
+        read=_read(lot.number),
         cost=cost_words(lot.cost),
         depths=depth_rows(lot.number),
         facts=_facts(lot),
@@ -158,6 +163,18 @@ def _page(
         photo_form=photo_form or PhotoForm(),
         places=lot_pages.places(),
         own=reverse("lot", args=[lot.number]),
+    )
+
+
+def _read(number: str) -> ReadOfLot | None:
+    swatch_id = swatch_id_of_bath(number)
+    swatch = None if swatch_id is None else swatch_now(swatch_id)
+    if swatch is None or swatch.reading is None:
+        return None
+    return ReadOfLot(
+        seen=colour_of_reading(swatch.reading),
+        standing=standing_chip(swatch, is_suspect=False),
+        address=reverse("swatch", args=[swatch.id]),
     )
 
 
