@@ -23,7 +23,7 @@ _LOG = logging.getLogger(__name__)
 
 
 @dataclass
-class _Desk:
+class Desk:
     """What is wished for, and whether somebody is at work."""
 
     lock: Lock = field(default_factory=Lock)
@@ -46,7 +46,7 @@ class _Desk:
             return why
 
 
-_DESK = _Desk()
+_DESK = Desk()
 
 
 def refit_soon(*, why: str) -> None:

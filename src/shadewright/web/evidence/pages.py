@@ -3,8 +3,10 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
+from shadewright.web.colours import ColourShown
 from shadewright.web.evidence.parts import FitShown, OfferShown, SuspectsShown
 from shadewright.web.pages import Page, Part
+from shadewright.web.parts import Chip
 from shadewright.workflows.shades.fit_pages import FitRow
 
 
@@ -28,3 +30,28 @@ class FitsPage(Page):
     suspects: SuspectsShown
     offered: tuple[OfferShown, ...]
     rows: tuple[FitRow, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class OutcomeShown:
+    """What was foretold of a bath, and what came out of it if that was read."""
+
+    label: str
+    address: str
+    mix: str
+    base_name: str
+    foretold: ColourShown
+    read: ColourShown | None
+    state: Chip
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class PredictionsPage(Page):
+    """Predictions beside what came out, and how often their bound held."""
+
+    template: ClassVar[str] = "evidence/predictions.html"
+    place: ClassVar[str] = "Shades"
+
+    rate: tuple[str, ...]
+    rows: tuple[OutcomeShown, ...]

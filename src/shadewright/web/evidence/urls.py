@@ -2,12 +2,13 @@
 
 from django.urls import path
 
-from shadewright.web.evidence import judging, views
+from shadewright.web.evidence import judging, predicting, views
 
 urlpatterns = [
     path("shades/fits/", views.fits, name="fits"),
     path("shades/fits/status/", views.fit_status, name="fit-status"),
     path("shades/fits/now/", views.fit_now, name="fit-now"),
+    path("shades/predictions/", predicting.predictions, name="predictions"),
     path(
         "shades/swatches/<int:swatch_id>/set-aside/",
         judging.set_aside,

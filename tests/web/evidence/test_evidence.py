@@ -1,0 +1,230 @@
+"""What teaches: the fits, one tap for a swatch or a lot, what was foretold."""
+
+from uuid import uuid4
+
+import pytest
+from django.conf import settings
+from django.test import Client
+from django.urls import reverse
+
+from shadewright.core.mixing import Mix, told_mixes
+from shadewright.records.models import Base, PaletteFit, Swatch
+from shadewright.records.models.palettes import FitState
+from shadewright.records.models.swatches import ReadBy
+from shadewright.web.evidence.parts import fit_shown, offered_shown, suspects_shown
+from shadewright.workflows.lots import ColourEvidence, note_colour
+from shadewright.workflows.people import Person
+from shadewright.workflows.shades.fits import fail_left_behind, fit_now
+from shadewright.workflows.shades.palettes import palette_now
+from shadewright.workflows.shades.swatches import Standing, swatch_now, swatches_now
+from shadewright.workflows.stamps import stamp_now, this_moment
+from tests.web.pages_read import read
+from tests.workflows.dyed import dyed, finished
+from tests.workflows.pots import ready
+from tests.workflows.shades.swatch_rows import kept_singles, kept_swatch
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def base(ines: Person) -> Base:
+    """Return a bare yarn of a studio of its own."""
+    del ines
+    return Base.objects.create(name="Hollow 4-ply", fibres="wool")
+
+
+@pytest.fixture
+def at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Fit the palette as soon as it is wished for."""
+    monkeypatch.setattr(settings, "REFITS", "at once")
+
+
+def doubted(base: Base) -> Swatch:
+    """Fit a ladder of which one swatch is as deep as 1.6 %, and says 0.4 %."""
+    kept_singles(base)
+    palette = fit_now(why="one depth each").palette
+    depths = (0.3, 0.6, 1.6, 2.4)
+    mixes = [Mix(base=base.name, doses=(("Gorse", depth),)) for depth in depths]
+    labs = dict(zip(depths, told_mixes(mixes, palette=palette).lab, strict=True))
+    for depth, lab in labs.items():
+        said = 0.4 if depth == 1.6 else depth
+        light, a, b = map(float, lab)
+        kept_swatch(base, {"Gorse": said}, (light, a, b))
+    fit_now(why="a ladder")
+    return Swatch.objects.get(label__contains="0.4")
+
+
+def tap(client: Client, name: str, key: object, **sent: str) -> None:
+    """Press a key that leads back to the fits."""
+    answer = client.post(
+        reverse(name, args=[key]), {"deed": str(uuid4()), **sent}, follow=True
+    )
+    assert answer.status_code == 200
+
+
+def test_a_studio_without_a_palette_is_told_how_one_comes(
+    client: Client, ines: Person
+) -> None:
+    del ines
+    page = read(client.get(reverse("fits")))
+    assert "There is no palette yet." in page.text
+    assert "None yet." in page.text
+
+
+def test_a_doubted_swatch_is_named_with_its_reason(client: Client, base: Base) -> None:
+    wrong = doubted(base)
+    shown = suspects_shown(base_id=base.pk)
+    assert [each.swatch_id for each in shown.doubted] == [wrong.pk]
+    assert shown.title == "One swatch looks wrong"
+    page = read(client.get(reverse("fits")))
+    assert "from what the others foretell. It looks as if dosed" in page.text
+    assert "times as deep. Wet yarn looks deeper too: was it dry?" in page.text
+    assert suspects_shown(base_id=base.pk + 1).doubted == ()
+
+
+@pytest.mark.usefixtures("at_once")
+def test_set_aside_restored_trusted_and_each_undone(client: Client, base: Base) -> None:
+    wrong = doubted(base)
+    tap(client, "set-aside", wrong.pk)
+    assert swatch_now(wrong.pk).standing is Standing.SET_ASIDE
+    held = palette_now()
+    assert held is not None
+    assert wrong.pk not in {entry["swatch"] for entry in held.given}
+    assert [each.swatch_id for each in suspects_shown().aside] == [wrong.pk]
+
+    tap(client, "restore", wrong.pk)
+    assert swatch_now(wrong.pk).standing is Standing.COUNTS
+    tap(client, "trust", wrong.pk)
+    assert swatch_now(wrong.pk).standing is Standing.TRUSTED
+    held = palette_now()
+    assert held is not None
+    assert wrong.pk in held.used
+    assert suspects_shown().doubted == ()
+
+    newest = wrong.evidence_lines.order_by("-id")[0]
+    client.post(reverse("undo", args=[newest.deed]))
+    assert swatch_now(wrong.pk).standing is Standing.COUNTS
+    whys = list(PaletteFit.objects.values_list("why", flat=True))
+    assert whys[0] == "something was taken back"
+    assert whys[1].endswith("teaches: it is right")
+
+
+def test_a_key_pressed_twice_is_one_line(client: Client, base: Base) -> None:
+    row = kept_singles(base)[1]
+    deed = str(uuid4())
+    for _time in range(2):
+        client.post(reverse("set-aside", args=[row.pk]), {"deed": deed})
+    assert row.evidence_lines.count() == 1
+
+
+def test_without_its_key_nothing_is_written(client: Client, base: Base) -> None:
+    row = kept_singles(base)[1]
+    answer = client.post(reverse("set-aside", args=[row.pk]))
+    assert answer.status_code == 422
+    assert not row.evidence_lines.exists()
+
+
+def test_a_lot_whose_colour_was_noted_is_offered_and_teaches(
+    client: Client, ines: Person
+) -> None:
+    pot = ready()
+    number = finished(dyed(pot))
+    assert offered_shown() == ()
+    note_colour(
+        number=number,
+        colour="60, 5, 40",
+        evidence=ColourEvidence.METER,
+        stamp=stamp_now(by=ines.id),
+    )
+    (offer,) = offered_shown()
+    assert (offer.number, offer.base_name) == (number, "Fell DK")
+    assert "read by a meter" in read(client.get(reverse("fits"))).text
+    tap(client, "teach-lot", number)
+    (swatch,) = swatches_now()
+    assert swatch.standing is Standing.COUNTS
+    assert swatch.is_lot
+    assert swatch.reading is not None
+    assert swatch.reading.lab == (60.0, 5.0, 40.0)
+    assert offered_shown() == ()
+
+    line = Swatch.objects.get().evidence_lines.get()
+    client.post(reverse("undo", args=[line.deed]))
+    assert [each.number for each in offered_shown()] == [number]
+    tap(client, "leave-lot", number)
+    assert swatches_now()[0].standing is Standing.SET_ASIDE
+    assert offered_shown() == ()
+
+
+def test_a_lot_without_a_colour_is_refused_in_a_sentence(
+    client: Client, ines: Person
+) -> None:
+    del ines
+    number = finished(dyed(ready()))
+    answer = client.post(reverse("teach-lot", args=[number]), {"deed": str(uuid4())})
+    assert answer.status_code == 409
+    assert "has no colour yet, so it can teach nothing." in read(answer).text
+    assert not Swatch.objects.exists()
+
+
+@pytest.mark.usefixtures("at_once")
+def test_a_palette_that_is_out_of_date_says_so_until_it_is_fitted(
+    client: Client, base: Base
+) -> None:
+    kept_singles(base)
+    fit_now(why="first swatches")
+    assert not fit_shown().is_stale
+    kept_swatch(base, {"Gorse": 0.3}, (80.0, 4.0, 44.0), read_by=ReadBy.EYE)
+    assert "has changed since" in read(client.get(reverse("fits"))).text
+    client.post(reverse("fit-now"))
+    page = read(client.get(reverse("fits")))
+    assert "has changed since" not in page.text
+    assert "It rests on 8 swatches" in page.text
+    assert "New: Gorse 0.3 %" in page.text
+
+
+def test_a_fit_that_runs_shows_how_far_it_is(client: Client, base: Base) -> None:
+    del base
+    row = PaletteFit.objects.create(stage="Fitting the swatches", share=0.4)
+    answer = client.get(reverse("fit-status"))
+    assert 'value="40"' in read(answer).source
+    assert "hx-trigger" in read(answer).source
+    assert "HX-Refresh" not in answer.headers
+    PaletteFit.objects.filter(pk=row.pk).update(state=FitState.FAILED, fault="No.")
+    answer = client.get(reverse("fit-status"))
+    assert answer.headers["HX-Refresh"] == "true"
+    assert "The last fit failed. No." in read(answer).text
+
+
+def test_a_fit_that_a_closed_program_left_is_ended(base: Base) -> None:
+    del base
+    row = PaletteFit.objects.create(why="Gorse 1 % was read")
+    assert not fail_left_behind(before=row.started_at)
+    assert fail_left_behind(before=this_moment()) == "Gorse 1 % was read"
+    row.refresh_from_db()
+    assert row.fault == "Shadewright was closed before this fit was done."
+
+
+def test_what_was_foretold_stands_beside_what_came_out(
+    client: Client, ines: Person
+) -> None:
+    del ines
+    assert "Nothing foretold yet" in read(client.get(reverse("predictions"))).text
+    pot = ready()
+    yarn = Base.objects.get(pk=pot.base)
+    for dye, lab in (("Slate", (40.0, -2.0, -10.0)), ("Gorse", (76.0, 6.0, 62.0))):
+        kept_swatch(yarn, {dye: 1.0}, lab)
+    fit_now(why="first swatches")
+    number = finished(dyed(pot, pot.another()))
+    assert "not read yet" in read(client.get(reverse("predictions"))).text
+    note_colour(
+        number=number,
+        colour="58, -3, 12",
+        evidence=ColourEvidence.PHOTO,
+        stamp=stamp_now(by=None),
+    )
+    tap(client, "teach-lot", number)
+    page = read(client.get(reverse("predictions")))
+    assert "Of one prediction at 90 %, " in page.text
+    assert "That is too few to judge by." in page.text
+    assert "off a photo: 1 of these 1." in page.text
+    assert f"/lots/{number}/" in page.links
