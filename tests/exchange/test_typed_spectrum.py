@@ -5,7 +5,7 @@ import pytest
 from shadewright.errors import UnreadableError
 from shadewright.exchange.spectrum_file import told_apart_spectra
 from shadewright.exchange.swatch_file import read_swatches
-from shadewright.exchange.table_text import with_commas
+from shadewright.exchange.table_text import with_commas, with_fractions
 from shadewright.exchange.typed_spectrum import typed_spectra
 
 NM = range(400, 701, 10)
@@ -76,3 +76,15 @@ def test_a_table_out_of_a_spreadsheet_is_read_and_keeps_its_lines() -> None:
 )
 def test_other_texts_stay_as_they_are(text: str) -> None:
     assert with_commas(text) == text
+
+
+def test_reflectances_of_a_table_are_per_cent_all_or_none() -> None:
+    head = "base,doses," + ",".join(f"R{nm}" for nm in range(400, 701, 20))
+    dark, light = ",".join(["1.5"] * 16), ",".join(["60"] * 16)
+    text = f"{head}\nWool,Peat=5,{dark}\n\nWool,,{light}\nWool,x,{light}\n"
+    found = read_swatches(with_fractions(text))
+    assert [each.reading.values[0] for each in found.swatches] == [0.015, 0.6]
+    assert found.rejected[0].line == 5
+    as_fractions = f"{head}\nWool,,{light.replace('60', '0.6')}\n"
+    assert with_fractions(as_fractions) == as_fractions
+    assert with_fractions('R400\n"x') == 'R400\n"x'

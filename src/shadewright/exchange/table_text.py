@@ -8,6 +8,8 @@ import csv
 import io
 import re
 
+_BAND = re.compile(r"R\d{3}")
+_MOST_FRACTION = 2.0
 _NUMBER = re.compile(r"\s*[+-]?\d+,\d+\s*%?\s*")
 _DOSE = re.compile(r"(=\s*\d+),(\d)")
 
@@ -26,6 +28,36 @@ def with_commas(text: str) -> str:
     except csv.Error:
         return text
     return out.getvalue()
+
+
+def with_fractions(text: str) -> str:
+    """Return a table whose reflectances are fractions: all by 100 if one is above 2."""
+    try:
+        rows = list(csv.reader(io.StringIO(text), strict=True))
+    except csv.Error:
+        return text
+    head = next((cells for cells in rows if any(cells)), [])
+    bands = {place for place, name in enumerate(head) if _BAND.fullmatch(name.strip())}
+    found = [_number(row[place]) for row in rows for place in bands if place < len(row)]
+    if max(found, default=0.0) <= _MOST_FRACTION:
+        return text
+    out = io.StringIO()
+    table = csv.writer(out, lineterminator="\n")
+    for row in rows:
+        cells = [_hundredth(x) if at in bands else x for at, x in enumerate(row)]
+        table.writerow(cells or [""])
+    return out.getvalue()
+
+
+def _number(cell: str) -> float:
+    try:
+        return float(cell)
+    except ValueError:
+        return 0.0
+
+
+def _hundredth(cell: str) -> str:
+    return repr(_number(cell) / 100) if _number(cell) else cell
 
 
 def _pointed(cell: str) -> str:

@@ -1,6 +1,6 @@
 """Changes to the store that must keep a promise beyond the row itself."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID
@@ -77,6 +77,13 @@ def keep_colour_reading(row: ColourReading, stamp: Stamp) -> ColourReading:
     _sign(row, stamp)
     row.save()
     return row
+
+
+def keep_colour_readings(rows: Sequence[ColourReading], stamp: Stamp) -> None:
+    """Add many readings of one deed at once."""
+    for row in rows:
+        _sign(row, stamp)
+    ColourReading.objects.bulk_create(rows)
 
 
 def keep_evidence_line(line: EvidenceLine, stamp: Stamp) -> EvidenceLine:

@@ -8,6 +8,13 @@
 ``palettes``  the fit that holds
 ``fits``      fit anew, and keep what came out
 
+Files of swatches:
+
+``swatch_files``    a table, line by line
+``swatch_samples``  a file of spectra, whose doses are typed
+``keeping_files``   kept in one deed, and handed out again
+``meter_changes``   what a meter read, carried anew
+
 A set of swatches:
 
 ``plan_wishes``    what is said of it, and the doses that come of it

@@ -91,7 +91,7 @@ def reading_from(words: ReadWords) -> NewReading:
 
 def checked_reading(new: NewReading) -> NewReading:
     """Return a reading that a fit can take, or refuse it."""
-    taught = Taught(number=0, base="-", doses=(), reading=reading_of(_row(new)))
+    taught = Taught(number=0, base="-", doses=(), reading=reading_of(row_of(new)))
     try:
         checked_swatch(taught)
     except OutOfRangeError as error:
@@ -113,12 +113,13 @@ def keep_new_reading(*, swatch_id: int, new: NewReading, stamp: Stamp) -> int:
     kept = ColourReading.objects.filter(deed=stamp.deed, swatch_id=swatch_id).first()
     if kept is not None:
         return kept.pk
-    row = _row(new)
+    row = row_of(new)
     row.swatch_id = swatch_id
     return keep_colour_reading(row, stamp).pk
 
 
-def _row(new: NewReading) -> ColourReading:
+def row_of(new: NewReading) -> ColourReading:
+    """Return a reading as a row that is not kept yet."""
     return ColourReading(
         read_by=new.read_by,
         meter_id=new.meter_id,
