@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     Floats = NDArray[np.float64]
 
 MOST_STEPS = 60
-_POINTS, _HALVINGS, _LEAST_SHARE = 1500, 40, 1e-4
+_POINTS, _HALVINGS, _LEAST_SHARE = 1500, 26, 1e-4
 
 
 @dataclass(frozen=True, kw_only=True)

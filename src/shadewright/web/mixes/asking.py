@@ -82,6 +82,18 @@ def number_asked(said: Mapping[str, str], name: str, *, kind: str) -> int | None
     return int(text)
 
 
+def allowed_depth(value: float, /, *, name: str, argument: str) -> float:
+    """Return a depth that may stand in a mix, 0 to 20 %."""
+    return require_between(
+        value,
+        least=0.0,
+        most=MOST_DEPTH_PERCENT,
+        unit="%",
+        name=name,
+        argument=argument,
+    )
+
+
 def _is_dye_field(key: str) -> bool:
     number = key.removeprefix("d")
     return (
@@ -96,18 +108,7 @@ def _depth(text: str, key: str) -> float:
     if not text.strip():
         return 0.0
     return percent(
-        text, name="The depth", default_unit="%", guard=_allowed, argument=key
-    )
-
-
-def _allowed(value: float, /, *, name: str, argument: str) -> float:
-    return require_between(
-        value,
-        least=0.0,
-        most=MOST_DEPTH_PERCENT,
-        unit="%",
-        name=name,
-        argument=argument,
+        text, name="The depth", default_unit="%", guard=allowed_depth, argument=key
     )
 
 

@@ -9,32 +9,39 @@ from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.mixes.asking import MixAsked, mix_asked
 from shadewright.web.targets import NAME
-from shadewright.workflows.recipe_shapes import DoseLine, RecipeText, Version
-from shadewright.workflows.recipes import write_recipe
+from shadewright.workflows.recipe_shapes import Version
 from shadewright.workflows.shades.mixing_page import MixNow
+from shadewright.workflows.shades.saving import ToSave, save_found
 from shadewright.workflows.stamps import stamp_now
 
 
-class SaveForm(DeedForm):
-    """The name under which a mix is kept."""
+class RowForm(DeedForm):
+    """The name under which something is kept."""
 
     called = forms.CharField(label="The name", max_length=60)
 
-    def save(self, request: HttpRequest, now: MixNow) -> Version:
-        """Write the recipe."""
+    @property
+    def fault(self) -> str:
+        """What is wrong with it, in one line."""
+        said = [*self.errors.get("called", ()), *self.non_field_errors()]
+        return " ".join(map(str, said))
+
+
+class SaveForm(RowForm):
+    """The name under which a mix is kept."""
+
+    def save(self, request: HttpRequest, asked: MixAsked, now: MixNow) -> Version:
+        """Write the recipe, and which colour it is for."""
         sent = self.cleaned_data
-        lines = tuple(
-            DoseLine(dye_id=dye.id, dye_name=dye.name, depth_percent=dye.depth_percent)
-            for dye in now.dyes
-            if dye.depth_percent
-        )
-        return write_recipe(
+        found = ToSave(
+            doses=asked.mix,
+            base_id=now.base.id,
+            wanted=asked.wanted,
             name=sent["called"],
-            text=RecipeText(
-                doses=lines, notes=f"Mixed by slider for {now.base.words}."
-            ),
-            stamp=stamp_now(by=person_id(request), deed=sent["deed"]),
+            batch_g=asked.yarn_g,
         )
+        stamp = stamp_now(by=person_id(request), deed=sent["deed"])
+        return save_found(found, stamp=stamp)
 
 
 def save_asked(sent: Mapping[str, str]) -> MixAsked:

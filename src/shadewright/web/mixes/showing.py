@@ -163,7 +163,11 @@ def _own(asked: MixAsked, now: MixNow) -> str:
 
 
 def _kept(asked: MixAsked, now: MixNow) -> tuple[Kept, ...]:
-    values = {"base": str(now.base.id), "mix": mix_text(asked.mix)}
+    values = {
+        "base": str(now.base.id),
+        "mix": mix_text(asked.mix),
+        "yarn": f"{asked.yarn_g:g}",
+    }
     values |= {} if asked.wanted is None else target_query(asked.wanted)
     return tuple(
         Kept(name="wanted_name" if name == "name" else name, value=value)

@@ -48,13 +48,15 @@ def mix(request: HttpRequest) -> HttpResponse:
 def mix_told(request: HttpRequest) -> HttpResponse:
     """Answer a slider with the colour alone."""
     asked = mix_asked(request.GET)
-    return show(request, ToldPart(told=told_of(asked, _now(asked, _palette()))))
+    return show(
+        request, ToldPart(told=told_of(asked, _now(asked, palette_or_refuse())))
+    )
 
 
 @require_safe
 def mix_doses(request: HttpRequest) -> HttpResponse:
     """Answer with the doses alone, once the sliders rest."""
-    asked, palette = mix_asked(request.GET), _palette()
+    asked, palette = mix_asked(request.GET), palette_or_refuse()
     rows = _measured(asked, _now(asked, palette), palette)
     return show(request, DosesPart(doses=doses_of(rows, yarn_g=asked.yarn_g)))
 
@@ -63,10 +65,10 @@ def mix_doses(request: HttpRequest) -> HttpResponse:
 def save_mix(request: HttpRequest) -> HttpResponse:
     """Write a mix down as a recipe of its own."""
     form, asked = SaveForm(request.POST), save_asked(request.POST)
-    palette = _palette()
+    palette = palette_or_refuse()
     if form.is_valid():
         try:
-            kept = form.save(request, _now(asked, palette))
+            kept = form.save(request, asked, _now(asked, palette))
         except StudioError as error:
             form.refuse(error)
         else:
@@ -84,7 +86,8 @@ def no_palette(title: str) -> NoPalettePage:
     return NoPalettePage(title=title, ways=tuple(way for way in ways if way.address))
 
 
-def _palette() -> PaletteNow:
+def palette_or_refuse() -> PaletteNow:
+    """Return the palette that holds; refused where there is none yet."""
     palette = palette_now()
     if palette is None:
         raise MissingError(
@@ -145,13 +148,8 @@ def _page(
         doses=doses_of(_measured(asked, now, palette), yarn_g=asked.yarn_g),
         deed=str(form["deed"].value()),
         name=form["called"].value() or recipe_words(now)[:60],
-        name_fault=_fault(form),
+        name_fault=form.fault,
     )
-
-
-def _fault(form: SaveForm) -> str:
-    said = [*form.errors.get("called", ()), *form.non_field_errors()]
-    return " ".join(map(str, said))
 
 
 def _sliders(asked: MixAsked, now: MixNow) -> tuple[Slider, ...]:

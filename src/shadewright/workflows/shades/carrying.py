@@ -3,13 +3,17 @@
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
+from django.db import transaction
+
 from shadewright.core.colour import ciede2000
 from shadewright.core.mixing import Palette
 from shadewright.core.recipes import Recipe, carried
+from shadewright.core.recipes.matching import USUAL_TOLERANCE
 from shadewright.core.recipes.wishes import Wishes
 from shadewright.errors import ConflictError, MissingError, NotFoundError
 from shadewright.records import shade_reads
-from shadewright.records.models import Base
+from shadewright.records.models import Base, FoundFor
+from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.choices import Choice, bases_in_use
 from shadewright.workflows.recipe_shapes import DoseLine, Version
 from shadewright.workflows.recipes import version, write_version
@@ -28,6 +32,7 @@ from shadewright.workflows.stamps import Stamp
 _MOST_DEPTH_PERCENT = 20.0
 _LOTS_LOOKED_AT = 3
 _FIGURES = 3
+_MOST_NAME = 60
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -57,7 +62,7 @@ class CarriedNow:
     """A recipe corrected for another base, beside what it is without that.
 
     ``before`` and ``after`` are CIEDE2000 to the colour on the base that it was made
-    for; ``expected`` is what to look for in the pot.
+    for; ``expected`` is what to look for in the pot, ``chance`` that it passes there.
     """
 
     to: OnBase
@@ -66,6 +71,8 @@ class CarriedNow:
     before: float
     after: float
     expected: float
+    within_90: float
+    chance: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -141,13 +148,16 @@ def carried_now(now: PaletteNow, shown: CarryNow, *, to_id: int) -> CarriedNow:
         before=ciede2000(origin.lab, row.told.lab),
         after=ciede2000(origin.lab, told.lab),
         expected=found.expected_de,
+        within_90=found.within_90,
+        chance=found.chance,
     )
 
 
+@transaction.atomic
 def keep_carried(
     now: PaletteNow, *, to_id: int, shown: CarryNow, stamp: Stamp
 ) -> Version:
-    """Write a recipe for another base down as its next version."""
+    """Write a recipe for another base down as its next version, and what it is for."""
     found = carried_now(now, shown, to_id=to_id)
     lines = tuple(
         DoseLine(dye_id=dye.id, dye_name=dye.name, depth_percent=dye.depth_percent)
@@ -159,7 +169,34 @@ def keep_carried(
         doses=lines,
         why_changed=f"carried to {base} from {shown.made_for.base.words}",
     )
-    return write_version(parent_id=shown.version.id, text=text, stamp=stamp)
+    made = write_version(parent_id=shown.version.id, text=text, stamp=stamp)
+    _keep_what_for(now, shown, found, made)
+    return made
+
+
+def _keep_what_for(
+    now: PaletteNow, shown: CarryNow, found: CarriedNow, made: Version
+) -> None:
+    """Keep the colour that a carried version is for: the one foretold where it was."""
+    origin = shown.made_for.told
+    if origin is None or FoundFor.objects.filter(version_id=made.id).exists():
+        return
+    where = f"version {shown.version.number} on {shown.made_for.base.words}, foretold"
+    FoundFor.objects.create(
+        version_id=made.id,
+        fit_id=now.fit_id,
+        name=where[:_MOST_NAME],
+        base_name=found.to.base.words,
+        read_by=ReadBy.SPECTRUM,
+        labs={str(light): list(lab) for light, lab in origin.labs.items()},
+        spectrum=list(origin.reflectance),
+        foretold=list(found.told.lab),
+        difference=found.after,
+        expected=found.expected,
+        within_90=found.within_90,
+        tolerance=USUAL_TOLERANCE,
+        chance=found.chance,
+    )
 
 
 def _carried(palette: Palette, shown: CarryNow, *, to: str) -> Recipe:

@@ -14,7 +14,7 @@ from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records.models import Recipe
 from shadewright.workflows.choices import Choice
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText, Version
-from shadewright.workflows.recipes import write_recipe
+from shadewright.workflows.recipes import recipes, write_recipe
 from shadewright.workflows.shades.mixing_page import (
     DyeDoses,
     DyeInMix,
@@ -72,6 +72,15 @@ class GradientNow:
     bases: tuple[Choice, ...]
     steps: tuple[Step, ...]
     why_not: str = ""
+
+
+def colourways() -> tuple[Choice, ...]:
+    """Return the recipes in use, each by its newest version, if that is complete."""
+    return tuple(
+        Choice(id=each.newest.id, words=each.name)
+        for each in recipes()
+        if each.newest.is_complete
+    )
 
 
 def gradient_now(now: PaletteNow, wish: GradientWish) -> GradientNow:
