@@ -28,6 +28,7 @@ from shadewright.drawing.budget import (
 )
 from shadewright.drawing.chips import colour_chips
 from shadewright.drawing.code_square import code_square
+from shadewright.drawing.difference import Difference, difference_bar
 from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
 from shadewright.drawing.life_curve import life_curve
@@ -37,6 +38,7 @@ __all__ = [
     "ICONS",
     "Bottle",
     "BudgetBar",
+    "Difference",
     "bottle",
     "budget_bars",
     "budget_rows",
@@ -45,6 +47,7 @@ __all__ = [
     "colour_chips",
     "colour_field",
     "colour_square",
+    "difference_bar",
     "fill_bar",
     "heat_curve",
     "icon",

@@ -31,6 +31,7 @@ urlpatterns = [
     path("bench/", include("shadewright.web.bench.urls")),
     path("", include("shadewright.web.cards.urls")),
     path("", include("shadewright.web.evidence.urls")),
+    path("shades/", include("shadewright.web.matching.urls")),
     path("shades/", include("shadewright.web.mixes.urls")),
     path("shades/", include("shadewright.web.swatches.urls")),
 ]

@@ -70,7 +70,7 @@ def _dose(dose: PlannedDose, place: int, tools: AtHand) -> DoseShown:
         tool=tool_choice(dose, place, tools),
         dye_g=amount_text(dose.dye_g, "g"),
         shares=tuple(
-            _share(
+            shown_share(
                 share, share_g, is_by_weight=tools.is_by_weight, tool=dose.dosed.tool
             )
             for share, share_g in zip(dose.shares, dose.dosed.shares_g, strict=True)
@@ -81,7 +81,7 @@ def _dose(dose: PlannedDose, place: int, tools: AtHand) -> DoseShown:
     )
 
 
-def _share(
+def shown_share(
     share: BottleShare, share_g: float, *, is_by_weight: bool, tool: ToolNow | None
 ) -> ShareShown:
     """Return a share in ml with its g beside it, or the other way round.

@@ -127,6 +127,12 @@ def colour_chips(colours: tuple[str, ...], name: str, css: str = "") -> SafeStri
     return SafeString(drawing.colour_chips(colours, name=name, css=css))
 
 
+@register.simple_tag
+def difference_bar(shown: drawing.Difference) -> SafeString:
+    """Draw how far a colour will lie off its target: ``{% difference_bar x.bar %}``."""
+    return SafeString(drawing.difference_bar(shown))
+
+
 # Parts ----------------------------------------------------------------------
 
 

@@ -7,6 +7,7 @@ from shadewright.core.colour import Lab, Light, ciede2000, difference_words
 from shadewright.core.costing import Cost
 from shadewright.core.mixing import Evidence, Mix, told_mixes
 from shadewright.core.mixing.asking import lab_under
+from shadewright.core.mixing.swatches import DOSE_ERROR
 from shadewright.core.recipes import Matches, Recipe, Step, Target, Wishes, matching
 from shadewright.core.recipes.matching import MOST_RECIPES
 from shadewright.core.recipes.targets import steady_lab
@@ -82,8 +83,9 @@ class UnderLight:
 class Answer:
     """A recipe that was found: its colour, its doses for the batch, why it is shown.
 
-    Of the colour ``difference`` is CIEDE2000 to the target on paper; one pot in ten
-    stays under ``within_10``, nine in ten under ``within_90``.
+    ``difference`` is CIEDE2000 to the target on paper; one pot in ten stays under
+    ``within_10``, nine in ten under ``within_90``. ``off`` and ``off_90`` are how far
+    the pot comes out from the prediction itself.
     """
 
     doses: tuple[PlannedDose, ...]
@@ -95,6 +97,8 @@ class Answer:
     within_10: float
     within_90: float
     chance: float
+    off: float
+    off_90: float
     evidence: Evidence
     cost: Cost
     why: tuple[str, ...]
@@ -200,8 +204,8 @@ def _answers(
     if not picked:
         return ()
     mixes = [Mix(base=ready.base_name, doses=x.recipe.doses) for x in picked]
-    spectra = told_mixes(mixes, palette=ready.now.palette).reflectance
-    seen = {light: lab_under(spectra, light=light) for light in LIGHTS}
+    told = told_mixes(mixes, palette=ready.now.palette, dose_error=DOSE_ERROR)
+    seen = {light: lab_under(told.reflectance, light=light) for light in LIGHTS}
     aims = {light: target_under(ready.wish.wanted, light) for light in LIGHTS}
     found = []
     for place, (each, planned) in enumerate(zip(picked, doses, strict=True)):
@@ -214,12 +218,16 @@ def _answers(
             )
             for light in LIGHTS
         )
-        found.append(_answer(each, planned, under))
+        off = float(told.expected[place]), float(told.de_90[place])
+        found.append(_answer(each, planned, under, off))
     return tuple(found)
 
 
 def _answer(
-    each: Candidate, planned: tuple[PlannedDose, ...], under: tuple[UnderLight, ...]
+    each: Candidate,
+    planned: tuple[PlannedDose, ...],
+    under: tuple[UnderLight, ...],
+    off: tuple[float, float],
 ) -> Answer:
     recipe = each.recipe
     return Answer(
@@ -232,6 +240,8 @@ def _answer(
         within_10=recipe.within_10,
         within_90=recipe.within_90,
         chance=recipe.chance,
+        off=off[0],
+        off_90=off[1],
         evidence=recipe.evidence,
         cost=each.cost,
         why=each.why,

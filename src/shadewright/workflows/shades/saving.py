@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from itertools import count
 
 from django.db import transaction
+from django.db.models import QuerySet
 
 from shadewright.core.colour import Lab
 from shadewright.core.recipes import Recipe, Target, Wishes
@@ -105,6 +106,14 @@ def save_found(found: ToSave, *, stamp: Stamp) -> Version:
     return made
 
 
+def likes() -> list[tuple[str, str]]:
+    """Return the newest complete version of each recipe, to take acid and heat from."""
+    rows = _colourways().filter(recipe__is_retired=False).select_related("recipe")
+    newest = {row.recipe_id: row for row in rows.order_by("number")}
+    found = sorted(newest.values(), key=lambda row: row.recipe.name.casefold())
+    return [(str(row.pk), f"{row.recipe.name}, version {row.number}") for row in found]
+
+
 def found_for(version_id: int) -> FoundNow | None:
     """Return for which colour a version was found, or None."""
     row = FoundFor.objects.filter(version_id=version_id).first()
@@ -182,16 +191,18 @@ def _like(version_id: int | None, base_id: int) -> Version | None:
     """Return the version whose acid, helpers and heat are taken."""
     if version_id is not None:
         return version(version_id)
-    colourways = RecipeVersion.objects.filter(
-        recipe__swatch_plan=None, what_is_missing=""
-    )
     baths = Bath.objects.filter(
-        base_id=base_id, is_swatch=False, version__in=colourways
+        base_id=base_id, is_swatch=False, version__in=_colourways()
     ).order_by("-dyed_on", "-id")
     dyed = baths.values_list("version_id", flat=True).first()
-    newest = colourways.order_by("-id").values_list("pk", flat=True).first()
+    newest = _colourways().order_by("-id").values_list("pk", flat=True).first()
     found = dyed or newest
     return None if found is None else shaped_version(recipe_reads.version_row(found))
+
+
+def _colourways() -> QuerySet[RecipeVersion]:
+    """Return every version that a bath can be planned from, but no set of swatches."""
+    return RecipeVersion.objects.filter(recipe__swatch_plan=None, what_is_missing="")
 
 
 def _found_before(title: str) -> int | None:

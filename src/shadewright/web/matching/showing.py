@@ -1,0 +1,245 @@
+"""What was found, made into what the page shows."""
+
+from collections.abc import Iterator, Sequence
+from uuid import uuid4
+
+from django.urls import reverse
+
+from shadewright.core.colour import Light
+from shadewright.core.quantities import amount_text
+from shadewright.core.quantities.writing import NO_BREAK
+from shadewright.core.solutions.keeping import Purpose
+from shadewright.drawing import Difference
+from shadewright.exchange.colour_text import on_screen
+from shadewright.web.baths.planning import shown_share, stock_address
+from shadewright.web.colours import TOO_VIVID, foretold_colour
+from shadewright.web.matching.asking import Asked
+from shadewright.web.matching.pages import (
+    AnswerShown,
+    DoseShown,
+    FoundShown,
+    LightShown,
+    Trouble,
+)
+from shadewright.web.mix_text import mix_text
+from shadewright.web.mixes.showing import way_to
+from shadewright.web.pages import Link
+from shadewright.web.parts import Caution
+from shadewright.web.shelf.tasks import bottle_address
+from shadewright.web.targets import target_query
+from shadewright.workflows.baths import PlannedDose
+from shadewright.workflows.bottle_choice import short_words
+from shadewright.workflows.costs import cost_words
+from shadewright.workflows.shades.find_wishes import AtShelf
+from shadewright.workflows.shades.finding import Answer, Found, Hunt, UnderLight
+
+_LIGHT_NAMES = {Light.D65: "Daylight", Light.A: "Lamp", Light.LED_B3: "Shop LED"}
+
+
+def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
+    """Return all that was found as the page shows it."""
+    batch = amount_text(found.wish.batch_g, "g")
+    return FoundShown(
+        batch=f"{batch} {found.base_name}",
+        searched=f"{found.searched:,} sets of dyes looked at".replace(",", NO_BREAK),
+        out_of_reach=_out_of_reach(found),
+        reach_way=_reach_way(found),
+        answers=tuple(
+            _answer(each, place, ready.at, found, asked)
+            for place, each in enumerate(found.answers, start=1)
+        ),
+        save_address=f"{reverse('find-save')}?{asked.query}",
+        save_words=_save_words(asked),
+    )
+
+
+def _save_words(asked: Asked) -> str:
+    if asked.parent_id is not None:
+        return "Saved as the next version of the recipe that you came from."
+    return f"Saved as a recipe named {asked.wish.wanted.name}."
+
+
+def _out_of_reach(found: Found) -> Caution | None:
+    if found.is_within_tolerance:
+        return None
+    words = found.nearest_words
+    return Caution(
+        title="Out of reach" if found.answers else "No dye brings it nearer",
+        text=(
+            f"The nearest that these dyes come to it on {found.base_name} is "
+            f"ΔE{NO_BREAK}{found.nearest_difference:.1f} away: {words}."
+        ),
+    )
+
+
+def _reach_way(found: Found) -> Link | None:
+    query = {"kind": "next", "base": str(found.wish.base_id)}
+    address = way_to("swatch-plan-new", **query, **target_query(found.wish.wanted))
+    if found.is_within_tolerance or not address:
+        return None
+    return Link(words="Which swatch would help", address=address)
+
+
+def _answer(
+    each: Answer, place: int, at: AtShelf, found: Found, asked: Asked
+) -> AnswerShown:
+    day = each.under[0]
+    wanted = found.wish.wanted
+    said = f"{wanted.name} left, foretold right: {each.words}"
+    return AnswerShown(
+        number=place,
+        title=each.why[0],
+        also=_also(each.why[1:]),
+        cost=f"Dye for a skein of 100{NO_BREAK}g: {cost_words(each.cost)}",
+        hexes=_hexes(day),
+        said=said,
+        too_vivid=_too_vivid(day),
+        words=_capital(each.words),
+        difference=f"{each.difference:.1f}",
+        spread=(
+            f"in the pot usually {each.expected:.1f}; "
+            f"9 in 10 stay under {each.within_90:.1f}"
+        ),
+        bar=Difference(
+            usual=each.expected,
+            low=each.within_10,
+            high=each.within_90,
+            tolerance=found.wish.tolerance,
+        ),
+        chance=_chance(each.chance),
+        passes=f"{found.wish.tolerance:g}",
+        lights=tuple(map(_light, each.under)),
+        doses=tuple(_dose(dose, at) for dose in each.doses),
+        troubles=tuple(_troubles(each.doses, at)),
+        colour=foretold_colour(
+            each.lab,
+            expected=each.off,
+            within_90=each.off_90,
+            evidence=each.evidence,
+        ),
+        mix=mix_text(each.depths),
+        deed=uuid4(),
+        ways=tuple(_ways(each, asked)),
+    )
+
+
+def _ways(each: Answer, asked: Asked) -> Iterator[Link]:
+    wish = asked.wish
+    query = {
+        "base": str(wish.base_id),
+        "mix": mix_text(each.depths),
+        **target_query(wish.wanted),
+    }
+    trials = way_to("swatch-plan-new", kind="bracket", **query)
+    if trials:
+        yield Link(words="Three trials around it", address=trials)
+    adjust = way_to("mix", **query, yarn=f"{wish.batch_g:g}")
+    if adjust:
+        yield Link(words="Adjust", address=adjust)
+
+
+def _also(why: Sequence[str]) -> str:
+    said = [f"{words[:1].lower()}{words[1:]}" for words in why]
+    return f"Also {' and '.join(said)}." if said else ""
+
+
+def _chance(chance: float) -> str:
+    percent = round(100 * chance)
+    if chance > 0 and not percent:
+        return f"Fewer than 1{NO_BREAK}%"
+    return f"{percent}{NO_BREAK}%"
+
+
+def _light(under: UnderLight) -> LightShown:
+    name = _LIGHT_NAMES[under.light]
+    return LightShown(
+        name=name,
+        hexes=_hexes(under),
+        said=f"Target left, foretold right, under {name}",
+        words=f"ΔE{NO_BREAK}{under.difference:.1f}",
+        note="target supposed" if under.is_supposed else "",
+    )
+
+
+def _hexes(under: UnderLight) -> tuple[str, ...]:
+    return tuple(on_screen(lab).hex_code for lab in (under.target, under.foretold))
+
+
+def _too_vivid(day: UnderLight) -> str:
+    pair = (("The target is", day.target), ("The colour foretold is", day.foretold))
+    beyond = [said for said, lab in pair if not on_screen(lab).is_true]
+    if len(beyond) > 1:
+        return f"Both are {TOO_VIVID}."
+    return f"{beyond[0]} {TOO_VIVID}." if beyond else ""
+
+
+def _dose(dose: PlannedDose, at: AtShelf) -> DoseShown:
+    return DoseShown(
+        name=dose.dye_name,
+        address=reverse("dye", args=[dose.dye_id]),
+        hex_code=at.dyes[dose.dye_name].chart_hex,
+        depth=amount_text(dose.depth_percent, "%"),
+        shares=tuple(
+            shown_share(
+                share,
+                share_g,
+                is_by_weight=at.tools.is_by_weight,
+                tool=dose.dosed.tool,
+            )
+            for share, share_g in zip(dose.shares, dose.dosed.shares_g, strict=True)
+        ),
+        missing=amount_text(dose.missing_g, "g") if dose.missing_g else "",
+    )
+
+
+def _troubles(doses: Sequence[PlannedDose], at: AtShelf) -> Iterator[Trouble]:
+    none = [x for x in doses if x.missing_g and not x.shares and not x.kept_out]
+    if none:
+        names = [f"{x.dye_name} ({amount_text(x.dye_g, 'g')} of dye)" for x in none]
+        yield Trouble(
+            words=f"No stock on the shelf of {', '.join(names)}.",
+            ways=tuple(map(_make, none)),
+        )
+    for dose in doses:
+        if dose.missing_g and dose not in none:
+            yield Trouble(words=_short(dose), ways=(_make(dose),))
+        elif dose.advice and dose.dosed.tool is None:
+            yield Trouble(words=f"{dose.dye_name}: {dose.advice}", ways=())
+        yield from _past(dose, at)
+
+
+def _short(dose: PlannedDose) -> str:
+    return short_words(
+        dye_name=dose.dye_name,
+        missing_g=dose.missing_g,
+        has_some=bool(dose.shares),
+        kept_out=dose.kept_out,
+        purpose=Purpose.USUAL,
+    )
+
+
+def _make(dose: PlannedDose) -> Link:
+    address = stock_address(dose.dye_id, dose.missing_g)
+    return Link(words=f"Make a stock of {dose.dye_name}", address=address)
+
+
+def _past(dose: PlannedDose, at: AtShelf) -> Iterator[Trouble]:
+    codes = {share.code for share in dose.shares}
+    for bottle in at.offer.bottles:
+        if bottle.code in codes and bottle.is_past:
+            yield Trouble(
+                words=(
+                    f"Bottle {bottle.code} of {dose.dye_name} is past its time. Test "
+                    "its strength before a pot that must repeat."
+                ),
+                ways=(
+                    Link(
+                        words=f"Bottle {bottle.code}",
+                        address=bottle_address(bottle.code),
+                    ),
+                ),
+            )
+
+
+def _capital(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"
