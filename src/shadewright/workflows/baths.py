@@ -15,6 +15,7 @@ from shadewright.core.baths import (
 )
 from shadewright.core.baths.rounds import HelperWanted
 from shadewright.core.solutions.keeping import Purpose
+from shadewright.core.uncertainty import Value, exact
 from shadewright.records import recipe_reads
 from shadewright.records.models import Bath, BathDose, StockBottle
 from shadewright.workflows.bath_cautions import (
@@ -24,7 +25,6 @@ from shadewright.workflows.bath_cautions import (
 )
 from shadewright.workflows.bath_wishes import BathWish, check_room, check_wish
 from shadewright.workflows.bottle_choice import Offer, Refused, short_words
-from shadewright.workflows.depths import DepthNow
 from shadewright.workflows.dosing import (
     SPREAD_METHOD,
     Dosed,
@@ -254,13 +254,9 @@ def _keep_dose(row: Bath, position: int, dose: PlannedDose) -> None:
         each.save()
 
 
-def _depth(dose: PlannedDose) -> DepthNow:
-    return DepthNow(
-        dye_name=dose.dye_name,
-        depth_percent=dose.depth_percent,
-        is_given=False,
-        how_sure=dose.dosed.how_sure,
-    )
+def _depth(dose: PlannedDose) -> tuple[str, Value]:
+    sure = dose.dosed.how_sure.sure
+    return dose.dye_name, exact(dose.depth_percent) if sure is None else sure.depth
 
 
 def _id(tool: ToolNow | None) -> int | None:

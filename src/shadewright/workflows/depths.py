@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from shadewright.core.uncertainty import Value
 from shadewright.records import recipe_reads
 from shadewright.records.models import Bath, BathDose
-from shadewright.workflows.dosing import HowSure, remembered
+from shadewright.workflows.dosing import HowSure, planned_depth, remembered
 from shadewright.workflows.poured import PouredBath, poured_bath
 
 
@@ -52,6 +53,23 @@ def doses_in(row: Bath, poured: PouredBath) -> tuple[tuple[str, float], ...]:
         if depth > 0.0:
             found.append((name, depth))
     return tuple(found)
+
+
+def values_in(row: Bath, poured: PouredBath) -> tuple[Value, ...]:
+    """Return the depths of a bath with the terms that are known of each."""
+    planned = _planned_doses(row)
+    given = (poured.depth_value(name) for name in poured.dyes)
+    return tuple(
+        planned_depth(planned[name][0]) if value is None else value
+        for name, value in zip(poured.dyes, given, strict=True)
+        if value is not None or _is_only_planned(name, poured, planned)
+    )
+
+
+def _is_only_planned(
+    name: str, poured: PouredBath, planned: dict[str, list[BathDose]]
+) -> bool:
+    return poured.depth_percent(name) is None and name in planned
 
 
 def _planned_doses(row: Bath) -> dict[str, list[BathDose]]:

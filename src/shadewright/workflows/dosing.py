@@ -8,6 +8,7 @@ from shadewright.core.baths import (
     BottleShare,
     Drawn,
     SureDepth,
+    depth_value,
     either_side,
     stock_density,
     sure_depth,
@@ -105,18 +106,29 @@ def how_sure(
     portions: Sequence[Portion], *, dye: str, fibre_g: float, yarn_scale: ToolNow | None
 ) -> HowSure:
     """Return how sure the depth of one dye is, and what is not known of it."""
-    read = None if yarn_scale is None else yarn_scale.read(fibre_g, role="yarn")
+    yarn = _yarn(fibre_g, yarn_scale)
     sure = sure_depth(
-        yarn=exact(fibre_g) if read is None else read,
-        stock=[_drawn(x, x.strength, dye) for x in portions if x.strength is not None],
-        dry=[_read(x, dye) for x in portions if x.strength is None],
+        yarn=exact(fibre_g) if yarn is None else yarn,
+        stock=_stock(portions, dye),
+        dry=_dry(portions, dye),
         generator=Random(_SEED),  # ruff: ignore[suspicious-non-cryptographic-random-usage]
     )
     lacks = [*_lacking(portions, dye)]
-    if read is None:
+    if yarn is None:
         lacks.append("what the yarn is weighed on")
     return HowSure(
         sure=sure if sure.depth.terms else None, lacks=tuple(dict.fromkeys(lacks))
+    )
+
+
+def depth_known(
+    portions: Sequence[Portion], *, dye: str, fibre_g: float, yarn_scale: ToolNow | None
+) -> Value:
+    """Return the depth of one dye with its terms alone, which is soon reckoned."""
+    return depth_value(
+        yarn=_yarn(fibre_g, yarn_scale) or exact(fibre_g),
+        stock=_stock(portions, dye),
+        dry=_dry(portions, dye),
     )
 
 
@@ -142,9 +154,14 @@ def remembered(dose: BathDose) -> HowSure:
     """Return how sure a planned depth is, as it was kept."""
     if not dose.spread_method:
         return NOT_REMEMBERED
-    depth = Value(value=dose.depth_percent, terms=terms_from_json(dose.spread))
+    depth = planned_depth(dose)
     sure = SureDepth(depth=depth, interval=either_side(depth=depth), is_drawn=False)
     return HowSure(sure=sure if depth.terms else None, lacks=lacks_of(dose.spread))
+
+
+def planned_depth(dose: BathDose) -> Value:
+    """Return a planned depth with its terms, as they were kept."""
+    return Value(value=dose.depth_percent, terms=terms_from_json(dose.spread))
 
 
 def measure_anew(bath: Bath, changed: BathDose) -> None:
@@ -195,6 +212,18 @@ def _planned(
         strength=as_known(stock.strength, lacks=stock.lacks),
         lacks=stock.lacks,
     )
+
+
+def _yarn(fibre_g: float, scale: ToolNow | None) -> Value | None:
+    return None if scale is None else scale.read(fibre_g, role="yarn")
+
+
+def _stock(portions: Sequence[Portion], dye: str) -> list[Drawn]:
+    return [_drawn(x, x.strength, dye) for x in portions if x.strength is not None]
+
+
+def _dry(portions: Sequence[Portion], dye: str) -> list[Value]:
+    return [_read(x, dye) for x in portions if x.strength is None]
 
 
 def _drawn(portion: Portion, strength: Value, dye: str) -> Drawn:

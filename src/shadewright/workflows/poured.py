@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from shadewright.core.baths import depth_percent
+from shadewright.core.uncertainty import Value
 from shadewright.records import lot_reads
 from shadewright.records.models import Bath, BathDose, BathLine
 from shadewright.records.models.baths import BathAct
@@ -17,6 +18,7 @@ from shadewright.workflows.bottle_sources import Ledgers, ledgers_of
 from shadewright.workflows.dosing import (
     HowSure,
     Portion,
+    depth_known,
     dye_in_g,
     how_sure,
     stock_ml,
@@ -81,6 +83,18 @@ class PouredBath:
         if len(known) < len(masses):
             return None
         return depth_percent(dye_mass_g=sum(known), fibre_mass_g=self.fibre_g)
+
+    def depth_value(self, dye_name: str) -> Value | None:
+        """Return the depth that was given with its terms, None where it is unknown."""
+        if not self.depth_percent(dye_name):
+            return None
+        doses = [dose for dose in self.of(dye_name) if not dose.is_missed]
+        return depth_known(
+            [self._portion(dose) for dose in doses],
+            dye=dye_name,
+            fibre_g=self.fibre_g,
+            yarn_scale=self.yarn_scale,
+        )
 
     def how_sure(self, dye_name: str) -> HowSure | None:
         """Return how sure the depth that was given is, None where it is not known."""

@@ -6,14 +6,14 @@ import pytest
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 
-from shadewright.core.baths import SureDepth, either_side
 from shadewright.core.mixing.swatches import DOSE_ERROR
-from shadewright.core.uncertainty import Term, Value
+from shadewright.core.uncertainty import Term, Value, exact
+from shadewright.records import recipe_reads
 from shadewright.records.models import Bath, ColourReading, Swatch
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.swatches import ReadBy
-from shadewright.workflows.depths import DepthNow, depths_of
-from shadewright.workflows.dosing import HowSure
+from shadewright.workflows.depths import depths_of, values_in
+from shadewright.workflows.poured import poured_bath
 from shadewright.workflows.shades.evidence import dose_error_of, evidence
 from shadewright.workflows.shades.swatches import swatches_now
 from tests.workflows.bench import founded
@@ -73,19 +73,12 @@ def test_many_baths_cost_no_more_questions_than_one(pot: Ready) -> None:
     assert len(swatches_now()) == 4
 
 
-def depth(percent: float, *, relative: float | None) -> DepthNow:
+def depth(percent: float, *, relative: float | None) -> Value:
     """Return a depth with its relative standard uncertainty."""
-    sure = None
-    if relative is not None:
-        terms = (Term(name="syringe", source="", u=percent * relative),)
-        value = Value(value=percent, terms=terms)
-        sure = SureDepth(depth=value, interval=either_side(depth=value), is_drawn=False)
-    return DepthNow(
-        dye_name="Gorse",
-        depth_percent=percent,
-        is_given=True,
-        how_sure=HowSure(sure=sure),
-    )
+    if relative is None:
+        return exact(percent)
+    term = Term(name="syringe", source="syringe", u=percent * relative)
+    return Value(value=percent, terms=(term,))
 
 
 @pytest.mark.by_hand
@@ -106,3 +99,17 @@ def test_what_is_asked_of_one_bath_is_what_is_asked_of_all(pot: Ready) -> None:
     read_bath(pot.number)
     singly = [(x.dye_name, x.depth_percent) for x in depths_of(pot.number)]
     assert list(swatches_now()[0].doses) == singly
+
+
+def test_the_short_way_to_a_spread_is_the_spread(pot: Ready) -> None:
+    """What a page shows of a depth and what widens its swatch are the same terms."""
+    tapped(pot.number, BathAct.DOSED, "dose-1", value=66, unit="ml", bottle=pot.slate)
+    bath = recipe_reads.bath_row(pot.number)
+    long = depths_of(pot.number)
+    short = values_in(bath, poured_bath(bath))
+    assert [x.depth_percent for x in long] == pytest.approx([x.value for x in short])
+    spreads = [
+        0.0 if x.how_sure.sure is None else x.how_sure.sure.depth.u for x in long
+    ]
+    assert spreads == pytest.approx([x.u for x in short])
+    assert spreads[0] > 0.0

@@ -8,9 +8,10 @@ from math import sqrt
 from shadewright.core.mixing import Swatch as Taught
 from shadewright.core.mixing import checked_swatch
 from shadewright.core.mixing.swatches import DOSE_ERROR, MOST_DOSE_ERROR
+from shadewright.core.uncertainty import Value
 from shadewright.records import shade_reads
 from shadewright.records.models import Swatch
-from shadewright.workflows.depths import DepthNow, depths_in
+from shadewright.workflows.depths import values_in
 from shadewright.workflows.poured import PouredBath
 from shadewright.workflows.shades.kinds import reading_of
 from shadewright.workflows.shades.swatches import (
@@ -77,22 +78,18 @@ def as_kept(
     ]
 
 
-def dose_error_of(depths: Sequence[DepthNow]) -> float | None:
+def dose_error_of(depths: Sequence[Value]) -> float | None:
     """Return how unsure the doses of a bath are as one number, relative.
 
     A dye moves the colour by about as much as there is of it, so each spread counts
     by the square of its depth. Not below what is usual: moisture in the yarn and dye
     left in the bath are in no budget of a syringe. None where no spread is known.
     """
-    known = [
-        (each.depth_percent, each.how_sure.sure.depth.u_rel)
-        for each in depths
-        if each.depth_percent > 0.0 and each.how_sure.sure is not None
-    ]
+    known = [each for each in depths if each.terms and each.value > 0.0]
     if not known:
         return None
-    weight = sum(depth**2 for depth, _u in known)
-    mean = sqrt(sum((depth * u) ** 2 for depth, u in known) / weight)
+    whole = sqrt(sum(each.value**2 for each in known))
+    mean = sqrt(sum(each.u**2 for each in known)) / whole
     return min(max(mean, DOSE_ERROR), MOST_DOSE_ERROR)
 
 
@@ -107,7 +104,7 @@ def _taught(row: Swatch, now: SwatchNow, poured: Mapping[int, PouredBath]) -> Ta
         session=day_of(now),
         dose_error=None
         if bath is None
-        else dose_error_of(depths_in(bath, poured[bath.pk])),
+        else dose_error_of(values_in(bath, poured[bath.pk])),
     )
 
 

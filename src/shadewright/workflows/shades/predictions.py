@@ -5,10 +5,13 @@ from dataclasses import dataclass
 
 from shadewright.core.mixing import Mix, Told, told_mixes
 from shadewright.core.mixing.swatches import DOSE_ERROR, MOST_DEPTH_PERCENT
+from shadewright.core.uncertainty import Value
 from shadewright.records.models import Bath, Prediction
-from shadewright.workflows.depths import DepthNow
 from shadewright.workflows.shades.evidence import dose_error_of
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+
+Depths = Sequence[tuple[str, Value]]
+"""Dyes by name with their depths, as sure as is known. [%]"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -24,19 +27,19 @@ class Foresight:
 
 
 def foresight(
-    *, base_name: str, depths: Sequence[DepthNow], holds: PaletteNow | None
+    *, base_name: str, depths: Depths, holds: PaletteNow | None
 ) -> Foresight | None:
     """Return what is foretold; None where the base or a dye is not in the palette."""
     doses = _summed(depths)
     if holds is None or not _is_known(base_name, doses, holds):
         return None
-    dose_error = dose_error_of(depths) or DOSE_ERROR
+    dose_error = dose_error_of([depth for _dye, depth in depths]) or DOSE_ERROR
     mix = Mix(base=base_name, doses=tuple(doses.items()))
     told = told_mixes([mix], palette=holds.palette, dose_error=dose_error)
     return Foresight(fit_id=holds.fit_id, told=told, dose_error=dose_error)
 
 
-def keep_prediction(bath: Bath, depths: Sequence[DepthNow]) -> None:
+def keep_prediction(bath: Bath, depths: Depths) -> None:
     """Keep what is foretold of a bath that was just planned, if anything is."""
     found = foresight(base_name=bath.base.name, depths=depths, holds=palette_now())
     if found is None:
@@ -59,11 +62,11 @@ def keep_prediction(bath: Bath, depths: Sequence[DepthNow]) -> None:
     )
 
 
-def _summed(depths: Sequence[DepthNow]) -> dict[str, float]:
+def _summed(depths: Depths) -> dict[str, float]:
     doses: dict[str, float] = {}
-    for each in depths:
-        if each.depth_percent > 0.0:
-            doses[each.dye_name] = doses.get(each.dye_name, 0.0) + each.depth_percent
+    for dye, depth in depths:
+        if depth.value > 0.0:
+            doses[dye] = doses.get(dye, 0.0) + depth.value
     return doses
 
 
