@@ -31,9 +31,12 @@ urlpatterns = [
     path("bench/", include("shadewright.web.bench.urls")),
     path("", include("shadewright.web.cards.urls")),
     path("", include("shadewright.web.evidence.urls")),
+    path("shades/", include("shadewright.web.palettes.urls")),
     path("shades/", include("shadewright.web.matching.urls")),
     path("shades/", include("shadewright.web.mixes.urls")),
     path("shades/", include("shadewright.web.swatches.urls")),
+    path("shades/", include("shadewright.web.swatch_files.urls")),
+    path("shades/", include("shadewright.web.swatch_plans.urls")),
 ]
 
 handler400 = "shadewright.web.faults.bad_request"

@@ -1,6 +1,7 @@
 """The list of recipes, a recipe with its versions, what changed between two."""
 
 from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
@@ -15,6 +16,7 @@ from shadewright.workflows.recipe_words import changes, dose_words
 from shadewright.workflows.recipes import count_retired
 from shadewright.workflows.recipes import recipe as found_recipe
 from shadewright.workflows.recipes import recipes as every_recipe
+from shadewright.workflows.shades.plan_pages import plan_of_recipe
 
 ALL = Link(words="Recipes", address="/recipes/")
 _KEYS: Keys[RecipeRow] = {
@@ -40,7 +42,10 @@ def retired_recipes(request: HttpRequest) -> HttpResponse:
 
 @require_safe
 def recipe(request: HttpRequest, recipe_id: int) -> HttpResponse:
-    """Show a recipe by its newest version."""
+    """Show a recipe by its newest version; a set of swatches has its own page."""
+    plan_id = plan_of_recipe(recipe_id)
+    if plan_id is not None:
+        return redirect("swatch-plan", plan_id)
     page = found_recipe(recipe_id)
     return show(request, recipe_page(page, page.newest))
 

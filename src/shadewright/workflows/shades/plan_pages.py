@@ -6,7 +6,7 @@ from datetime import date
 
 from django.db.models import Count, Q, QuerySet
 
-from shadewright.core.baths import liquor_ml
+from shadewright.core.baths import liquor_ml, weighed_mass_g
 from shadewright.core.colour import Lab
 from shadewright.core.mixing import Evidence
 from shadewright.errors import NotFoundError
@@ -31,6 +31,15 @@ class SetDose:
     code: str
     strength_percent: float | None
     volume_ml: float | None
+
+    @property
+    def mass_g(self) -> float:
+        """What its stock weighs; the dye itself where it is weighed dry. [g]."""
+        if self.volume_ml is None or self.strength_percent is None:
+            return self.dye_g
+        return weighed_mass_g(
+            volume_ml=self.volume_ml, strength_percent=self.strength_percent
+        )
 
 
 @dataclass(frozen=True, kw_only=True)

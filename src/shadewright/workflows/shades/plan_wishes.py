@@ -4,16 +4,32 @@ from collections.abc import Collection
 from dataclasses import dataclass, field
 from datetime import date
 
+from django.db.models import Count
+
 from shadewright.core.colour import Lab
 from shadewright.core.mixing import Palette, advised_swatches
 from shadewright.core.mixing.laying_out import ladder_depths, mixes_in_parts
 from shadewright.core.recipes.bracketing import bracketing_trials
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
-from shadewright.records.models import Dye, WantedColour
+from shadewright.records.models import Base, Dye, SwatchPlan, WantedColour
 from shadewright.records.models.swatches import PlanKind
 from shadewright.workflows.shades.palettes import palette_now
 from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
+
+__all__ = [
+    "JAR_RATIO",
+    "MOST_SWATCHES",
+    "YARN_G",
+    "DyeDoses",
+    "PlanKind",
+    "PlanWish",
+    "base_name",
+    "doses_wanted",
+    "dye_names",
+    "usual_base",
+    "wanted_colours",
+]
 
 MOST_SWATCHES = 40
 """More little baths than this nobody dyes in a day (our choice). [-]"""
@@ -75,6 +91,25 @@ def doses_wanted(wish: PlanWish) -> tuple[DyeDoses, ...]:
 def base_name(wish: PlanWish) -> str:
     """Return the name of the yarn."""
     return recipe_reads.base_row(wish.base_id).name
+
+
+def usual_base() -> int | None:
+    """Return the yarn that a set is for where nothing is said: the last set’s.
+
+    Else the one with most swatches, or any in use.
+    """
+    plan = SwatchPlan.objects.filter(base__is_retired=False).first()
+    if plan is not None:
+        return plan.base_id
+    rows = Base.objects.filter(is_retired=False).annotate(taught=Count("swatches"))
+    first = rows.order_by("-taught", "name").first()
+    return None if first is None else first.pk
+
+
+def wanted_colours() -> tuple[tuple[int, str], ...]:
+    """Return the colours that somebody keeps as wanted, by number and name."""
+    rows = WantedColour.objects.filter(is_retired=False)
+    return tuple(rows.values_list("pk", "name"))
 
 
 def dye_names(dye_ids: Collection[int]) -> dict[int, str]:

@@ -1,0 +1,1 @@
+"""Sets of swatches: planned, kept, followed until each colour is read."""
