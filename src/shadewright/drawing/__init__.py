@@ -11,7 +11,8 @@ Every drawing is a pure function of frozen values. Three rules hold for all:
 Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
 progress), ``budget`` (what a spread is made of), ``heat_curve`` (a temperature
 programme), ``life_curve`` (bottles still clear by age), ``swatch``, ``chips`` (colours
-that touch), ``code_square`` (a QR code).
+that touch), ``strips`` (a dye from pale to deep), ``reach`` (what a palette can give),
+``code_square`` (a QR code).
 """
 
 from shadewright.drawing.bars import (
@@ -32,13 +33,39 @@ from shadewright.drawing.difference import Difference, difference_bar
 from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
 from shadewright.drawing.life_curve import life_curve
+from shadewright.drawing.reach import (
+    REACH_SIDES,
+    Aim,
+    Outline,
+    ReachShown,
+    Spot,
+    line_sample,
+    reach_map,
+)
+from shadewright.drawing.strips import (
+    STRIP_ROOMS,
+    DyeStrip,
+    Square,
+    Told,
+    dye_strip,
+    strip_axis,
+)
 from shadewright.drawing.swatch import colour_field, colour_square, swatch
 
 __all__ = [
     "ICONS",
+    "REACH_SIDES",
+    "STRIP_ROOMS",
+    "Aim",
     "Bottle",
     "BudgetBar",
     "Difference",
+    "DyeStrip",
+    "Outline",
+    "ReachShown",
+    "Spot",
+    "Square",
+    "Told",
     "bottle",
     "budget_bars",
     "budget_rows",
@@ -48,12 +75,16 @@ __all__ = [
     "colour_field",
     "colour_square",
     "difference_bar",
+    "dye_strip",
     "fill_bar",
     "heat_curve",
     "icon",
     "life_curve",
+    "line_sample",
     "liquid_sample",
     "progress_line",
+    "reach_map",
     "spread_bar",
+    "strip_axis",
     "swatch",
 ]

@@ -5,6 +5,7 @@ from shadewright.drawing.svg import Box, drawing
 ICONS: dict[str, str] = {
     "today": '<circle cx="12" cy="12" r="8.5"/><path d="M12 7v5l3.5 2"/>',
     "shelf": '<path d="M9.5 3h5M10 3v4l-3 3.5V20h10v-9.5L14 7V3M7 14h10"/>',
+    "shades": '<path d="M4 4h9v9H4zM11 11h9v9h-9z"/>',
     "recipe": '<path d="M6 3.5h12v17H6zM9 8h6M9 12h6M9 16h4"/>',
     "days": '<path d="M3 6h9M8 12h10M5 18h12M15 6h2M21 12h.5"/>',
     "tick": '<path d="M4.5 12.5l5 5L19.5 7"/>',

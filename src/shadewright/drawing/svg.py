@@ -52,12 +52,16 @@ def words(x: float, y: float, said: str, css: str) -> str:
     return f'<text x="{length(x)}" y="{length(y)}" class="{css}">{text(said)}</text>'
 
 
-def drawing(css: str, box: Box, body: str, *, name: str = "") -> str:
-    """Wrap a body as one SVG picture, named for a screen reader or hidden."""
+def drawing(css: str, box: Box, body: str, *, name: str = "", more: str = "") -> str:
+    """Wrap a body as one SVG picture, named for a screen reader or hidden.
+
+    ``more`` tells at length what a named picture shows.
+    """
     said = f'role="img" aria-label="{text(name)}"' if name else 'aria-hidden="true"'
+    told = f"<desc>{text(more)}</desc>" if name and more else ""
     stretch = ' preserveAspectRatio="none"' if box.is_stretched else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="{css}" '
         f'viewBox="0 0 {length(box.width)} {length(box.height)}"{stretch} '
-        f"{said}>{body}</svg>"
+        f"{said}>{told}{body}</svg>"
     )
