@@ -22,6 +22,7 @@ class Place:
 PLACES = (
     Place(name="Today", address="/", icon="today"),
     Place(name="Shelf", address="/shelf/", icon="shelf"),
+    Place(name="Shades", address="/shades/", icon="shades"),
     Place(name="Recipes", address="/recipes/", icon="recipe"),
     Place(name="Dye days", address="/baths/", icon="days"),
     Place(name="Lots", address="/lots/", icon="yarn"),

@@ -96,6 +96,35 @@ def code_square(text: str, name: str) -> SafeString:
 
 
 @register.simple_tag
+def dye_strip(
+    shown: drawing.DyeStrip, width: Literal["wide", "narrow"], place: int
+) -> SafeString:
+    """Draw a dye from pale to deep: ``{% dye_strip row.drawn "wide" row.place %}``."""
+    room = drawing.STRIP_ROOMS[width]
+    return SafeString(drawing.dye_strip(shown, room=room, number=f"{width}-{place}"))
+
+
+@register.simple_tag
+def strip_axis(width: Literal["wide", "narrow"]) -> SafeString:
+    """Draw the axis of depth below all strips."""
+    return SafeString(drawing.strip_axis(room=drawing.STRIP_ROOMS[width]))
+
+
+@register.simple_tag
+def reach_map(
+    shown: drawing.ReachShown, width: Literal["wide", "narrow"]
+) -> SafeString:
+    """Draw what a palette can give: ``{% reach_map reach.shown "wide" %}``."""
+    return SafeString(drawing.reach_map(shown, side=drawing.REACH_SIDES[width]))
+
+
+@register.simple_tag
+def reach_line(kind: str) -> SafeString:
+    """Draw one line of the legend of a reach: light, mid or dark."""
+    return SafeString(drawing.line_sample(kind))
+
+
+@register.simple_tag
 def swatch(colour: str | None, evidence: str = "") -> SafeString:
     """Draw a colour in its booth, or a dashed gap where none is known."""
     return SafeString(drawing.swatch(colour, evidence=evidence))

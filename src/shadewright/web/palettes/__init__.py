@@ -1,0 +1,1 @@
+"""Shades: the palette on each base."""

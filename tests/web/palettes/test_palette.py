@@ -1,0 +1,123 @@
+"""Shades: from nothing to a palette, and what it says of each base."""
+
+import re
+
+import pytest
+from django.test import Client
+from playwright.sync_api import Page, expect
+from pytest_django import DjangoAssertNumQueries
+from pytest_django.live_server_helper import LiveServer
+
+from shadewright.records.models import Base, WantedColour
+from shadewright.records.models.swatches import ReadBy
+from shadewright.workflows.people import Person
+from shadewright.workflows.shades.fits import fit_now
+from tests.browser import axe, goes_sideways
+from tests.workflows.shades.swatch_rows import kept_singles, kept_swatch
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def hollow(ines: Person) -> Base:
+    """A yarn with a palette of six dyes, and three colours that are wanted."""
+    del ines
+    base = Base.objects.create(name="Hollow 4-ply", fibres="wool")
+    kept_singles(base)
+    kept_swatch(base, {"Gorse": 0.3}, (82.0, 1.0, 46.0))
+    kept_swatch(base, {"Peat": 0.3}, (52.0, 5.0, 13.0))
+    for name, lab in {
+        "Kingcup": (80.0, 0.0, 110.0),
+        "Old Brick": (50.0, 30.0, 24.0),
+    }.items():
+        WantedColour.objects.create(name=name, read_by=ReadBy.METER, labs={"D65": lab})
+    fit_now(why="first swatches")
+    return base
+
+
+def text(client: Client, address: str) -> str:
+    answer = client.get(address, follow=True)
+    assert answer.status_code == 200
+    return answer.content.decode()
+
+
+def test_from_nothing_there_is_one_step(client: Client, ines: Person) -> None:
+    del ines
+    page = text(client, "/shades/")
+    assert page.count("button first") == 1
+    assert 'href="/shades/start/"' in page
+    assert "aria-current" in page.split("Shades</span>", maxsplit=1)[0]
+
+
+def test_the_home_is_the_base_with_most_swatches(client: Client, hollow: Base) -> None:
+    answer = client.get("/shades/")
+    assert answer.headers["Location"] == f"/shades/palettes/{hollow.pk}/"
+
+
+def test_a_palette_tells_how_well_it_foretells(client: Client, hollow: Base) -> None:
+    page = text(client, f"/shades/palettes/{hollow.pk}/")
+    assert "6 dyes and 9 swatches." in page
+    assert re.search(
+        r"Half of left-out swatches fall within [\d.]+, nine in ten\s+within [\d.]+",
+        page,
+    )
+    assert page.count('class="dye-strip"') == 2 * (6 + 1)
+    assert "Measured at 0.3\u00a0% and 1\u00a0%; between them from the model" in page
+    assert re.search(r"±\u00a0[\d.]+, (sure|fair|wide)", page)
+    assert page.count('class="reach"') == 2
+    assert "Kingcup" in page
+
+
+def test_it_asks_little_of_the_store(
+    client: Client,
+    hollow: Base,
+    django_assert_max_num_queries: DjangoAssertNumQueries,
+) -> None:
+    with django_assert_max_num_queries(40):
+        client.get(f"/shades/palettes/{hollow.pk}/?look=closer")
+
+
+def test_looking_closer_tells_what_helps_and_what_is_out_of_reach(
+    client: Client, hollow: Base
+) -> None:
+    page = text(client, f"/shades/palettes/{hollow.pk}/?look=closer")
+    assert re.search(r"<strong>Kingcup</strong> lies ΔE\u00a0\d", page)
+    assert "<strong>Old Brick</strong> lies" not in page
+    rows = re.findall(
+        r'<td class="n">([\d.]+)</td><td class="n">([\d.]+)</td></tr>', page
+    )
+    assert len(rows) == 3
+    assert all(float(now) > float(then) for now, then in rows)
+
+
+def test_a_base_without_dyed_swatches_is_told_so(client: Client, hollow: Base) -> None:
+    silk = Base.objects.create(name="Drift silk", fibres="silk")
+    page = text(client, f"/shades/palettes/{silk.pk}/")
+    assert "No swatch on Drift silk yet" in page
+    kept_swatch(silk, {}, (92.0, 0.0, 6.0))
+    fit_now(why="bare silk")
+    page = text(client, f"/shades/palettes/{silk.pk}/")
+    assert "carried over from Hollow 4-ply" in page
+    assert f'href="/shades/palettes/{hollow.pk}/"' in page
+
+
+def test_there_is_no_palette_of_nothing(client: Client, ines: Person) -> None:
+    del ines
+    assert client.get("/shades/palettes/99/").status_code == 404
+
+
+def test_a_palette_in_the_browser(
+    page: Page, live_server: LiveServer, hollow: Base
+) -> None:
+    """Sound on a phone and on a desk; the tables open by the keyboard."""
+    page.goto(f"{live_server.url}/shades/palettes/{hollow.pk}/")
+    expect(page.get_by_role("heading", name="Out of reach")).to_be_visible()
+    assert axe(page) == []
+    assert goes_sideways(page) == 0
+    assert page.locator("svg.dye-strip[role=img]:visible").count() == 6
+    assert page.locator("svg.reach[role=img]:visible").count() == 1
+    page.get_by_text("The reach as a table").focus()
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("columnheader", name="Bluer b*")).to_be_visible()
+    assert axe(page) == []
+    assert goes_sideways(page) == 0
