@@ -137,11 +137,15 @@ def _notes(shown: CarryNow, row: OnBase) -> list[str]:
         words = difference_words(row.told.lab, row.read.lab)
         said.append(f"It came out {words} than foretold")
     if row.guessed:
-        dyes = " and ".join(row.guessed)
-        said.append(f"{dyes} was never dyed on it: guessed from the other bases")
+        said.append(f"{_never(row)} on it: guessed from the other bases")
     if row.told is None and not shown.why_not:
         said.append("No swatch on it was read yet, so nothing can be foretold")
     return said
+
+
+def _never(row: OnBase) -> str:
+    verb = "was" if len(row.guessed) == 1 else "were"
+    return f"{' and '.join(row.guessed)} {verb} never dyed"
 
 
 def _carry_key(shown: CarryNow, row: OnBase) -> Link:
@@ -175,7 +179,9 @@ def _carried(shown: CarryNow, found: CarriedNow) -> CarriedShown:
             base=str(base.id),
             mix=mix_text(tuple((x.id, x.depth_percent) for x in found.doses)),
         ),
-        guessed=" and ".join(found.to.guessed),
+        guessed=f"{_never(found.to)} on {base.words}: test it there first."
+        if found.to.guessed
+        else "",
     )
 
 

@@ -19,6 +19,12 @@ ENDS = ("first", "last")
 _CHOICES = [(str(count), str(count)) for count in range(LEAST_STEPS, MOST_STEPS + 1)]
 
 
+def _choice(label: str) -> forms.TypedChoiceField:
+    return forms.TypedChoiceField(
+        label=label, coerce=int, empty_value=None, required=False
+    )
+
+
 class GradientForm(StudioForm):
     """Two mixes of up to four dyes; without the second the first grows paler."""
 
@@ -30,6 +36,8 @@ class GradientForm(StudioForm):
         required=False,
         help_text="Without a second mix; 0 is bare yarn.",
     )
+    first_recipe = _choice("Take it from")
+    last_recipe = _choice("Take it from")
 
     def __init__(
         self,
@@ -41,15 +49,12 @@ class GradientForm(StudioForm):
         initial: Mapping[str, Any] | None = None,
     ) -> None:
         super().__init__(data, initial=dict(initial or {}))
-        base = self.fields["base"]
-        if isinstance(base, forms.ChoiceField):
-            base.choices = [(each.id, each.words) for each in bases]
-        offered = [("", "no dye"), *((each.id, each.words) for each in dyes)]
-        kept = [("", "the dyes below"), *((each.id, each.words) for each in recipes)]
+        self._offer("base", bases)
         for end in ENDS:
-            self.fields[f"{end}_recipe"] = _choice("Take it from", kept)
-            for place in range(1, ROWS + 1):
-                self.fields[f"{end}_{place}"] = _choice(f"Dye {place}", offered)
+            self._offer(f"{end}_recipe", recipes, none="the dyes below")
+            for place in _places():
+                self.fields[f"{end}_{place}"] = _choice(f"Dye {place}")
+                self._offer(f"{end}_{place}", dyes, none="no dye")
                 self.fields[f"{end}_{place}_depth"] = _depth_field(place)
         self.speak_plainly()
 
@@ -58,7 +63,7 @@ class GradientForm(StudioForm):
         sent = super().clean() or {}
         for end in ENDS:
             named: set[int] = set()
-            for place in range(1, ROWS + 1):
+            for place in _places():
                 self._check_row(f"{end}_{place}", sent, named)
         return sent
 
@@ -87,6 +92,12 @@ class GradientForm(StudioForm):
         names = [f"{end}_{place}" for place in _places()]
         return tuple((self[name], self[f"{name}_depth"]) for name in names)
 
+    def _offer(self, name: str, choices: Sequence[Choice], *, none: str = "") -> None:
+        field = self.fields[name]
+        if isinstance(field, forms.ChoiceField):
+            first = [("", none)] if none else []
+            field.choices = [*first, *((each.id, each.words) for each in choices)]
+
     def _check_row(self, name: str, sent: dict[str, Any], named: set[int]) -> None:
         dye, depth = sent.get(name), sent.get(f"{name}_depth")
         if dye is not None and dye in named:
@@ -113,12 +124,6 @@ def initial_of(wish: GradientWish, *, yarn_g: float) -> dict[str, Any]:
 
 def _places() -> range:
     return range(1, ROWS + 1)
-
-
-def _choice(label: str, offered: list[Any]) -> forms.TypedChoiceField:
-    return forms.TypedChoiceField(
-        label=label, choices=offered, coerce=int, empty_value=None, required=False
-    )
 
 
 def _depth_field(place: int) -> AmountField:

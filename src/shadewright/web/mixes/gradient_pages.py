@@ -34,6 +34,7 @@ class GradientPage(Page):
     rows: tuple[StepRow, ...]
     yarn: str
     whole: tuple[str, ...]
+    too_vivid: str
     kept: tuple[Kept, ...]
     deed: str
     name: str

@@ -13,6 +13,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.errors import StudioError
 from shadewright.web.amounts import share, some_mass
+from shadewright.web.colours import TOO_VIVID
 from shadewright.web.frame import person_id
 from shadewright.web.mix_text import DyeDoses, mix_of, mix_text
 from shadewright.web.mixes.asking import number_asked
@@ -164,6 +165,7 @@ def _page(
         rows=rows,
         yarn=amount_text(yarn_g, "g"),
         whole=_whole(row, yarn_g),
+        too_vivid=_too_vivid(rows),
         kept=tuple(_kept(row, wish, yarn_g)) if rows else (),
         deed=str(row_form["deed"].value()),
         name=row_form["called"].value() or "",
@@ -213,6 +215,13 @@ def _whole(row: GradientNow, yarn_g: float) -> tuple[str, ...]:
         for name, depth in step.doses:
             grams[name] = grams.get(name, 0.0) + yarn_g * depth / 100
     return tuple(f"{name} {amount_text(g, 'g')}" for name, g in grams.items())
+
+
+def _too_vivid(rows: tuple[StepRow, ...]) -> str:
+    beyond = [str(row.place) for row in rows if not row.colour.is_true]
+    if not beyond:
+        return ""
+    return f"Step {', '.join(beyond)}: {TOO_VIVID}."
 
 
 def _kept(row: GradientNow, wish: GradientWish, yarn_g: float) -> list[Kept]:

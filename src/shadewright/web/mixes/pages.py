@@ -60,6 +60,7 @@ class Told:
     target: ColourShown | None
     hexes: tuple[str, ...]
     picture: str
+    mark: str
     words: str
     difference: str
     lights: tuple[LightShown, ...]

@@ -8,7 +8,12 @@ from shadewright.core.colour import Lab, Light, ciede2000, difference_words
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.exchange.colour_text import on_screen
-from shadewright.web.colours import ColourShown, foretold_colour, read_colour
+from shadewright.web.colours import (
+    TOO_VIVID,
+    ColourShown,
+    foretold_colour,
+    read_colour,
+)
 from shadewright.web.mix_text import mix_text
 from shadewright.web.mixes.asking import MixAsked
 from shadewright.web.mixes.pages import DoseRow, Doses, Kept, LightShown, Told
@@ -34,6 +39,7 @@ def told_of(asked: MixAsked, now: MixNow) -> Told:
         target=target,
         hexes=tuple(each.hex_code for each in shown),
         picture=_picture(target, words),
+        mark=mark_of(target, colour),
         words=words,
         difference=difference,
         lights=() if told is None else _lights(told, wanted),
@@ -136,6 +142,13 @@ def _picture(target: ColourShown | None, words: str) -> str:
     if target is None:
         return "The colour foretold"
     return f"{target.name} left, foretold right: {words or 'nothing is foretold'}"
+
+
+def mark_of(target: ColourShown | None, colour: ColourShown | None) -> str:
+    """Say which of two colours a screen cannot show."""
+    named = (("The wanted colour", target), ("The colour foretold", colour))
+    beyond = [name for name, each in named if each is not None and not each.is_true]
+    return f"{' and '.join(beyond)}: {TOO_VIVID}." if beyond else ""
 
 
 def _lights(told: ToldMix, wanted: Wanted | None) -> tuple[LightShown, ...]:

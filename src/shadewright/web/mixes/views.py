@@ -37,7 +37,7 @@ def mix(request: HttpRequest) -> HttpResponse:
     """Show a mix with its sliders."""
     palette = palette_now()
     if palette is None:
-        return show(request, no_palette("Mix by slider"))
+        return show(request, no_palette("Mix by hand"))
     asked = mix_asked(request.GET)
     if asked.is_sent and not asked.faults:
         return redirect(_place(asked, request.GET.get("add", "")))
@@ -131,7 +131,7 @@ def _page(
     shades = way_to("palette-home")
     form = form or SaveForm()
     return MixPage(
-        title="Mix by slider",
+        title="Mix by hand",
         fact=f"On {now.base.words}. The colour follows as you move a dye.",
         crumbs=(Link(words="Shades", address=shades),) if shades else (),
         base=now.base,

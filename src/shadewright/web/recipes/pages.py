@@ -116,6 +116,7 @@ class RecipePage(Page):
     versions: tuple[VersionShown, ...]
     baths: tuple[BathRow, ...]
     all_baths: str
+    colour_ways: tuple[Link, ...]
     is_retired: bool
 
 

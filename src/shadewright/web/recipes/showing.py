@@ -10,6 +10,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.web.acidity.sour import sour_recipe
 from shadewright.web.baths.words import status_chip
 from shadewright.web.levers.known import recipe_known
+from shadewright.web.mix_text import mix_text
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.purposes import PURPOSE_WORDS
@@ -74,6 +75,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         versions=tuple(_version(recipe, each, shown) for each in recipe.versions),
         baths=tuple(_bath(each) for each in baths),
         all_baths=f"{reverse('baths')}?{urlencode({'q': recipe.name})}",
+        colour_ways=_colour_ways(shown) if shown.is_complete else (),
         is_retired=recipe.is_retired,
     )
 
@@ -81,6 +83,22 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
 def state_of_version(version: Version) -> Chip:
     """Say whether a bath can be planned from it."""
     return _COMPLETE if version.is_complete else _INCOMPLETE
+
+
+def _colour_ways(shown: Version) -> tuple[Link, ...]:
+    """Return where its colour is foretold: on every base, and by slider."""
+    mix = mix_text(
+        tuple(
+            (dose.dye_id, dose.depth_percent)
+            for dose in shown.text.doses
+            if dose.dye_id and dose.depth_percent
+        )
+    )
+    sliders = f"{reverse('mix')}?{urlencode({'mix': mix}, safe=':,')}"
+    return (
+        Link(words="On other bases", address=reverse("carry", args=[shown.id])),
+        Link(words="Mix it by hand", address=sliders),
+    )
 
 
 def _fact(recipe: recipe_shapes.RecipePage, shown: Version) -> str:
