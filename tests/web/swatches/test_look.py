@@ -4,7 +4,7 @@ from io import BytesIO
 
 import pytest
 from PIL import Image, ImageDraw
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, FilePayload, Page
 from pytest_django.fixtures import Settings
 from pytest_django.live_server_helper import LiveServer
 
@@ -78,7 +78,7 @@ def test_a_photo_with_a_grey_card_gives_the_colours_by_taps(
 ) -> None:
     """Under a lamp every patch is off; the card brings each back within a step."""
     phone.goto(f"{live_server.url}/shades/start/")
-    photo = {"name": "a.png", "mimeType": "image/png", "buffer": _photo()}
+    photo = FilePayload(name="a.png", mimeType="image/png", buffer=_photo())
     phone.locator("[data-photo-file]").set_input_files(photo)
     phone.locator("[data-photo-card]").check()
     canvas = phone.locator("[data-photo-canvas]")

@@ -4,16 +4,17 @@ from uuid import uuid4
 
 import pytest
 from django.test import Client
+from django.urls import reverse
 from pytest_django.fixtures import Settings
 
 from shadewright.records.models import Base, Dye
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.people import Person
 from shadewright.workflows.shades.palettes import palette_now
-from shadewright.workflows.shades.swatches import swatches_now
+from shadewright.workflows.shades.swatches import Standing, swatches_now
 from tests.web.pages_read import Answer, read
 
-PAGE = "/shades/start/"
+PAGE, LIST = "/shades/start/", "/shades/swatches/"
 COLOURS = {
     "Gorse": "#e0b02c",
     "Rosehip": "#b4363a",
@@ -58,6 +59,17 @@ def test_sent_twice_it_is_kept_once(client: Client) -> None:
     posted(client, data)
     posted(client, data)
     assert len(swatches_now()) == len(COLOURS)
+
+
+@pytest.mark.usefixtures("ines")
+def test_taken_back_that_day_it_teaches_nothing_and_stands_in_no_list(
+    client: Client,
+) -> None:
+    data = sent()
+    posted(client, data)
+    client.post(reverse("undo", args=[data["deed"]]))
+    assert {now.standing for now in swatches_now()} == {Standing.UNREAD}
+    assert "Your swatches would stand here" in read(client.get(LIST)).text
 
 
 @pytest.mark.usefixtures("gorse")

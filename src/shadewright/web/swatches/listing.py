@@ -22,8 +22,9 @@ from shadewright.web.swatches.words import (
     standing_chip,
     title_of,
 )
+from shadewright.workflows.shades.entering_swatches import taken_back
 from shadewright.workflows.shades.palettes import palette_now
-from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
+from shadewright.workflows.shades.swatches import Standing, SwatchNow, swatches_now
 
 _ON_A_PAGE = 60
 _RANKS = {read_by: rank for rank, read_by in enumerate(KINDS)}
@@ -79,9 +80,11 @@ def swatches(request: HttpRequest) -> HttpResponse:
 def _every() -> list[_Found]:
     holds = palette_now()
     suspects = set() if holds is None else {each.swatch_id for each in holds.suspects}
+    gone = taken_back()
     return [
         _Found(now=now, standing=standing_chip(now, is_suspect=now.id in suspects))
         for now in swatches_now()
+        if now.standing is not Standing.UNREAD or now.id not in gone
     ]
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from django import forms
@@ -23,6 +24,7 @@ from shadewright.web.swatches.colour_fields import (
 from shadewright.workflows.bases import bases, named_base
 from shadewright.workflows.shades.readings import ReadWords, reading_from
 from shadewright.workflows.shades.starting import StartRow, StartWords
+from shadewright.workflows.shades.ways_to_read import Way
 
 FIRST_ROWS, MORE_ROWS, MOST_ROWS = 6, 3, 24
 _BARE = "bare"
@@ -136,8 +138,12 @@ class StartForm(DeedForm):
             picked=self.cleaned_data.get(f"pick_{key}") or "",
         )
 
+    @cached_property
+    def _way(self) -> Way:
+        return way_of(self.cleaned_data["way"])
+
     def _read(self, key: str) -> ReadWords:
-        way = way_of(self.cleaned_data["way"])
+        way = self._way
         return ReadWords(
             read_by=way.read_by, texts=(self._said(key),), meter_id=way.meter_id
         )

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from django.db import transaction
+from django.db.models import F
 
 from shadewright.core.mixing.swatches import checked_doses
 from shadewright.errors import ConflictError
@@ -75,6 +76,14 @@ def swatch_id_of_bath(number: str) -> int | None:
     return (
         Swatch.objects.filter(bath__number=number).values_list("pk", flat=True).first()
     )
+
+
+def taken_back() -> frozenset[int]:
+    """Return the swatches whose first reading, that came with them, was undone."""
+    rows = Swatch.objects.filter(
+        readings__deed=F("deed"), readings__undone_by__isnull=False
+    )
+    return frozenset(rows.values_list("pk", flat=True))
 
 
 def doses_label(doses: Sequence[tuple[str, float]]) -> str:
