@@ -64,7 +64,7 @@ def test_from_nothing_to_a_palette_on_a_phone(
     assert axe(phone) == []
     assert goes_sideways(phone) == 0
     phone.get_by_role("button", name="Make the palette").click()
-    phone.wait_for_url(lambda url: not url.endswith("/start/"))
+    phone.wait_for_url("**/shades/palettes/*/")
     assert axe(phone) == []
     assert goes_sideways(phone) == 0
     holds = palette_now()

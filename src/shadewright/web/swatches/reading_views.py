@@ -14,7 +14,7 @@ from shadewright.web.pages import Link, show
 from shadewright.web.swatches.new_form import NewForm
 from shadewright.web.swatches.pages import NewPage, ReadPage
 from shadewright.web.swatches.read_form import ReadForm
-from shadewright.web.swatches.start_views import USUAL_FIBRES
+from shadewright.web.swatches.start_views import USUAL_FIBRES, asked_base
 from shadewright.web.swatches.words import title_of
 from shadewright.web.toasts import say
 from shadewright.workflows.bases import bases
@@ -85,7 +85,10 @@ def read_of_bath(request: HttpRequest, number: str) -> HttpResponse:
 @require_http_methods(["GET", "POST"])
 def new(request: HttpRequest) -> HttpResponse:
     """Ask for a swatch that no bath tells of, with its colour."""
-    form = NewForm(request.POST if request.method == "POST" else None)
+    if request.method == "POST":
+        form = NewForm(request.POST)
+    else:
+        form = NewForm(initial=asked_base(request))
 
     def keep(stamp: Stamp) -> int:
         colour = form.read_words() if form.is_said else None

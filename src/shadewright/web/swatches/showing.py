@@ -1,9 +1,10 @@
 """One swatch: its colour beside what was foretold, its readings, what it teaches."""
 
+from urllib.parse import urlencode
 from uuid import uuid4
 
 from django.http import HttpRequest, HttpResponse
-from django.urls import NoReverseMatch, reverse
+from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities.writing import NO_BREAK
@@ -112,23 +113,16 @@ def _keys(now: SwatchNow, *, is_suspect: bool) -> tuple[Key, ...]:
         wanted = (aside,)
     elif now.standing in {Standing.SET_ASIDE, Standing.OFFERED}:
         wanted = (restore,)
-    return tuple(key for key in wanted if key.address)
+    return wanted
 
 
 def _act(name: str, now: SwatchNow) -> str:
-    return _address(name, now.id)
-
-
-def _address(name: str, *args: int) -> str:
-    try:
-        return reverse(name, args=args)
-    except NoReverseMatch:
-        return ""
+    return reverse(name, args=[now.id])
 
 
 def _find_address(now: SwatchNow) -> str:
-    find = _address("find")
-    return f"{find}?swatch={now.id}" if find and now.reading else ""
+    asked = urlencode({"base": now.base_id, "swatch": now.id})
+    return f"{reverse('find')}?{asked}" if now.reading else ""
 
 
 def _reading(line: ReadingLine) -> ReadingRow:

@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
@@ -10,7 +11,6 @@ from shadewright.errors import StudioError
 from shadewright.web.evidence.background import refit_soon
 from shadewright.web.frame import person_id
 from shadewright.web.pages import show
-from shadewright.web.swatches.fitting import palette_address
 from shadewright.web.swatches.pages import BeginPage
 from shadewright.web.swatches.start_form import MORE_ROWS, StartForm
 from shadewright.web.toasts import say
@@ -32,14 +32,21 @@ USUAL_FIBRES = (
 def start(request: HttpRequest) -> HttpResponse:
     """Ask for a swatch of each dye, keep them all, and fit the first palette."""
     if request.method != "POST":
-        return show(request, _page(StartForm()))
+        return show(request, _page(StartForm(initial=asked_base(request))))
     if request.POST.get("act") == "more":
         return show(request, _page(_longer(request)))
     form = StartForm(request.POST)
     base_id = _kept(request, form) if form.is_valid() else None
     if base_id is None:
         return show(request, _page(form), status=422)
-    return HttpResponseRedirect(palette_address(base_id))
+    return redirect("palette", base_id)
+
+
+def asked_base(request: HttpRequest) -> dict[str, str]:
+    """Return the yarn that the address names by its number, for the form."""
+    number = request.GET.get("base", "")
+    named = next((each for each in bases() if str(each.id) == number), None)
+    return {} if named is None else {"base": named.name}
 
 
 def _longer(request: HttpRequest) -> StartForm:
