@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from shadewright.core.baths import Curve
 from shadewright.web.acidity.sour import Sour
+from shadewright.web.colours import ColourShown
 from shadewright.web.levers.known import RecipeKnown
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip
@@ -90,6 +91,19 @@ class BathRow:
 
 
 @dataclass(frozen=True, kw_only=True)
+class FoundShown:
+    """For which colour a version was found, and how near it should come."""
+
+    name: str
+    base: str
+    hexes: tuple[str, ...]
+    said: str
+    target: ColourShown
+    words: str
+    find_address: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class RecipePage(Page):
     """One version of a recipe in full, and everything around it."""
 
@@ -106,6 +120,7 @@ class RecipePage(Page):
     total: str
     sour: Sour
     known: RecipeKnown
+    found: FoundShown | None
     said: tuple[Said, ...]
     curve: Curve | None
     curve_words: str

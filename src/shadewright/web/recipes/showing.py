@@ -14,6 +14,7 @@ from shadewright.web.mix_text import mix_text
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.purposes import PURPOSE_WORDS
+from shadewright.web.recipes.found import found_shown
 from shadewright.web.recipes.pages import (
     BathRow,
     DoseShown,
@@ -65,6 +66,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         total=_total(shown.text),
         sour=sour_recipe(shown.id),
         known=recipe_known(shown),
+        found=found_shown(shown.id),
         said=tuple(each for each in said if each.words),
         curve=curve,
         curve_words="" if curve is None else _curve_words(curve),
