@@ -91,7 +91,7 @@ def test_lines_are_kept_once_and_then_known() -> None:
     }
     assert len(evidence()) == 5
     again = read_file(TABLE)
-    assert not again.fresh
+    assert all(each.is_known for each in again.lines)
     assert len(again.lines) == 5
 
 
@@ -135,7 +135,7 @@ def test_swatches_leave_as_they_came() -> None:
         assert read.reading.noise == pytest.approx(kept.reading.noise)
     kinds = [each.new.read_by for each in read_file(text).lines]
     assert kinds == [each.new.read_by for each in read_file(TABLE).lines]
-    assert not read_file(text).fresh
+    assert all(each.is_known for each in read_file(text).lines)
     assert ",bare" in text
 
 

@@ -54,11 +54,6 @@ class ReadFile:
     bad: tuple[RowProblem, ...]
     table: TableLines
 
-    @property
-    def fresh(self) -> tuple[FileLine, ...]:
-        """The good lines that the studio does not have yet."""
-        return tuple(each for each in self.lines if not each.is_known)
-
 
 def is_table(text: str) -> bool:
     """Tell whether a text is a table of swatches, with their doses in it."""
