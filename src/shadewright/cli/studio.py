@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from shadewright.cli.colour_files import on_one_thread
 from shadewright.cli.serving import OwnStudio, free_port, serve_pages
 from shadewright.errors import ConflictError
 
@@ -113,6 +114,7 @@ def _opened(data: Path | None, *, is_demo: bool, is_lan: bool = False) -> Sequen
     if data is not None and not is_demo:
         os.environ["SHADEWRIGHT_DATA"] = str(data)
     os.environ["SHADEWRIGHT_LAN"] = "1" if is_lan else "0"
+    on_one_thread()
     import django
 
     django.setup()

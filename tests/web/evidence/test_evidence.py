@@ -129,14 +129,14 @@ def test_a_lot_whose_colour_was_noted_is_offered_and_teaches(
 ) -> None:
     pot = ready()
     number = finished(dyed(pot))
-    assert offered_shown() == ()
+    assert not offered_shown().count
     note_colour(
         number=number,
         colour="60, 5, 40",
         evidence=ColourEvidence.METER,
         stamp=stamp_now(by=ines.id),
     )
-    (offer,) = offered_shown()
+    (offer,) = offered_shown().first
     assert (offer.number, offer.base_name) == (number, "Fell DK")
     assert "read by a meter" in read(client.get(reverse("fits"))).text
     tap(client, "teach-lot", number)
@@ -145,14 +145,14 @@ def test_a_lot_whose_colour_was_noted_is_offered_and_teaches(
     assert swatch.is_lot
     assert swatch.reading is not None
     assert swatch.reading.lab == (60.0, 5.0, 40.0)
-    assert offered_shown() == ()
+    assert not offered_shown().count
 
     line = Swatch.objects.get().evidence_lines.get()
     client.post(reverse("undo", args=[line.deed]))
-    assert [each.number for each in offered_shown()] == [number]
+    assert [each.number for each in offered_shown().first] == [number]
     tap(client, "leave-lot", number)
     assert swatches_now()[0].standing is Standing.SET_ASIDE
-    assert offered_shown() == ()
+    assert not offered_shown().count
 
 
 def test_a_lot_without_a_colour_is_refused_in_a_sentence(
@@ -228,3 +228,24 @@ def test_what_was_foretold_stands_beside_what_came_out(
     assert "That is too few to judge by." in page.text
     assert "off a photo: 1 of these 1." in page.text
     assert f"/lots/{number}/" in page.links
+
+
+def test_lots_that_a_meter_read_teach_in_one_tap_and_one_undo(
+    client: Client, ines: Person
+) -> None:
+    del ines
+    pot = ready(bottle_ml=5000.0)
+    numbers = [finished(dyed(pot, number)) for number in (pot.number, pot.another())]
+    for number in numbers:
+        note_colour(
+            number=number,
+            colour="60, 5, 40",
+            evidence=ColourEvidence.METER,
+            stamp=stamp_now(by=None),
+        )
+    assert set(offered_shown().by_meter) == set(numbers)
+    client.post(reverse("teach-lots"), {"deed": str(uuid4()), "number": numbers})
+    assert {each.standing for each in swatches_now()} == {Standing.COUNTS}
+    line = Swatch.objects.all()[0].evidence_lines.get()
+    client.post(reverse("undo", args=[line.deed]))
+    assert offered_shown().count == 2

@@ -9,6 +9,7 @@ from django.views.decorators.http import require_POST
 
 from shadewright.errors import UnreadableError
 from shadewright.web.evidence.background import refit_soon
+from shadewright.web.evidence.words import counted
 from shadewright.web.frame import person_id
 from shadewright.web.toasts import say
 from shadewright.web.ways import way_back
@@ -51,8 +52,20 @@ def teach_lot(request: HttpRequest, number: str) -> HttpResponse:
     """Let a lot teach."""
 
     def act(stamp: Stamp) -> str:
-        judging.teach_lot(number=number, stamp=stamp)
+        judging.teach_lots(numbers=[number], stamp=stamp)
         return f"Lot {number} teaches"
+
+    return _judged(request, "teach", act)
+
+
+@require_POST
+def teach_lots(request: HttpRequest) -> HttpResponse:
+    """Let several lots teach, which the form names."""
+    numbers = request.POST.getlist("number")
+
+    def act(stamp: Stamp) -> str:
+        judging.teach_lots(numbers=numbers, stamp=stamp)
+        return f"{counted(len(numbers), 'lot', 'lots')} more to teach the palette"
 
     return _judged(request, "teach", act)
 

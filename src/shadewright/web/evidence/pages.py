@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from shadewright.web.colours import ColourShown
-from shadewright.web.evidence.parts import FitShown, OfferShown, SuspectsShown
+from shadewright.web.evidence.parts import FitShown, OfferedShown, SuspectsShown
+from shadewright.web.evidence.standing import BehindShown
 from shadewright.web.pages import Page, Part
 from shadewright.web.parts import Chip
 from shadewright.workflows.shades.fit_pages import FitRow
@@ -28,7 +29,7 @@ class FitsPage(Page):
 
     fit: FitShown
     suspects: SuspectsShown
-    offered: tuple[OfferShown, ...]
+    offered: OfferedShown
     rows: tuple[FitRow, ...]
 
 
@@ -42,6 +43,7 @@ class OutcomeShown:
     base_name: str
     foretold: ColourShown
     read: ColourShown | None
+    behind: BehindShown
     state: Chip
     words: tuple[str, ...]
 
@@ -55,3 +57,4 @@ class PredictionsPage(Page):
 
     rate: tuple[str, ...]
     rows: tuple[OutcomeShown, ...]
+    waiting: tuple[OutcomeShown, ...]

@@ -13,14 +13,18 @@ from uuid import UUID, uuid4
 
 from django.urls import NoReverseMatch, reverse
 
+from shadewright.core.mixing import Evidence
 from shadewright.web.colours import ColourShown, colour_of_reading, read_colour
 from shadewright.web.evidence.background import is_busy, take_up_left_behind
 from shadewright.web.evidence.words import counted, fit_words, why_doubted
 from shadewright.workflows.shades.doubts import Doubt, Doubts, doubts
 from shadewright.workflows.shades.fit_pages import FitStatus, Running, fit_status
+from shadewright.workflows.shades.kinds import TEACHES_AS
 from shadewright.workflows.shades.offering import Offer, offers
 from shadewright.workflows.shades.swatches import SwatchNow
 
+_FIRST = 4
+"""Of so many lots on offer each is shown, the rest behind one tap."""
 _BEGINNING = Running(stage="Looking at the swatches", share=0.0)
 
 
@@ -89,6 +93,18 @@ class OfferShown:
     deed: UUID
 
 
+@dataclass(frozen=True, kw_only=True)
+class OfferedShown:
+    """The lots on offer: the newest, the rest, and those that a meter read."""
+
+    count: int
+    title: str
+    first: tuple[OfferShown, ...]
+    rest: tuple[OfferShown, ...]
+    by_meter: tuple[str, ...]
+    deed: UUID
+
+
 def fit_shown() -> FitShown:
     """Return where the palette stands; a fit that was left behind begins again."""
     take_up_left_behind()
@@ -129,28 +145,41 @@ def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsSho
     )
 
 
-def offered_shown(*, base_name: str = "") -> tuple[OfferShown, ...]:
+def offered_shown(*, base_name: str = "") -> OfferedShown:
     """Return the lots on offer, of one base or of all."""
     return shaped_offers(tuple(x for x in offers() if base_name in {"", x.base_name}))
 
 
-def shaped_offers(found: tuple[Offer, ...]) -> tuple[OfferShown, ...]:
+def shaped_offers(found: tuple[Offer, ...]) -> OfferedShown:
     """Return offers as a page shows them."""
-    return tuple(
-        OfferShown(
-            number=each.number,
-            recipe_name=each.recipe_name,
-            base_name=each.base_name,
-            colour=read_colour(
-                each.lab,
-                each.read_by,
-                sd=each.sd,
-                repeat=each.repeat,
-                name=f"Lot {each.number}",
-            ),
-            deed=uuid4(),
-        )
-        for each in found
+    shown = tuple(map(_offer, found))
+    by_meter = tuple(
+        x.number for x in found if TEACHES_AS[x.read_by] is not Evidence.SCREEN
+    )
+    return OfferedShown(
+        count=len(shown),
+        title=f"{counted(len(shown), 'lot', 'lots')} could teach",
+        first=shown[:_FIRST],
+        rest=shown[_FIRST:],
+        by_meter=by_meter if len(by_meter) > 1 else (),
+        deed=uuid4(),
+    )
+
+
+def _offer(offer: Offer) -> OfferShown:
+    colour = read_colour(
+        offer.lab,
+        offer.read_by,
+        sd=offer.sd,
+        repeat=offer.repeat,
+        name=f"Lot {offer.number}",
+    )
+    return OfferShown(
+        number=offer.number,
+        recipe_name=offer.recipe_name,
+        base_name=offer.base_name,
+        colour=colour,
+        deed=uuid4(),
     )
 
 

@@ -10,6 +10,7 @@ from shadewright.core.colour import difference_words
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.colours import colour_of_reading, foretold_colour
 from shadewright.web.evidence.pages import OutcomeShown, PredictionsPage
+from shadewright.web.evidence.standing import shaped_behind
 from shadewright.web.evidence.words import counted, mix_words
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
@@ -36,7 +37,8 @@ def predictions(request: HttpRequest) -> HttpResponse:
         "as planned.",
         crumbs=(Link(words="Fits of the palette", address=reverse("fits")),),
         rate=_rate_words(hit_rate(found)),
-        rows=tuple(map(_shown, found)),
+        rows=tuple(_shown(x) for x in found if x.counts is not Counts.WAITS),
+        waiting=tuple(_shown(x) for x in found if x.counts is Counts.WAITS),
     )
     return show(request, page)
 
@@ -86,6 +88,7 @@ def _shown(each: Outcome) -> OutcomeShown:
             name="Foretold",
         ),
         read=None if read is None else colour_of_reading(read, name="Came out"),
+        behind=shaped_behind(each.behind),
         state=_state(each),
         words=tuple(_words(each)),
     )

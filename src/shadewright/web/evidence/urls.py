@@ -16,6 +16,7 @@ urlpatterns = [
     ),
     path("shades/swatches/<int:swatch_id>/restore/", judging.restore, name="restore"),
     path("shades/swatches/<int:swatch_id>/trust/", judging.trust, name="trust"),
+    path("shades/lots/teach/", judging.teach_lots, name="teach-lots"),
     path("shades/lots/<str:number>/teach/", judging.teach_lot, name="teach-lot"),
     path("shades/lots/<str:number>/leave/", judging.leave_lot, name="leave-lot"),
 ]

@@ -6,22 +6,31 @@ from django.views.decorators.http import require_POST, require_safe
 
 from shadewright.web.evidence.background import refit_soon
 from shadewright.web.evidence.pages import FitPart, FitsPage
-from shadewright.web.evidence.parts import fit_shown, offered_shown, suspects_shown
+from shadewright.web.evidence.parts import (
+    fit_shown,
+    shaped_offers,
+    shaped_suspects,
+)
 from shadewright.web.pages import show
 from shadewright.web.ways import way_back
+from shadewright.workflows.shades.doubts import doubts_among
 from shadewright.workflows.shades.fit_pages import fits as every_fit
+from shadewright.workflows.shades.offering import offers_among
+from shadewright.workflows.shades.palettes import palette_now
+from shadewright.workflows.shades.swatches import swatches_now
 
 
 @require_safe
 def fits(request: HttpRequest) -> HttpResponse:
     """Show every fit, and what does not teach."""
+    swatches = swatches_now()
     page = FitsPage(
         title="Fits of the palette",
         fact="Each time something new teaches, all swatches are fitted together.",
         fit=fit_shown(),
-        suspects=suspects_shown(),
-        offered=offered_shown(),
-        rows=every_fit(),
+        suspects=shaped_suspects(doubts_among(swatches, palette_now())),
+        offered=shaped_offers(offers_among(swatches)),
+        rows=every_fit(swatches),
     )
     return show(request, page)
 

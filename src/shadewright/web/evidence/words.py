@@ -27,10 +27,14 @@ def fit_words(status: FitStatus) -> str:
     """Say what the palette that holds rests on, and how long its fit took."""
     if status.holds is None:
         return "There is no palette yet."
-    rests_on = counted(status.swatches, "swatch", "swatches")
-    if status.lots:
-        rests_on += f" and {counted(status.lots, 'lot', 'lots').lower()}"
-    return f"It rests on {rests_on.lower()}{_took(status.seconds)}."
+    found = rests_on(status.swatches, status.lots)
+    return f"It rests on {found}{_took(status.seconds)}."
+
+
+def rests_on(swatches: int, lots: int) -> str:
+    """Say how many swatches and lots: “9 swatches and one lot”."""
+    said = counted(swatches, "swatch", "swatches").lower()
+    return f"{said} and {counted(lots, 'lot', 'lots').lower()}" if lots else said
 
 
 def why_doubted(doubt: Doubt) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from shadewright.drawing import DyeStrip, ReachShown
-from shadewright.web.evidence.parts import FitShown, OfferShown, SuspectsShown
+from shadewright.web.evidence.parts import FitShown, OfferedShown, SuspectsShown
 from shadewright.web.pages import Link, Page
 
 
@@ -124,7 +124,7 @@ class PalettePage(Page):
     closer: Closer | None
     fit: FitShown
     suspects: SuspectsShown
-    offered: tuple[OfferShown, ...]
+    offered: OfferedShown
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -21,6 +21,9 @@ from shadewright.workflows.shades.swatches import (
     shaped_swatch,
 )
 
+_DIGITS = 4
+"""A spread in more digits is noise, and would make a palette look out of date."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class Teaching:
@@ -90,7 +93,7 @@ def dose_error_of(depths: Sequence[Value]) -> float | None:
         return None
     whole = sqrt(sum(each.value**2 for each in known))
     mean = sqrt(sum(each.u**2 for each in known)) / whole
-    return min(max(mean, DOSE_ERROR), MOST_DOSE_ERROR)
+    return round(min(max(mean, DOSE_ERROR), MOST_DOSE_ERROR), _DIGITS)
 
 
 def _taught(row: Swatch, now: SwatchNow, poured: Mapping[int, PouredBath]) -> Taught:

@@ -9,7 +9,7 @@ from shadewright.records.models import PaletteFit
 from shadewright.records.models.palettes import FitState
 from shadewright.workflows.shades.fits import is_stale
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
-from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
+from shadewright.workflows.shades.swatches import SwatchNow
 
 MOST_FITS = 60
 _MOST_NAMES = 6
@@ -76,12 +76,15 @@ def is_fitting() -> bool:
     return _running() is not None
 
 
-def fits() -> tuple[FitRow, ...]:
-    """Return the fits, the newest first, each against the one before that was done."""
+def fits(swatches: Sequence[SwatchNow]) -> tuple[FitRow, ...]:
+    """Return the fits, the newest first, each against the one before that was done.
+
+    ``swatches`` are all there are, which lend the fits their names.
+    """
     rows = list(PaletteFit.objects.defer("palette").order_by("-id")[: MOST_FITS + 1])
-    swatches = {each.id: each for each in swatches_now()}
+    by_id = {each.id: each for each in swatches}
     return tuple(
-        _row(row, _done_before(rows[place + 1 :]), swatches)
+        _row(row, _done_before(rows[place + 1 :]), by_id)
         for place, row in enumerate(rows[:MOST_FITS])
     )
 

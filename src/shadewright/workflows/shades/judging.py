@@ -1,5 +1,7 @@
 """What somebody says of a swatch or a lot as evidence: it teaches, or it does not."""
 
+from collections.abc import Sequence
+
 from django.db import transaction
 
 from shadewright.errors import ConflictError
@@ -28,14 +30,19 @@ def trust(*, swatch_id: int, stamp: Stamp) -> str:
     return _judge(swatch_id, EvidenceAct.TRUSTED, stamp)
 
 
-def teach_lot(*, number: str, stamp: Stamp) -> None:
-    """Let a lot teach by its colour, read of it or noted on its page."""
-    _judge_lot(number, EvidenceAct.COUNTS, stamp)
+@transaction.atomic
+def teach_lots(*, numbers: Sequence[str], stamp: Stamp) -> None:
+    """Let lots teach by their colours, read of them or noted on their pages."""
+    if not is_written(stamp.deed):
+        for number in numbers:
+            _judge_lot(number, EvidenceAct.COUNTS, stamp)
 
 
+@transaction.atomic
 def leave_lot(*, number: str, stamp: Stamp) -> None:
     """Leave a lot out, and offer it no more."""
-    _judge_lot(number, EvidenceAct.SET_ASIDE, stamp)
+    if not is_written(stamp.deed):
+        _judge_lot(number, EvidenceAct.SET_ASIDE, stamp)
 
 
 @transaction.atomic
@@ -46,12 +53,9 @@ def _judge(swatch_id: int, act: EvidenceAct, stamp: Stamp) -> str:
     return row.label
 
 
-@transaction.atomic
 def _judge_lot(number: str, act: EvidenceAct, stamp: Stamp) -> None:
     lot = lot_reads.lot_row(number)
     swatch_id = swatch_of_bath(number, stamp=stamp)
-    if is_written(stamp.deed):
-        return
     if swatch_now(swatch_id).reading is None:
         _keep_noted(swatch_id, lot, stamp)
     keep_evidence_line(EvidenceLine(swatch_id=swatch_id, act=act), stamp)

@@ -12,6 +12,7 @@ from shadewright.core.uncertainty import usual_counts
 from shadewright.records import shade_reads
 from shadewright.records.models import Prediction
 from shadewright.workflows.shades.kinds import TEACHES_AS
+from shadewright.workflows.shades.standing_behind import behind_among
 from shadewright.workflows.shades.swatches import (
     Doses,
     ReadColour,
@@ -36,7 +37,8 @@ class Counts(StrEnum):
 class Outcome:
     """A prediction and what came out; ``apart`` is CIEDE2000 between the two.
 
-    ``otherwise`` names the dyes of which something else went in than was planned.
+    ``otherwise`` names the dyes of which something else went in than was planned;
+    ``behind`` is what the prediction rested on, the nearest first.
     """
 
     bath_number: str
@@ -54,6 +56,7 @@ class Outcome:
     apart: float | None
     counts: Counts
     otherwise: tuple[str, ...]
+    behind: tuple[SwatchNow, ...]
 
     @property
     def is_held(self) -> bool:
@@ -85,7 +88,7 @@ class HitRate:
 def outcomes() -> tuple[Outcome, ...]:
     """Return every prediction of a bath that was not given up, the newest first."""
     rows = list(shade_reads.prediction_rows())
-    swatches = {x.bath_number: x for x in swatches_now() if x.bath_number}
+    swatches = swatches_now()
     knew = shade_reads.swatches_by_fit({row.fit_id for row in rows})
     return tuple(_outcome(row, swatches, knew) for row in rows)
 
@@ -108,10 +111,12 @@ def hit_rate(found: Sequence[Outcome]) -> HitRate | None:
 
 def _outcome(
     row: Prediction,
-    swatches: Mapping[str, SwatchNow],
+    swatches: Sequence[SwatchNow],
     knew: Mapping[int, frozenset[int]],
 ) -> Outcome:
-    bath, swatch = row.bath, swatches.get(row.bath.number)
+    bath = row.bath
+    swatch = next((x for x in swatches if x.bath_number == bath.number), None)
+    used = tuple(x for x in swatches if x.id in knew[row.fit_id])
     foretold = Lab(row.colour_l, row.colour_a, row.colour_b)
     reading = None if swatch is None else swatch.reading
     doses = tuple((str(dye), float(depth)) for dye, depth in row.doses)
@@ -130,6 +135,7 @@ def _outcome(
         reading=reading,
         apart=None if reading is None else ciede2000(foretold, reading.lab),
         counts=_counts(swatch, knew[row.fit_id]),
+        behind=behind_among(used, doses, bath.base.name),
         otherwise=() if swatch is None else _otherwise(doses, swatch.doses),
     )
 
