@@ -3,7 +3,7 @@
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Recipe
+from shadewright.records.models import Recipe, SwatchPlan
 from shadewright.web.mix_text import mix_text
 from tests.web.pages_read import read
 from tests.workflows.shades.two_yarns import TwoYarns
@@ -57,6 +57,22 @@ def test_a_row_is_saved_as_recipes_in_one_tap(client: Client, yarns: TwoYarns) -
     assert kept == {f"Dusk {place} of 3" for place in (1, 2, 3)}
     again = client.post("/shades/gradient/save/", sent | {"deed": str(yarns.wool)})
     assert again.status_code == 422
+
+
+def test_a_row_is_planned_as_swatches_in_one_tap(
+    client: Client, yarns: TwoYarns
+) -> None:
+    """Sent twice, it is planned once."""
+    mix = mix_text(yarns.mix(Sloe=1.2))
+    shown = read(client.get(f"/shades/gradient/?mix={mix}&steps=3"))
+    names = ("deed", "base", "mix", "steps", "palest")
+    sent = {name: shown.value(name) for name in names}
+    went = client.post("/shades/gradient/swatches/", sent)
+    again = client.post("/shades/gradient/swatches/", sent)
+    plan = SwatchPlan.objects.get()
+    assert went.headers["Location"] == f"/shades/plans/{plan.pk}/"
+    assert again.headers["Location"] == went.headers["Location"]
+    assert plan.recipe.versions.count() == 3
 
 
 @pytest.mark.parametrize(

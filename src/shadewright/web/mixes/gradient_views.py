@@ -14,6 +14,7 @@ from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.errors import StudioError
 from shadewright.web.amounts import share, some_mass
 from shadewright.web.colours import TOO_VIVID
+from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.mix_text import DyeDoses, mix_of, mix_text
 from shadewright.web.mixes.asking import number_asked
@@ -34,10 +35,12 @@ from shadewright.workflows.shades.gradients import (
     colourways,
     gradient_now,
     keep_gradient,
+    swatch_wish,
 )
 from shadewright.workflows.shades.measurable import Measured, bench_now, measured_mix
 from shadewright.workflows.shades.mixing_page import palette_bases, palette_dyes
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.plan_keeping import keep_plan
 from shadewright.workflows.stamps import stamp_now
 
 USUAL_STEPS, USUAL_YARN_G = 5, 100.0
@@ -75,6 +78,18 @@ def save_gradient(request: HttpRequest) -> HttpResponse:
             query = urlencode({"q": " ".join(sent["called"].split())})
             return redirect(f"{reverse('recipes')}?{query}")
     return show(request, _page(palette, request.POST, row_form=form), status=422)
+
+
+@require_POST
+def plan_gradient(request: HttpRequest) -> HttpResponse:
+    """Plan the skeins of a row as a set of swatches."""
+    palette, form = palette_or_refuse(), DeedForm(request.POST)
+    deed = form.cleaned_data["deed"] if form.is_valid() else None
+    row = gradient_now(palette, _wish(request.POST))
+    stamp = stamp_now(by=person_id(request), deed=deed)
+    plan_id = keep_plan(swatch_wish(row), stamp)
+    say(request, "The row is planned as swatches: one bath for each")
+    return redirect("swatch-plan", plan_id)
 
 
 def _wish(said: Mapping[str, str]) -> GradientWish:

@@ -3,7 +3,11 @@
 from django.urls import path
 
 from shadewright.web.mixes.carry_views import carry
-from shadewright.web.mixes.gradient_views import gradient, save_gradient
+from shadewright.web.mixes.gradient_views import (
+    gradient,
+    plan_gradient,
+    save_gradient,
+)
 from shadewright.web.mixes.views import mix, mix_doses, mix_told, save_mix
 
 urlpatterns = [
@@ -13,5 +17,6 @@ urlpatterns = [
     path("mix/save/", save_mix, name="save-mix"),
     path("carry/<int:version_id>/", carry, name="carry"),
     path("gradient/", gradient, name="gradient"),
+    path("gradient/swatches/", plan_gradient, name="plan-gradient"),
     path("gradient/save/", save_gradient, name="save-gradient"),
 ]

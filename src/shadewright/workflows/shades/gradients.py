@@ -24,8 +24,9 @@ from shadewright.workflows.shades.mixing_page import (
     told_row,
 )
 from shadewright.workflows.shades.palettes import PaletteNow
+from shadewright.workflows.shades.plan_wishes import PlanKind, PlanWish
 from shadewright.workflows.shades.swatches import Doses
-from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.stamps import Stamp, today
 
 LEAST_STEPS, MOST_STEPS = 2, 12
 PALEST_SHARE = 0.05
@@ -132,6 +133,26 @@ def keep_gradient(row: GradientNow, *, name: str, stamp: Stamp) -> tuple[Version
             stamp=replace(stamp, deed=deeds[step.place]),
         )
         for step in dyed
+    )
+
+
+def swatch_wish(row: GradientNow) -> PlanWish:
+    """Return the skeins of a row as a set of swatches; bare yarn is none of them."""
+    if not row.steps:
+        raise MissingError(
+            name="The row",
+            advice=row.why_not or "Choose its first mix.",
+            argument="mix",
+        )
+    return PlanWish(
+        kind=PlanKind.MIXES,
+        base_id=row.base.id,
+        dyed_on=today(),
+        rows=tuple(
+            tuple((dye.id, dye.depth_percent) for dye in step.dyes)
+            for step in row.steps
+            if step.dyes
+        ),
     )
 
 

@@ -3,11 +3,12 @@
 from collections.abc import Collection
 from dataclasses import dataclass, field
 from datetime import date
+from functools import lru_cache
 
 from django.db.models import Count
 
 from shadewright.core.colour import Lab
-from shadewright.core.mixing import Palette, advised_swatches
+from shadewright.core.mixing import Advised, Palette, advised_swatches
 from shadewright.core.mixing.laying_out import ladder_depths, mixes_in_parts
 from shadewright.core.recipes.bracketing import bracketing_trials
 from shadewright.errors import MissingError, OutOfRangeError
@@ -49,7 +50,8 @@ class PlanWish:
 
     A ladder wants ``dye_ids``, ``top_percent`` and ``rungs``; mixes want two or three
     dyes, ``total_percent`` and ``parts``; what helps most wants a ``count``, and may
-    have a colour in mind (``wanted_id``); a bracket wants a ``mix``. ``like_id`` is
+    have a colour in mind (``wanted_id``); a bracket wants a ``mix``. What was
+    laid out already, such as a gradient, brings its ``rows``. ``like_id`` is
     the version of a recipe whose acid and heat are taken over, None as usual.
     """
 
@@ -65,6 +67,7 @@ class PlanWish:
     parts: int = 4
     count: int = 4
     mix: DyeDoses = ()
+    rows: tuple[DyeDoses, ...] = ()
     wanted_id: int | None = None
     like_id: int | None = None
     dosing: DosingWish = field(default=AS_USUAL)
@@ -72,7 +75,7 @@ class PlanWish:
 
 def doses_wanted(wish: PlanWish) -> tuple[DyeDoses, ...]:
     """Return the doses of every swatch of a set, in order."""
-    found = _LAID_OUT[wish.kind](wish)
+    found = wish.rows or _LAID_OUT[wish.kind](wish)
     if not found:
         raise MissingError(
             name="A swatch", advice="Choose at least one dye.", argument="dyes"
@@ -133,16 +136,21 @@ def _mixes(wish: PlanWish) -> tuple[DyeDoses, ...]:
 
 
 def _next(wish: PlanWish) -> tuple[DyeDoses, ...]:
-    advised = advised_swatches(
-        _palette(),
-        base=base_name(wish),
-        count=wish.count,
-        towards=_towards(wish.wanted_id),
+    advised = _advised(
+        _palette(), base_name(wish), wish.count, _towards(wish.wanted_id)
     )
     numbers = dict(Dye.objects.values_list("name", "pk"))
     return tuple(
         tuple((numbers[dye], depth) for dye, depth in each.doses) for each in advised
     )
+
+
+@lru_cache(maxsize=16)
+def _advised(
+    palette: Palette, base: str, count: int, towards: Lab | None
+) -> tuple[Advised, ...]:
+    """Return what would help most, reckoned once while the palette holds."""
+    return advised_swatches(palette, base=base, count=count, towards=towards)
 
 
 def _bracket(wish: PlanWish) -> tuple[DyeDoses, ...]:
