@@ -5,7 +5,7 @@ from uuid import uuid4
 import pytest
 from django.test import Client
 from django.urls import reverse
-from pytest_django.fixtures import Settings
+from pytest_django.fixtures import DjangoAssertNumQueries, Settings
 
 from shadewright.records.models import Base, Meter, Swatch
 from shadewright.records.models.swatches import ReadBy
@@ -150,3 +150,13 @@ def test_a_new_reading_fits_the_palette_anew(
     holds = palette_now()
     assert holds is not None
     assert rows[1].pk in holds.used
+
+
+def test_no_page_asks_the_store_more_where_there_are_more_swatches(
+    client: Client, base: Base, django_assert_max_num_queries: DjangoAssertNumQueries
+) -> None:
+    rows = kept_singles(base)
+    fit_now(why="first swatches")
+    for address in (LIST, page_of(rows[1]), f"{page_of(rows[1])}read/"):
+        with django_assert_max_num_queries(25):
+            client.get(address)
