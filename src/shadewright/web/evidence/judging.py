@@ -52,7 +52,7 @@ def teach_lot(request: HttpRequest, number: str) -> HttpResponse:
     """Let a lot teach."""
 
     def act(stamp: Stamp) -> str:
-        judging.teach_lots(numbers=[number], stamp=stamp)
+        judging.teach_lot(number=number, stamp=stamp)
         return f"Lot {number} teaches"
 
     return _judged(request, "teach", act)

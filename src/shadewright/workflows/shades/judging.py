@@ -30,6 +30,11 @@ def trust(*, swatch_id: int, stamp: Stamp) -> str:
     return _judge(swatch_id, EvidenceAct.TRUSTED, stamp)
 
 
+def teach_lot(*, number: str, stamp: Stamp) -> None:
+    """Let a lot teach by its colour, read of it or noted on its page."""
+    teach_lots(numbers=[number], stamp=stamp)
+
+
 @transaction.atomic
 def teach_lots(*, numbers: Sequence[str], stamp: Stamp) -> None:
     """Let lots teach by their colours, read of them or noted on their pages."""
