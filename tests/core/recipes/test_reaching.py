@@ -12,7 +12,7 @@ from shadewright.core.recipes import Wishes, matches, target_of_labs
 from shadewright.core.recipes.colouring import labs_of
 from shadewright.core.recipes.curves import curves_of
 from shadewright.core.recipes.outlines import HALF_WIDTH, closed, outlines_of
-from shadewright.core.recipes.reaching import reached_cells, reaches
+from shadewright.core.recipes.reaching import is_well_inside, reached_cells, reaches
 from shadewright.core.recipes.wishes import most_of_each
 from shadewright.errors import NotFoundError, OutOfRangeError
 from tests.core.recipes.palettes import palette
@@ -86,6 +86,18 @@ def _miss(lightness: float, ab: Floats) -> float:
     target = target_of_labs({Light.D65: wanted})
     found = matches(palette(), base="wool", target=target, wishes=FEW)
     return min(float(np.linalg.norm(np.subtract(x.lab, wanted))) for x in found.recipes)
+
+
+def test_a_colour_well_inside_is_told_from_one_at_the_edge() -> None:
+    (found,) = reaches(palette(), base="wool", lightnesses=[50.0])
+    outline = np.array(found.outlines[0])
+    middle = Lab(50.0, *(outline.max(0) + outline.min(0)).tolist())
+    inside = Lab(50.0, middle.a / 2.0, middle.b / 2.0)
+    edge = Lab(50.0, *outline[0].tolist())
+    asked = (inside, edge, Lab(50.0, 127.9, -3.0), Lab(99.0, 0.0, 0.0))
+    told = [is_well_inside(palette(), base="wool", lab=lab) for lab in asked]
+    assert told == [True, False, False, False]
+    assert _miss(50.0, np.array(inside[1:])) < 0.3
 
 
 @pytest.mark.parametrize("lightness", [70.0, 30.0])

@@ -18,7 +18,7 @@ USUAL_PERCENT = (0.1, 2.0)
 """The depths that most recipes keep to (common practice). [%]"""
 MOST_SURE, MOST_FAIR = 2.0, 4.0
 """Up to which CIEDE2000 a dye is sure, and up to which fair (our choice). [1]"""
-_POINTS = 25
+_POINTS = 17
 
 
 class Sureness(StrEnum):

@@ -36,6 +36,7 @@ e       by what factor a dye in a bath is off           1
 15. ``reaching``  all colours that a palette can give
 16. ``outlines``  the line around them
 17. ``proportions`` of a few dyes, coarse and fine
+18. ``lightness`` mixes that are all as light
 
 Sources: [allen1966]_ for three dyes at once; [marquardt1963]_ for the way downhill;
 [sharma2005]_ for the difference. How sets are pruned is our own, and measured.
