@@ -17,6 +17,7 @@ from django.utils import timezone
 
 from shadewright.errors import StudioError
 from shadewright.workflows.shades.fits import fail_left_behind, fit_now
+from shadewright.workflows.shades.palette_pages import reckon_ahead
 
 _OPENED_AT = timezone.now()
 _LOG = logging.getLogger(__name__)
@@ -87,6 +88,8 @@ def _fit(why: str) -> None:
     """Fit; what went wrong stands in the history and, for an engineer, in the log."""
     try:
         fit_now(why=why)
+        if settings.REFITS == "thread":
+            reckon_ahead()
     except StudioError:
         pass
     except Exception:  # ruff: ignore[blind-except]

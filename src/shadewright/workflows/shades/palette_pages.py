@@ -11,7 +11,12 @@ from functools import lru_cache
 from shadewright.core.mixing import Advised, Evidence, Palette, advised_swatches
 from shadewright.core.mixing.strips import Strip, strips
 from shadewright.core.recipes import Target, Wishes, matches
-from shadewright.core.recipes.reaching import MOST_TOGETHER, Reach, reaches
+from shadewright.core.recipes.lightness import MOST_TOGETHER
+from shadewright.core.recipes.reaching import (
+    Reach,
+    is_well_inside,
+    reaches,
+)
 from shadewright.errors import NotFoundError
 from shadewright.records.models import Base, Dye, Swatch
 from shadewright.workflows.shades.doubts import Doubts, doubts_among
@@ -135,6 +140,17 @@ def advised_on(base_id: int) -> tuple[Advised, ...]:
     return _advised(now.palette, name)
 
 
+def reckon_ahead() -> None:
+    """Reckon what the pages of every base will show, before somebody asks."""
+    now = palette_now()
+    if now is None:
+        return
+    for base in now.palette.names.bases:
+        _strips(now.palette, base)
+        _reaches(now.palette, base)
+        _advised(now.palette, base)
+
+
 def missed_on(base_id: int, wanted: Sequence[Wanted]) -> tuple[Missed, ...]:
     """Return which of some wanted colours lie out of reach on a base."""
     now, name = _known(base_id)
@@ -246,7 +262,10 @@ def _advised(palette: Palette, base: str) -> tuple[Advised, ...]:
 
 @dataclass(frozen=True, kw_only=True)
 class _Nearest:
-    """The recipe that comes nearest to a colour, and how it differs."""
+    """The recipe that comes nearest to a colour, and how it differs.
+
+    Of a colour that is well inside the reach nothing more is asked.
+    """
 
     de: float
     words: str
@@ -255,6 +274,8 @@ class _Nearest:
 
 @lru_cache(maxsize=256)
 def _nearest(palette: Palette, base: str, target: Target) -> _Nearest:
+    if is_well_inside(palette, base=base, lab=target.lab):
+        return _Nearest(de=0.0, words="", doses=())
     found = matches(
         palette, base=base, target=target, wishes=Wishes(most_dyes=MOST_TOGETHER)
     )
