@@ -1,5 +1,6 @@
 """The demo studio: the same every time, nothing ahead of its time, all kinds there."""
 
+from collections import Counter
 from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
@@ -19,10 +20,13 @@ from shadewright.records.models import (
     BathLine,
     BottleLine,
     CatalogueVersion,
+    ColourReading,
     Dye,
+    EvidenceLine,
     JarLine,
     Lot,
     LotLine,
+    PaletteFit,
     Recipe,
     Studio,
 )
@@ -30,17 +34,23 @@ from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import Grade, LotAct
 from shadewright.workflows.bath_pages import BathStatus, open_baths
 from shadewright.workflows.demo import build_demo
+from shadewright.workflows.demo.absorption import DYES, YARNS
+from shadewright.workflows.demo.swatch_book import WRONG_DOSE
 from shadewright.workflows.deviations import deviations
 from shadewright.workflows.jars import jars
 from shadewright.workflows.labels import bottles_to_label
 from shadewright.workflows.makings import makings
 from shadewright.workflows.recipes import recipes
+from shadewright.workflows.shades.fits import is_stale
+from shadewright.workflows.shades.outcomes import hit_rate, outcomes
+from shadewright.workflows.shades.palettes import palette_now
+from shadewright.workflows.shades.swatches import Standing, swatch_now, swatches_now
 from shadewright.workflows.shelf import ShelfBottle, shelf
 from shadewright.workflows.stamps import as_of
 
 pytestmark = pytest.mark.slow
 
-LEDGERS = (BottleLine, JarLine, BathLine, LotLine)
+LEDGERS = (BottleLine, JarLine, BathLine, LotLine, ColourReading, EvidenceLine)
 NOT_IN_A_DEMO = {"Device", "PairingCode", "PairingTry"}
 MOMENTS = [
     pytest.param("UTC", (2024, 2, 29, 12, 0), id="leap day"),
@@ -80,6 +90,7 @@ def test_it_builds_at_any_time_and_place(
         the_shelf_is_as_a_studio_has_it()
         the_day_is_calm()
         baths_went_as_baths_go()
+        the_palette_is_there_and_honest()
         build_demo(now)  # a demo that stands is left alone
         assert Studio.objects.count() == 1
 
@@ -171,7 +182,28 @@ def baths_went_as_baths_go() -> None:
     assert [one.name for one in recipes() if not one.newest.is_complete] == [
         "Harbour Blue"
     ]
-    assert Recipe.objects.count() == 1 + len(versions) == 11  # one is retired
+    assert Recipe.objects.count() == 2 + len(versions) == 13  # one retired, one a set
+
+
+def the_palette_is_there_and_honest() -> None:
+    """It names the wrong dose; what it foretold held about as often as was said."""
+    holds = palette_now()
+    assert holds is not None
+    assert not is_stale(holds)
+    assert set(holds.palette.names.dyes) == set(DYES)
+    assert set(holds.palette.names.bases) == set(YARNS)
+    assert not holds.is_other_light
+    (suspect,) = holds.suspects
+    said = swatch_now(suspect.swatch_id)
+    assert (said.base_name, said.doses) == WRONG_DOSE
+    standing = Counter(each.standing for each in swatches_now())
+    assert standing[Standing.WET] == 1
+    assert standing[Standing.OFFERED] >= 8
+    assert standing[Standing.SET_ASIDE] >= 1
+    rate = hit_rate(outcomes())
+    assert rate is not None
+    assert rate.counted >= 20
+    assert rate.fewest <= rate.held <= rate.counted
 
 
 @pytest.mark.django_db(transaction=True)
@@ -186,6 +218,7 @@ def rows_of_demo(now: datetime, settings: Settings, folder: Path) -> list[str]:
     settings.MEDIA_ROOT = folder
     call_command("flush", interactive=False, verbosity=0)
     build_demo(now)
+    PaletteFit.objects.update(seconds=None)  # how long a fit took is no part of it
     rows = [row for model in models() for row in model._default_manager.order_by("pk")]
     assert len(rows) > 2000
     written: str = serializers.serialize("jsonl", rows)

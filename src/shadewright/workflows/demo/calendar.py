@@ -1,6 +1,8 @@
 """The demo's own calendar: moments gone by, and a diary that tells them in order."""
 
 from collections.abc import Callable
+from copy import copy
+from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta
 from heapq import heappop, heappush
 from itertools import count
@@ -14,8 +16,27 @@ from shadewright.workflows.stamps import as_of
 
 SEED = 2611
 
+_LONG_AGO = datetime.min.replace(tzinfo=UTC)
+
 Happening = Callable[[Stamp], object]
 """Something that somebody does; it is handed its stamp when its time comes."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Told:
+    """Something to come: who does it, and in whose diary it stands."""
+
+    by: int
+    diary: "Diary"
+    happening: Happening
+
+
+@dataclass(kw_only=True)
+class _Queue:
+    """All that is to come, the soonest first, and the moment that is told."""
+
+    told_at: datetime = _LONG_AGO
+    to_come: list[tuple[datetime, int, _Told]] = field(default_factory=list)
 
 
 class Diary:
@@ -28,9 +49,17 @@ class Diary:
     def __init__(self, now: datetime) -> None:
         self.now = timezone.localtime(now)
         self.chance = Random(SEED)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
-        self._told_at = datetime.min.replace(tzinfo=UTC)
-        self._to_come: list[tuple[datetime, int, int, Happening]] = []
+        self._queue = _Queue()
         self._order = count()
+
+    def aside(self, seed: int) -> "Diary":
+        """Return the same diary with a chance of its own for what it is told.
+
+        What is written down there moves nobody’s hand in what is written here.
+        """
+        other = copy(self)
+        other.chance = Random(seed)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
+        return other
 
     def at(self, days_ago: int, clock: str) -> datetime:
         """Return a time of day so many days ago."""
@@ -52,18 +81,20 @@ class Diary:
 
     def note(self, at: datetime, by: int, happening: Happening) -> None:
         """Write down what somebody will do at a moment."""
-        heappush(self._to_come, (at.astimezone(UTC), next(self._order), by, happening))
+        told = _Told(by=by, diary=self, happening=happening)
+        heappush(self._queue.to_come, (at.astimezone(UTC), next(self._order), told))
 
     def tell(self) -> None:
         """Tell all that happened, in the order of time."""
-        while self._to_come and self._to_come[0][0] <= self.now:
-            at, _, by, happening = heappop(self._to_come)
-            self._told_at = max(at, self._told_at)
-            with as_of(self._told_at):
-                happening(self.stamp(by))
+        queue = self._queue
+        while queue.to_come and queue.to_come[0][0] <= self.now:
+            at, _, told = heappop(queue.to_come)
+            queue.told_at = max(at, queue.told_at)
+            with as_of(queue.told_at):
+                told.happening(told.diary.stamp(told.by))
 
     def stamp(self, by: int) -> Stamp:
         """Return a stamp of the moment that is told, with a key of its own."""
         deed = UUID(int=self.chance.getrandbits(128), version=4)
-        at = self._told_at
+        at = self._queue.told_at
         return Stamp(by=by, at=at, deed=deed, written_at=at)

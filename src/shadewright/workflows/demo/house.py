@@ -14,6 +14,7 @@ from shadewright.records.models import (
 )
 from shadewright.workflows.demo.calendar import Diary
 from shadewright.workflows.people import people
+from shadewright.workflows.shades.wanted import Wanted
 
 NOTE = "Invented for the demo studio."
 
@@ -37,6 +38,9 @@ class House:
     versions: dict[str, int] = field(default_factory=dict)
     doses: dict[str, dict[str, float]] = field(default_factory=dict)
     purposes: dict[str, Purpose] = field(default_factory=dict)
+    meters: dict[str, int] = field(default_factory=dict)
+    swatches: dict[int, int] = field(default_factory=dict)
+    wanted: dict[str, Wanted] = field(default_factory=dict)
 
     @property
     def ines(self) -> int:

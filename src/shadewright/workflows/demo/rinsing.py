@@ -36,7 +36,7 @@ def write_finishing(house: House, number: str, wanted: Wanted, at: datetime) -> 
 
 def _finish(house: House, number: str, wanted: Wanted, stamp: Stamp) -> None:
     finish_bath(number=number, said=_said(house, wanted), stamp=stamp)
-    if wanted.is_swatch:
+    if wanted.is_swatch and wanted.name in _SEEN:
         note_colour(
             number=number,
             colour=_SEEN[wanted.name],

@@ -1,19 +1,23 @@
 """The demo's story: founded, filled with things, dyed in for some months."""
 
+from dataclasses import replace
 from datetime import datetime
 from decimal import Decimal
 
 from django.db import transaction
 
-from shadewright.workflows.demo.calendar import Diary
+from shadewright.workflows.demo.calendar import SEED, Diary
 from shadewright.workflows.demo.days import write_dye_days
 from shadewright.workflows.demo.dyes import receive_jars, write_down_dyes
 from shadewright.workflows.demo.house import House
+from shadewright.workflows.demo.lessons import write_lessons
 from shadewright.workflows.demo.recipes import write_recipes
 from shadewright.workflows.demo.shelf_life import ShelfLife
 from shadewright.workflows.demo.stocks import WATER
+from shadewright.workflows.demo.swatches import write_swatches
 from shadewright.workflows.demo.things import receive_yarn, write_down_things
 from shadewright.workflows.demo.ware import put_tools_in_order, write_down_ware
+from shadewright.workflows.demo.wishes import write_wishes
 from shadewright.workflows.labels import bottles_to_label, print_labels
 from shadewright.workflows.people import add_person
 from shadewright.workflows.studio import found_studio, set_altitude, set_rate, studio
@@ -44,6 +48,10 @@ def _tell(house: House) -> None:
     write_recipes(house)
     write_dye_days(house)
     ShelfLife(house).write()
+    shades = replace(house, diary=diary.aside(SEED + 1))
+    write_swatches(shades)
+    write_wishes(shades)
+    write_lessons(shades)
     diary.note(diary.before(90), house.ines, lambda _: _label_all_but_two(house))
     diary.tell()
 

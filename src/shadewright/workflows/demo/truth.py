@@ -38,6 +38,10 @@ ON_SCREEN = 3.4
 """How far an eye is off at a screen, each part of Lab. [1]"""
 
 
+WETTER = 1.35
+"""Light of wet yarn is its dry one to this power (our guess). [1]"""
+
+
 @dataclass(frozen=True, kw_only=True)
 class Day:
     """What a day makes of every dye, as factors."""
@@ -104,6 +108,11 @@ def eyed(spectrum: Spectrum, chance: Random) -> Lab:
 def spread_out(spectrum: Spectrum, chance: Random) -> Spectrum:
     """Return what a meter for spectra shows."""
     return tuple(round(part * exp(chance.gauss(0.0, 0.002)), 4) for part in spectrum)
+
+
+def wetted(spectrum: Spectrum) -> Spectrum:
+    """Return what wet yarn shows: darker, and stronger in colour."""
+    return tuple(part**WETTER for part in spectrum)
 
 
 def _in_the_fibre(dye: str, depth: float, *, is_wool: bool) -> float:
