@@ -135,8 +135,11 @@ def test_a_set_stands_in_no_list_of_recipes(client: Client, base: Base) -> None:
 
 
 def test_faults_stand_in_plain_words(client: Client, base: Base) -> None:
-    page = asked(client, kind="mixes", base=base.pk, dyes=dye("Gorse"))
-    assert "Dyes to mix" in page.text
+    every = [each.pk for each in Dye.objects.all()]
+    page = asked(client, kind="mixes", base=base.pk, dyes=every)
+    assert "Dyes to mix must be 2 or 3; got 6." in page.text
+    page = asked(client, kind="mixes", base=base.pk, dyes=every[:1])
+    assert "Not like this" not in page.text
     page = asked(client, kind="ladder", base=base.pk, dyes=dye("Gorse"), rungs="99")
     assert page.fault("rungs")
 

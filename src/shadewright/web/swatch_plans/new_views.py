@@ -38,13 +38,14 @@ _TABS = {
     PlanKind.MIXES: "Mixes",
     PlanKind.NEXT: "What would help most",
 }
+_DYES_WANTED = {PlanKind.LADDER: 1, PlanKind.MIXES: 2}
 _ABOUT = {
     PlanKind.LADDER: "Each rung is half as deep as the one before.",
     PlanKind.MIXES: "One depth, shared out in parts: from all of one dye to all of "
     "another. Three dyes in four parts are 15 swatches.",
     PlanKind.NEXT: "The swatches that take most off what the palette does not know.",
-    PlanKind.BRACKET: "The recipe itself, and one to either side along the line on "
-    "which the palette is least sure.",
+    PlanKind.BRACKET: "Swatch 2 is the recipe itself; 1 and 3 lie to either side of it "
+    "along the line on which the palette is least sure.",
 }
 
 
@@ -58,7 +59,7 @@ def new(request: HttpRequest) -> HttpResponse:
         return _keep(request)
     typed = _begun(request.GET)
     form = FORMS[_kind(typed)]
-    if "HX-Request" not in request.headers and not _is_ready(typed):
+    if not _is_ready(typed):
         return show(request, _page(form(initial=typed.dict())))
     return show(request, _page(form(typed)))
 
@@ -128,8 +129,8 @@ def _kind(typed: QueryDict) -> PlanKind:
 
 def _is_ready(typed: QueryDict) -> bool:
     """Whether enough is said to show a plan; else the form waits, without a fault."""
-    wants_dyes = _kind(typed) in {PlanKind.LADDER, PlanKind.MIXES}
-    return bool(typed.get("base")) and ("dyes" in typed or not wants_dyes)
+    dyes_wanted = _DYES_WANTED.get(_kind(typed), 0)
+    return bool(typed.get("base")) and len(typed.getlist("dyes")) >= dyes_wanted
 
 
 def _tabs(kind: PlanKind, base: str) -> tuple[KindTab, ...]:

@@ -38,7 +38,6 @@ class DrawShown:
     amount: str
     beside: str
     stock: str
-    is_new: bool
 
 
 @dataclass(frozen=True, kw_only=True)

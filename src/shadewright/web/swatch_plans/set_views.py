@@ -179,15 +179,13 @@ def _planned(dose: SetDose) -> DrawShown:
             amount=amount,
             beside="",
             stock="weighed dry",
-            is_new=False,
         )
     return DrawShown(
         dye=dose.dye_name,
         depth=depth,
         amount=amount_text(dose.volume_ml, "ml"),
         beside=beside_text(dose.mass_g),
-        stock=f"{dose.code}, {amount_text(dose.strength_percent, '%')}",
-        is_new=False,
+        stock=f"{dose.code} {amount_text(dose.strength_percent, '%')}",
     )
 
 

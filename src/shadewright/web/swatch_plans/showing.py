@@ -50,7 +50,6 @@ def shown_draw(draw: PlannedDraw, *, is_by_weight: bool) -> DrawShown:
         amount=amount,
         beside=beside,
         stock=draw.stock,
-        is_new=not draw.code,
     )
 
 
@@ -86,7 +85,7 @@ def _facts(plan: SwatchSetPlan) -> Iterator[Said]:
     for each in plan.taken:
         doses = "1 dose" if each.doses == 1 else f"{each.doses} doses"
         volume = amount_text(each.volume_ml, "ml")
-        yield Said(term=f"{each.dye_name}, {each.stock}", words=f"{volume} in {doses}")
+        yield Said(term=each.dye_name, words=f"{volume} of {each.stock} in {doses}")
     powder = ", ".join(f"{dye} {amount_text(g, 'g')}" for dye, g in plan.dye_g)
     yield Said(term="Dye in all", words=powder)
     text = plan.practice.text

@@ -63,12 +63,12 @@ def practices_to_follow() -> tuple[Version, ...]:
 def _version(like_id: int | None) -> Version | None:
     if like_id is not None:
         return shaped_version(recipe_reads.version_row(like_id))
-    row = next(_usual(), None)
+    row = next((each for each in _usual() if each.auxiliaries.exists()), None)
     return None if row is None else shaped_version(row)
 
 
 def _usual() -> Iterator[RecipeVersion]:
-    # The last set, the last bath, any recipe.
+    # The last set, the last bath, any recipe; whichever names its acid.
     plan = shade_reads.swatch_plan_rows().first()
     if plan is not None:
         yield from recipe_reads.version_rows().filter(recipe=plan.recipe)[:1]
@@ -96,11 +96,15 @@ def _to_begin(depths: dict[int, float], *, liquor_ratio: float) -> SetPractice:
             auxiliary_id=acid.auxiliary_id, name=acid.name, amount=acid.percent_owf
         )
         text = replace(text, helpers=(helper,))
-    words = f"No recipe to follow yet: heat as for “{_TO_BEGIN.name}”. {acid.words}"
+    source = acid.words if text.helpers else ""
+    words = f"No recipe to follow yet: heat as for “{_TO_BEGIN.name}”. {source}".strip()
     return SetPractice(text=text, words=words, note=_note(text))
 
 
 def _note(text: RecipeText) -> str:
     if text.helpers:
         return ""
-    return "No acid goes in: choose a recipe whose acid the swatches take over."
+    return (
+        "No acid goes in: choose a recipe whose acid the swatches take over, or write "
+        "down the class of these dyes and the acid on your shelf."
+    )

@@ -13,6 +13,7 @@ from shadewright.workflows.tools_at_hand import AtHand
 
 _A_DOSE_ML = 10.0
 _FIRST_PLACE = 1
+_USUAL_STEP_G = 0.01  # common practice: what powder is weighed on, if nobody says
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,8 +43,8 @@ class PlannedDraw:
 
     @property
     def stock(self) -> str:
-        """What it is drawn from, in words: ``G4R, 1 %`` or ``new, 0.1 %``."""
-        return f"{self.code or 'new'}, {amount_text(self.strength_percent, '%')}"
+        """What it is drawn from, in words: ``G4R 1 %`` or ``the new 0.1 %``."""
+        return f"{self.code or 'the new'} {amount_text(self.strength_percent, '%')}"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -123,9 +124,10 @@ def _planned(each: Wanted, drawn: DrawnFrom) -> PlannedDraw:
 
 def _bench(dye_id: int, tools: AtHand) -> Bench:
     scale = tools.dry_scale
+    step_g = _USUAL_STEP_G if scale is None else scale.step_g or _USUAL_STEP_G
     return Bench(
         least_ml=least_dose_ml(tools),
-        least_powder_g=0.0 if scale is None else LEAST_SCALE_STEPS * scale.step_g,
+        least_powder_g=LEAST_SCALE_STEPS * step_g,
         strengths_percent=soluble_strengths(dye_id),
     )
 
