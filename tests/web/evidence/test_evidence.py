@@ -183,16 +183,20 @@ def test_a_palette_that_is_out_of_date_says_so_until_it_is_fitted(
 
 
 def test_a_fit_that_runs_shows_how_far_it_is(client: Client, base: Base) -> None:
-    del base
     row = PaletteFit.objects.create(stage="Fitting the swatches", share=0.4)
     answer = client.get(reverse("fit-status"))
     assert 'value="40"' in read(answer).source
-    assert "hx-trigger" in read(answer).source
-    assert "HX-Refresh" not in answer.headers
+    assert f'hx-get="{reverse("fit-status")}?first=1"' in read(answer).source
     PaletteFit.objects.filter(pk=row.pk).update(state=FitState.FAILED, fault="No.")
-    answer = client.get(reverse("fit-status"))
+    assert "The last fit failed. No." in read(client.get(reverse("fit-status"))).text
+    kept_singles(base)
+    fit_now(why="first swatches")
+    here = {"HX-Current-URL": "http://testserver/shades/fits/?a=1"}
+    answer = client.get(reverse("fit-status"), headers=here)
+    assert "HX-Refresh" not in answer.headers
+    assert "/shades/fits/?a=1" in read(answer).links
+    answer = client.get(reverse("fit-status"), {"first": "1"})
     assert answer.headers["HX-Refresh"] == "true"
-    assert "The last fit failed. No." in read(answer).text
 
 
 def test_a_fit_that_a_closed_program_left_is_ended(base: Base) -> None:

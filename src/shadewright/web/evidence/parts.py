@@ -33,7 +33,8 @@ class FitShown:
     """Where the palette stands.
 
     ``percent`` counts while a fit runs; ``at`` is when the one that holds was done,
-    None before the first; ``meters`` where a meter’s light is changed.
+    None before the first; ``meters`` where a meter’s light is changed; ``news`` where
+    a palette that was just fitted is shown.
     """
 
     is_running: bool
@@ -45,6 +46,7 @@ class FitShown:
     is_stale: bool
     is_other_light: bool
     meters: str
+    news: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,5 +1,8 @@
 """Fits: what holds, what runs, all of them; and a fit that somebody wishes for."""
 
+from dataclasses import replace
+from urllib.parse import urlsplit
+
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
@@ -37,10 +40,18 @@ def fits(request: HttpRequest) -> HttpResponse:
 
 @require_safe
 def fit_status(request: HttpRequest) -> HttpResponse:
-    """Show how far a fit is; once it is done the whole page is asked again."""
+    """Show how far a fit is, and once it is done the way to what came out.
+
+    Only a page that waits for the first palette of all is asked for again by itself:
+    any other may hold a note with its Undo.
+    """
     shown = fit_shown()
+    if not shown.is_running and not shown.fault:
+        address = request.headers.get("HX-Current-URL", "")
+        path = urlsplit(address)
+        shown = replace(shown, news=f"{path.path}?{path.query}".rstrip("?"))
     answer = show(request, FitPart(fit=shown))
-    if not shown.is_running:
+    if "first" in request.GET and not shown.is_running:
         answer.headers["HX-Refresh"] = "true"
     return answer
 
