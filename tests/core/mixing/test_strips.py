@@ -52,7 +52,8 @@ def test_a_guess_is_wide_and_a_ladder_is_sure(found: tuple[Strip, ...]) -> None:
 
 
 @pytest.mark.parametrize(
-    ("usual_90", "word"), [(2.0, "sure"), (2.01, "fair"), (4.0, "fair"), (4.01, "wide")]
+    ("usual_90", "word"),
+    [(2.04, "sure"), (2.06, "fair"), (4.04, "fair"), (4.06, "wide")],
 )
 def test_the_word_keeps_to_its_limits(
     found: tuple[Strip, ...], usual_90: float, word: str

@@ -101,6 +101,17 @@ def test_a_base_without_dyed_swatches_is_told_so(client: Client, hollow: Base) -
     assert f'href="/shades/palettes/{hollow.pk}/"' in page
 
 
+def test_swatches_that_wait_for_their_fit_are_counted(
+    client: Client, ines: Person
+) -> None:
+    del ines
+    base = Base.objects.create(name="Drift silk", fibres="silk")
+    kept_singles(base)
+    page = text(client, f"/shades/palettes/{base.pk}/")
+    assert "7 swatches on Drift silk, not yet in the palette" in page
+    assert "7 swatches so far" in text(client, "/shades/")
+
+
 def test_there_is_no_palette_of_nothing(client: Client, ines: Person) -> None:
     del ines
     assert client.get("/shades/palettes/99/").status_code == 404

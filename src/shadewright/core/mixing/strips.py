@@ -45,10 +45,11 @@ class Strip:
 
     @property
     def sureness(self) -> Sureness:
-        """How well it is known, in a word."""
-        if self.usual_90 <= MOST_SURE:
+        """How well it is known, in a word, by the tenth that is written."""
+        written = round(self.usual_90, 1)
+        if written <= MOST_SURE:
             return Sureness.SURE
-        return Sureness.FAIR if self.usual_90 <= MOST_FAIR else Sureness.WIDE
+        return Sureness.FAIR if written <= MOST_FAIR else Sureness.WIDE
 
 
 def strips(palette: Palette, *, base: str) -> tuple[Strip, ...]:

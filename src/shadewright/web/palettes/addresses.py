@@ -10,6 +10,7 @@ from shadewright.workflows.shades.palette_pages import ADVISED, BaseNow
 
 _ROOMS = (
     ("Swatches", "swatches"),
+    ("Sets of swatches", "swatch-plans"),
     ("Wanted colours", "wanted"),
     ("Mix by hand", "mix"),
     ("Gradient", "gradient"),

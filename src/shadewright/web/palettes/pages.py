@@ -41,6 +41,7 @@ class StripRow:
     counted: str
     drawn: DyeStrip
     measured: str
+    swatches: tuple[Link, ...]
     at_one: str
     remarks: tuple[str, ...]
 
@@ -129,12 +130,16 @@ class PalettePage(Page):
 
 @dataclass(frozen=True, kw_only=True)
 class UnknownBasePage(Page):
-    """A base of which the palette knows nothing."""
+    """A base of which the palette knows nothing yet.
+
+    ``swatches`` counts its own, which the next fit will take.
+    """
 
     template: ClassVar[str] = "palettes/unknown.html"
     place: ClassVar[str] = "Shades"
 
     base: str
+    swatches: int
     enter: str
     tabs: tuple[BaseTab, ...]
     links: tuple[Link, ...]

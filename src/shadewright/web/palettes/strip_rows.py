@@ -9,6 +9,7 @@ from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.drawing import DyeStrip, Square, Told
 from shadewright.exchange.colour_text import on_screen
 from shadewright.web.colours import TOO_VIVID
+from shadewright.web.pages import Link
 from shadewright.web.palettes.addresses import address
 from shadewright.web.palettes.pages import StripRow
 from shadewright.web.palettes.words import (
@@ -60,6 +61,7 @@ def _row(place: int, dye: DyeNow, out: frozenset[int]) -> StripRow:
             squares=tuple(_square(each, out) for each in dye.alone),
         ),
         measured=measured,
+        swatches=tuple(map(_link, dye.alone)),
         at_one=_at_one(dye.strip),
         remarks=remarks,
     )
@@ -93,6 +95,11 @@ def _square(swatch: SwatchNow, out: frozenset[int]) -> Square:
     )
 
 
+def _link(swatch: SwatchNow) -> Link:
+    words = depth_words(swatch.doses[0][1])
+    return Link(words=words, address=address("swatch", swatch.id))
+
+
 def _measured(dye: DyeNow, out: frozenset[int]) -> str:
     depths = listed([depth_words(each.doses[0][1]) for each in dye.alone])
     left_out = [depth_words(x.doses[0][1]) for x in dye.alone if x.id in out]
@@ -104,7 +111,8 @@ def _measured(dye: DyeNow, out: frozenset[int]) -> str:
 
 def _counted(dye: DyeNow, out: frozenset[int]) -> str:
     doubted = sum(each.id in out for each in dye.alone)
-    parts = [counted(len(dye.alone) - doubted, "swatch", "swatches")]
+    good = len(dye.alone) - doubted
+    parts = [counted(good, "swatch", "swatches")] if good or not doubted else []
     if doubted:
         parts.append(f"{doubted} left out")
     if dye.mixes:

@@ -58,6 +58,7 @@ def _unknown(found: PaletteOnBase) -> UnknownBasePage:
     return UnknownBasePage(
         title=f"Palette on {base.name}",
         base=base.name,
+        swatches=len(found.swatches),
         enter=address("swatch-new", base=base.id),
         tabs=tabs(found.bases, here=base.id),
         links=rooms(base.id),
