@@ -15,8 +15,11 @@ from shadewright.web.matching.asking import LIGHTS, Asked, asked_of, query_of
 from shadewright.web.swatches.colour_fields import pick_field, said_colour, typed_field
 from shadewright.workflows.shades.mixing_page import palette_bases, palette_dyes
 from shadewright.workflows.shades.saving import likes
-from shadewright.workflows.shades.swatches import swatches_now
-from shadewright.workflows.shades.wanted import CameFrom, wanted_colours
+from shadewright.workflows.shades.wanted import (
+    CameFrom,
+    read_swatches,
+    wanted_colours,
+)
 
 LIGHT_NAMES = {
     LIGHTS[0]: "Lamp (A)",
@@ -93,7 +96,7 @@ class FindForm(StudioForm):
         self.asked: Asked | None = None
         kept = wanted_colours()
         self._offer("wanted", [(each.key, each.name) for each in kept])
-        self._offer("swatch", _swatch_choices())
+        self._offer("swatch", read_swatches())
         self._offer("base", [(x.id, x.words) for x in palette_bases(palette)])
         self._offer("like", [("", "As dyed last on this yarn"), *likes()])
         for dye in palette_dyes(palette):
@@ -175,11 +178,3 @@ def initial_of(asked: Asked) -> dict[str, Any]:
     }
     roles = {"with": wish.with_dyes, "without": wish.without_dyes}
     return said | {f"dye_{dye}": role for role, dyes in roles.items() for dye in dyes}
-
-
-def _swatch_choices() -> list[tuple[str, str]]:
-    return [
-        (str(each.id), f"{each.label}, {each.base_name}")
-        for each in swatches_now()
-        if each.reading is not None
-    ]

@@ -64,6 +64,7 @@ class AnswerShown:
     doses: tuple[DoseShown, ...]
     troubles: tuple[Trouble, ...]
     colour: ColourShown
+    behind: tuple[Link, ...]
     mix: str
     deed: UUID
     ways: tuple[Link, ...]

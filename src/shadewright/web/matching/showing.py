@@ -33,6 +33,7 @@ from shadewright.workflows.costs import cost_words
 from shadewright.workflows.shades.find_wishes import AtShelf
 from shadewright.workflows.shades.finding import Answer, Found, Hunt, UnderLight
 
+_MOST_BEHIND = 5
 _LIGHT_NAMES = {Light.D65: "Daylight", Light.A: "Lamp", Light.LED_B3: "Shop LED"}
 
 
@@ -116,6 +117,10 @@ def _answer(
             expected=each.off,
             within_90=each.off_90,
             evidence=each.evidence,
+        ),
+        behind=tuple(
+            Link(words=swatch.label, address=reverse("swatch", args=[swatch.id]))
+            for swatch in each.behind[:_MOST_BEHIND]
         ),
         mix=mix_text(each.depths),
         deed=uuid4(),

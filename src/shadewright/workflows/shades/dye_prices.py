@@ -3,9 +3,9 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from shadewright.core.baths import ChosenBottles
 from shadewright.core.costing import Cost, CostPart, total_cost
 from shadewright.records.models import StockBottle
-from shadewright.workflows.baths import PlannedDose
 from shadewright.workflows.costs import stock_costs
 
 SKEIN_G = 100.0
@@ -20,21 +20,33 @@ def gram_prices(codes: Sequence[str]) -> dict[str, CostPart]:
 
 
 def skein_cost(
-    doses: Sequence[PlannedDose], prices: Mapping[str, CostPart], *, batch_g: float
+    doses: Sequence[tuple[str, ChosenBottles]],
+    prices: Mapping[str, CostPart],
+    *,
+    batch_g: float,
 ) -> Cost:
     """Return what the dye for 100 g of yarn costs, from the bottles of a batch."""
     share = SKEIN_G / batch_g
-    drawn = [
-        _part(dose.dye_name, prices.get(each.code), share * each.dye_g)
-        for dose in doses
-        for each in dose.shares
+    parts = [
+        _part(name, prices.get(each.code), share * each.dye_g)
+        for name, chosen in doses
+        for each in chosen.shares
     ]
-    short = [
-        CostPart(name=dose.dye_name, money=None, why="no stock of it to price it from")
-        for dose in doses
-        if dose.missing_g
+    parts += [
+        _short(name, chosen, prices, share * chosen.missing_g)
+        for name, chosen in doses
+        if chosen.missing_g
     ]
-    return total_cost([*drawn, *short])
+    return total_cost(parts)
+
+
+def _short(
+    name: str, chosen: ChosenBottles, prices: Mapping[str, CostPart], dye_g: float
+) -> CostPart:
+    """Price what the bottles lack like what they hold."""
+    if chosen.shares:
+        return _part(name, prices.get(chosen.shares[0].code), dye_g)
+    return CostPart(name=name, money=None, why="no stock of it to price it from")
 
 
 def _part(name: str, gram: CostPart | None, dye_g: float) -> CostPart:

@@ -52,7 +52,7 @@ def with_reasons(
         return ()
     ordered = _worth_showing(sorted(dyed, key=by_chance), tolerance=tolerance)
     first = ordered[0]
-    said = _said(ordered, is_within=is_within)
+    said = _said(ordered, is_within=is_within, tolerance=tolerance)
     best = [each for each in ordered if each.dyes in said]
     others = [each for each in ordered if each.dyes not in said]
     picked = [*best, *_unlike(others, best)][:MOST_SHOWN]
@@ -80,24 +80,32 @@ def beside(each: Candidate, first: Candidate) -> str:
     return f"Without {_and(lacks)}" if lacks else f"With {_and(more)} besides"
 
 
+def _as_good(ordered: Sequence[Candidate], tolerance: float) -> list[Candidate]:
+    """Leave those that come out nearly as near as the first: they may be the best."""
+    most = ordered[0].recipe.expected_de + tolerance
+    return [each for each in ordered if each.recipe.expected_de <= most]
+
+
 def _said(
-    ordered: Sequence[Candidate], *, is_within: bool
+    ordered: Sequence[Candidate], *, is_within: bool, tolerance: float
 ) -> Mapping[tuple[str, ...], tuple[str, ...]]:
     """Return what is said of those that are best at something, by their dyes."""
     first = ordered[0]
     said: dict[tuple[str, ...], list[str]] = {}
     head = "Most likely to come out right" if is_within else "As near as it comes"
     said[first.dyes] = [head]
-    for words, best in _bests(ordered):
+    for words, best in _bests(_as_good(ordered, tolerance)):
         said.setdefault(best.dyes, []).append(_less(words, best, first))
     return {dyes: tuple(words) for dyes, words in said.items()}
 
 
 def _bests(ordered: Sequence[Candidate]) -> list[tuple[str, Candidate]]:
     """Return who is the best at each thing; of equals the likeliest."""
+    is_priced = all(each.price is not None for each in ordered)
+    cheapest = "Cheapest" if is_priced else "Cheapest whose price is known"
     rules: list[tuple[str, Callable[[Candidate], float | None]]] = [
         ("Nearest on paper", lambda each: round(each.recipe.de, 1)),
-        ("Cheapest", lambda each: each.price),
+        (cheapest, lambda each: each.price),
         ("Steadiest from light to light", lambda each: round(each.recipe.unsteady, 1)),
         ("Fewest dyes", lambda each: len(each.dyes)),
     ]

@@ -3,7 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from shadewright.core.baths import liquor_ml
+from shadewright.core.baths import (
+    ChosenBottles,
+    chosen_bottles,
+    dye_mass_g,
+    liquor_ml,
+)
 from shadewright.core.colour import Light
 from shadewright.core.mixing import Palette
 from shadewright.core.mixing.swatches import DOSE_ERROR
@@ -61,8 +66,13 @@ class AtShelf:
     tools: AtHand
     bath: BathWish
 
+    @property
+    def liquor_ml(self) -> float:
+        """How much bath the batch takes, at the usual ratio."""
+        return liquor_ml(fibre_mass_g=self.bath.fibre_g, liquor_ratio=USUAL_RATIO)
+
     def dose(self, name: str, depth_percent: float, *, place: int = 1) -> PlannedDose:
-        """Return which bottles give a dose of the batch, and what is short."""
+        """Return which bottles give a dose of the batch, and how sure it is."""
         line = DoseLine(
             dye_id=self.dyes[name].pk, dye_name=name, depth_percent=depth_percent
         )
@@ -72,7 +82,16 @@ class AtShelf:
             self.tools,
             place=place,
             wish=self.bath,
-            bath_ml=liquor_ml(fibre_mass_g=self.bath.fibre_g, liquor_ratio=USUAL_RATIO),
+            bath_ml=self.liquor_ml,
+        )
+
+    def bottles(self, name: str, depth_percent: float) -> ChosenBottles:
+        """Return only which bottles give a dose, which is sooner said."""
+        dye_g = dye_mass_g(fibre_mass_g=self.bath.fibre_g, depth_percent=depth_percent)
+        return chosen_bottles(
+            dye_g=dye_g,
+            liquor_ml=self.liquor_ml,
+            bottles=self.offer.candidates(self.dyes[name].pk),
         )
 
     def most_percent(self, name: str) -> float:

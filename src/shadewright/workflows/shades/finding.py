@@ -1,10 +1,10 @@
 """Find the recipes for a colour on a base, with what the studio has at hand."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from shadewright.core.colour import Lab, Light, ciede2000, difference_words
-from shadewright.core.costing import Cost
+from shadewright.core.costing import Cost, CostPart
 from shadewright.core.mixing import Evidence, Mix, told_mixes
 from shadewright.core.mixing.asking import lab_under
 from shadewright.core.mixing.swatches import DOSE_ERROR
@@ -23,6 +23,8 @@ from shadewright.workflows.shades.find_wishes import (
     wishes_of,
 )
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.standing_behind import behind_among
+from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
 from shadewright.workflows.shades.wanted import Wanted, target_of
 
 LIGHTS = (Light.D65, Light.A, Light.LED_B3)
@@ -85,7 +87,8 @@ class Answer:
 
     ``difference`` is CIEDE2000 to the target on paper; one pot in ten stays under
     ``within_10``, nine in ten under ``within_90``. ``off`` and ``off_90`` are how far
-    the pot comes out from the prediction itself.
+    the pot comes out from the prediction itself; ``behind`` are the swatches that it
+    rests on, the nearest first.
     """
 
     doses: tuple[PlannedDose, ...]
@@ -100,6 +103,7 @@ class Answer:
     off: float
     off_90: float
     evidence: Evidence
+    behind: tuple[SwatchNow, ...]
     cost: Cost
     why: tuple[str, ...]
 
@@ -146,12 +150,8 @@ def hunt(wish: FindWish) -> Hunt:
 def found_by(ready: Hunt, answer: Matches) -> Found:
     """Return what a search found, with bottles, costs and reasons."""
     prices = gram_prices([each.code for each in ready.at.offer.bottles])
-    planned = {recipe.doses: _planned(recipe, ready.at) for recipe in answer.recipes}
     candidates = [
-        Candidate(
-            recipe=recipe,
-            cost=skein_cost(planned[recipe.doses], prices, batch_g=ready.wish.batch_g),
-        )
+        Candidate(recipe=recipe, cost=_cost(recipe, ready.at, prices))
         for recipe in answer.recipes
     ]
     picked = with_reasons(
@@ -162,7 +162,7 @@ def found_by(ready: Hunt, answer: Matches) -> Found:
     return Found(
         wish=ready.wish,
         base_name=ready.base_name,
-        answers=_answers(ready, picked, [planned[x.recipe.doses] for x in picked]),
+        answers=_answers(ready, picked),
         searched=answer.searched,
         is_within_tolerance=answer.is_within_tolerance,
         nearest_difference=answer.nearest_de,
@@ -189,26 +189,33 @@ def target_under(wanted: Wanted, light: Light) -> tuple[Lab, bool]:
     return steady_lab(wanted.lab, light), True
 
 
+def _cost(recipe: Recipe, at: AtShelf, prices: Mapping[str, CostPart]) -> Cost:
+    doses = [(dye, at.bottles(dye, depth)) for dye, depth in _rounded(recipe)]
+    return skein_cost(doses, prices, batch_g=at.bath.fibre_g)
+
+
 def _planned(recipe: Recipe, at: AtShelf) -> tuple[PlannedDose, ...]:
     return tuple(
-        at.dose(dye, float(f"{depth:.{_FIGURES}g}"), place=place)
-        for place, (dye, depth) in enumerate(recipe.doses, start=1)
+        at.dose(dye, depth, place=place)
+        for place, (dye, depth) in enumerate(_rounded(recipe), start=1)
     )
 
 
-def _answers(
-    ready: Hunt,
-    picked: Sequence[Candidate],
-    doses: Sequence[tuple[PlannedDose, ...]],
-) -> tuple[Answer, ...]:
+def _rounded(recipe: Recipe) -> Iterator[tuple[str, float]]:
+    for dye, depth in recipe.doses:
+        yield dye, float(f"{depth:.{_FIGURES}g}")
+
+
+def _answers(ready: Hunt, picked: Sequence[Candidate]) -> tuple[Answer, ...]:
     if not picked:
         return ()
     mixes = [Mix(base=ready.base_name, doses=x.recipe.doses) for x in picked]
     told = told_mixes(mixes, palette=ready.now.palette, dose_error=DOSE_ERROR)
     seen = {light: lab_under(told.reflectance, light=light) for light in LIGHTS}
+    used = tuple(each for each in swatches_now() if each.id in set(ready.now.used))
     aims = {light: target_under(ready.wish.wanted, light) for light in LIGHTS}
     found = []
-    for place, (each, planned) in enumerate(zip(picked, doses, strict=True)):
+    for place, each in enumerate(picked):
         under = tuple(
             UnderLight(
                 light=light,
@@ -219,7 +226,9 @@ def _answers(
             for light in LIGHTS
         )
         off = float(told.expected[place]), float(told.de_90[place])
-        found.append(_answer(each, planned, under, off))
+        behind = behind_among(used, each.recipe.doses, ready.base_name)
+        planned = _planned(each.recipe, ready.at)
+        found.append(_answer(each, planned, under, off, behind))
     return tuple(found)
 
 
@@ -228,6 +237,7 @@ def _answer(
     planned: tuple[PlannedDose, ...],
     under: tuple[UnderLight, ...],
     off: tuple[float, float],
+    behind: tuple[SwatchNow, ...],
 ) -> Answer:
     recipe = each.recipe
     return Answer(
@@ -243,6 +253,7 @@ def _answer(
         off=off[0],
         off_90=off[1],
         evidence=recipe.evidence,
+        behind=behind,
         cost=each.cost,
         why=each.why,
     )

@@ -16,7 +16,7 @@ from shadewright.errors import (
 )
 from shadewright.exchange.colour_text import measured_lab, on_screen, typed_colour
 from shadewright.records import lot_reads
-from shadewright.records.models import WantedColour
+from shadewright.records.models import Swatch, WantedColour
 from shadewright.records.models.lots import ColourEvidence
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.catalogue import keep_item
@@ -125,6 +125,12 @@ def wanted_of_swatch(swatch: SwatchNow) -> Wanted:
         came_from=CameFrom.SWATCH,
         key=str(swatch.id),
     )
+
+
+def read_swatches() -> list[tuple[str, str]]:
+    """Return the swatches that were read dry, by number and in words."""
+    rows = Swatch.objects.filter(readings__is_wet=False).select_related("base")
+    return [(str(row.pk), f"{row.label}, {row.base.name}") for row in rows.distinct()]
 
 
 def wanted_of_lot(number: str) -> Wanted:
