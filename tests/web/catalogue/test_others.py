@@ -177,6 +177,7 @@ def test_its_page_tells_what_is_known(
         ("meters", "spread", "0", "Spread of one reading must be above 0"),
         ("meters", "spread", "6", "Spread of one reading must be above 0"),
         ("meters", "spread", "0.2 %", "Spread of one reading is written as"),
+        ("meters", "spot", "50 1 2", "at least 5 readings; got 1."),
         ("meters", "light", "A", "Light must be one of those offered."),
         ("burners", "power_kw", "", "Power is missing."),
         ("burners", "power_kw", "0", "Power must be above 0 and at most 100 kW"),
@@ -306,3 +307,12 @@ def test_no_field_goes_without_words(client: Client, slug: str) -> None:
     assert "-----" not in form
     assert "Not written down: " in page
     assert "None," not in page
+
+
+def test_the_spread_of_a_meter_comes_from_one_spot_read_again(client: Client) -> None:
+    spot = "50.2 10 20\n49,8 10 20\n50 10.2 20\n50 9.8 20\n50 10 20"
+    sent = {**FORMS["meters"], "spread": "", "spot": spot}
+    page = client.post("/meters/new/", sent, follow=True).content.decode()
+    assert Meter.objects.get().spread == 0.2
+    assert "0.2 ΔE" in page.replace("\u00a0", " ")
+    assert "one spot" not in page

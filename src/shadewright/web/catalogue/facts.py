@@ -29,6 +29,9 @@ from shadewright.workflows.jars import jars
 from shadewright.workflows.tools import tool_now, unit_of
 from shadewright.workflows.waters import usual_water
 
+_ONLY_ASKED = {"forget_sheet", "spot"}
+"""What a form asks and no row holds."""
+
 CheckForm = WeightForm | WaterForm | None
 
 _HEADS = {"dyes": "Jars of it", "bases": "Mill lots"}
@@ -69,7 +72,7 @@ def _fields(kind: Kind) -> dict[str, forms.Field]:
     form = kind.form()
     names = [name for line in form.rows for name in line if name != "name"]
     return {"name": form.fields["name"]} | {
-        name: form.fields[name] for name in names if name != "forget_sheet"
+        name: form.fields[name] for name in names if name not in _ONLY_ASKED
     }
 
 

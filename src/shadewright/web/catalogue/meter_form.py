@@ -1,16 +1,18 @@
 """The form of a meter for colour: asked once, and then known at every reading."""
 
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from django import forms
 
 from shadewright.core.quantities import require_above_zero
 from shadewright.core.quantities.reading import Asked, written
+from shadewright.errors import InputError
 from shadewright.records.models import Meter
 from shadewright.web.amounts import AmountField
 from shadewright.web.catalogue.item_form import ItemForm
 from shadewright.web.evidence.background import refit_soon
 from shadewright.workflows.shades.meter_changes import keep_meter
+from shadewright.workflows.shades.meter_spreads import spread_of_spot
 from shadewright.workflows.stamps import Stamp
 
 _MOST_SPREAD = 5.0
@@ -49,15 +51,21 @@ class MeterForm(ItemForm):
         read=lab_spread,
         label="Spread of one reading",
         required=False,
-        help_text="Read one spot of yarn ten times, lifting the meter between: the "
-        "standard deviation of the distances in Lab. Its sheet says less than yarn "
-        "does.",
+        help_text="Its standard deviation as a distance in Lab. Its sheet says less "
+        "than yarn does: better give the readings of one spot below.",
+    )
+    spot = forms.CharField(
+        label="Or one spot, read ten times",
+        required=False,
+        max_length=2000,
+        widget=forms.Textarea(attrs={"rows": 3, "autocomplete": "off"}),
+        help_text="Lift the meter off the yarn between. L, a, b, one reading a line.",
     )
 
     rows: ClassVar[tuple[tuple[str, ...], ...]] = (
         ("name", "geometry"),
         ("light", "observer"),
-        ("spread",),
+        ("spread", "spot"),
         ("notes",),
     )
     side_title = "Which light and which eye"
@@ -82,6 +90,16 @@ class MeterForm(ItemForm):
             "observer": "10° is usual for yarn, 2° in print and on screens.",
         }
         widgets = {"notes": forms.Textarea(attrs={"rows": 2})}
+
+    def clean(self) -> dict[str, Any]:
+        """Take the spread from the readings of one spot, where they are given."""
+        sent: dict[str, Any] = super().clean() or {}
+        if sent.get("spot", "").strip():
+            try:
+                sent["spread"] = spread_of_spot(sent["spot"])
+            except InputError as error:
+                self.refuse(error)
+        return sent
 
     def keep(self, stamp: Stamp) -> str:
         """Keep the meter, and carry anew what it read where its light changed."""

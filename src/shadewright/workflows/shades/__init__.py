@@ -14,6 +14,7 @@ Files of swatches:
 ``swatch_samples``  a file of spectra, whose doses are typed
 ``keeping_files``   kept in one deed, and handed out again
 ``meter_changes``   what a meter read, carried anew
+``meter_spreads``   what one reading of it is worth
 
 A set of swatches:
 
