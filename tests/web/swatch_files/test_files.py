@@ -33,7 +33,7 @@ def fields(page: str) -> dict[str, str]:
     found = dict(re.findall(r'<input[^>]* name="([^"]+)"[^>]* value="([^"]*)"', page))
     area = r'<textarea[^>]* name="text"[^>]*>\n?(.*?)</textarea>'
     text = re.search(area, page, re.DOTALL)
-    chosen = dict.fromkeys(re.findall(r'<select[^>]* name="([^"]+)"', page), "")
+    chosen = dict.fromkeys(re.findall(r'<select[^>]* name="([^"]+)"', page), "+")
     plain = dict.fromkeys(re.findall(r'<input type="text" name="([^"]+)"', page), "")
     found = plain | chosen | found | {"hex_by": "eye"}
     return found | {"text": text[1].replace("&quot;", '"') if text else ""}
@@ -52,7 +52,7 @@ def start(client: Client) -> dict[str, str]:
 def test_every_line_is_shown_and_none_is_kept(client: Client) -> None:
     page = shown(client, TABLE)
     assert "1 line to mend" in page
-    assert "the depth of Sloe is no number: “x”" in page
+    assert "The depth of Sloe is no number: “x”" in page
     assert "2 lines that can be kept" in page
     assert "Keep 2 swatches" in page
     assert "Yarn “Fell DK” is" in page

@@ -17,7 +17,8 @@ from shadewright.workflows.shades.kinds import ReadBy
 from shadewright.workflows.shades.swatch_files import FROM_SCREEN, require_small
 
 _PLAIN = {"autocomplete": "off", "autocapitalize": "off", "spellcheck": "false"}
-_FIBRES = "For a new yarn: its fibres, like 80 % wool, 20 % nylon."
+_FIBRES = "For a new yarn: its fibres, like 80\u00a0% wool, 20\u00a0% nylon."
+_NEW = "+"
 
 
 class FileForm(DeedForm):
@@ -90,8 +91,8 @@ class LinesForm(FileForm):
         if "fibres" in sent:
             fibres[sent["base"]] = sent["fibres"]
         return NamesSaid(
-            dyes={name: meant for name, meant in chosen.items() if meant},
-            bases={name: meant for name, meant in based.items() if meant},
+            dyes={name: meant for name, meant in chosen.items() if meant != _NEW},
+            bases={name: meant for name, meant in based.items() if meant != _NEW},
             fibres=fibres,
         )
 
@@ -114,7 +115,10 @@ def _name_fields(names: NewNames) -> Iterator[tuple[str, forms.Field]]:
         yield (
             name_key("fibres", name),
             forms.CharField(
-                label="Made of", required=False, max_length=120, help_text=_FIBRES
+                label=f"What {name} is made of",
+                required=False,
+                max_length=120,
+                help_text=_FIBRES,
             ),
         )
     for name in names.dyes:
@@ -123,8 +127,7 @@ def _name_fields(names: NewNames) -> Iterator[tuple[str, forms.Field]]:
 
 
 def _choice(label: str, known: list[tuple[str, str]]) -> forms.ChoiceField:
-    offered = [("", "New: add it"), *known]
-    return forms.ChoiceField(label=label, choices=offered, required=False)
+    return forms.ChoiceField(label=label, choices=[(_NEW, "New: add it"), *known])
 
 
 def _sample_fields(found: Found) -> dict[str, forms.Field]:

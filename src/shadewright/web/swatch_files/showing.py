@@ -78,7 +78,8 @@ def _not_drawn(count: int) -> str:
 def _bad(found: Found) -> Iterator[BadRow]:
     for each in found.bad:
         words = "" if found.table is None else found.table.words(each.line)
-        yield BadRow(line=each.line, words=words[:_MOST_WORDS], why=f"{each.why}.")
+        why = f"{each.why[:1].upper()}{each.why[1:]}."
+        yield BadRow(line=each.line, words=words[:_MOST_WORDS], why=why)
 
 
 def _good(line: FileLine) -> GoodRow:
