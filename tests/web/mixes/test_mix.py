@@ -5,7 +5,8 @@ import re
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Dye, FoundFor, Recipe
+from shadewright.records.models import Dye, FoundFor, MeasuringTool, Recipe
+from shadewright.records.models.catalogue import ToolKind
 from shadewright.web.mix_text import mix_text
 from tests.web.pages_read import read
 from tests.workflows.bench import entered
@@ -118,6 +119,17 @@ def test_the_doses_follow_once_the_sliders_rest(
     part = read(client.get("/shades/mix/doses/", sent))
     assert "120 ml" in part.text
     assert f"/bottles/{code}/" in part.links
+
+
+def test_a_dose_too_small_for_the_tool_is_said(client: Client, yarns: TwoYarns) -> None:
+    """0.05 g on a scale that shows tenths of a gram: half of it, or twice."""
+    MeasuringTool.objects.create(name="Scale", kind=ToolKind.BALANCE, readability=0.1)
+    sent = {f"d{yarns.dye('Gorse')}": "0.05"}
+    part = read(client.get("/shades/mix/doses/", sent))
+    assert "Gorse at 0.05 % is too little for Scale, which shows steps of 0.1 g" in (
+        part.text
+    )
+    assert "this is dry dye" in part.text
 
 
 def test_a_mix_is_saved_with_the_colour_that_it_is_for(

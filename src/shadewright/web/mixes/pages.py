@@ -96,7 +96,7 @@ class Doses:
 
     yarn: str
     rows: tuple[DoseRow, ...]
-    note: str
+    notes: tuple[str, ...]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -81,7 +81,7 @@ def doses_of(rows: tuple[Measured, ...], *, yarn_g: float) -> Doses:
     return Doses(
         yarn=amount_text(yarn_g, "g"),
         rows=tuple(map(_dose_row, rows)),
-        note=_dry_note(rows),
+        notes=tuple(_notes(rows)),
     )
 
 
@@ -114,14 +114,23 @@ def _bottle(code: str) -> Link:
     return Link(words=code, address=reverse("bottle", args=[code]))
 
 
-def _dry_note(rows: tuple[Measured, ...]) -> str:
+def _notes(rows: tuple[Measured, ...]) -> list[str]:
+    """Say what the bottles and tools at hand cannot do."""
+    said = []
     dry = [each.dye_name for each in rows if not each.code]
-    if not dry:
-        return ""
-    return (
-        f"No bottle holds enough {' or '.join(dry)}: this is dry dye. "
-        "Make a stock of it to measure it better."
-    )
+    if dry:
+        said.append(
+            f"No bottle holds enough {' or '.join(dry)}: this is dry dye. "
+            "Make a stock of it to measure it better."
+        )
+    small = [each for each in rows if each.is_too_small]
+    said += [
+        f"{each.dye_name} at {amount_text(each.wanted_percent, '%')} is too little for "
+        f"{each.tool}, which shows steps of {amount_text(each.step, each.unit)}: "
+        "take a weaker stock or a finer tool."
+        for each in small
+    ]
+    return said
 
 
 def _against(wanted: Wanted | None, told: ToldMix | None) -> tuple[str, str]:

@@ -19,6 +19,8 @@ LIQUOR_RATIO = 30.0
 """Litres of bath to a kilogram of yarn where no recipe says (common practice)."""
 READ_OF_SIZE = 0.01
 """What can be read off ware, as a share of its size (common practice)."""
+TOO_MUCH_ROUNDED = 0.1
+"""Rounding that is said aloud, as a share of the dose (our choice). [1]"""
 DRY = 100.0
 """Dye as powder, as a strength. [%]"""
 
@@ -28,17 +30,25 @@ class Measured:
     """A dose that can be measured: of a bottle in ml or g, or dry where none holds it.
 
     ``step`` is what the tool shows, in its own unit; 0 where no tool is known.
+    ``wanted_percent`` is the depth before it was rounded.
     """
 
     dye_id: int
     dye_name: str
     depth_percent: float
+    wanted_percent: float
     amount: float
     unit: str
     code: str
     strength_percent: float
     tool: str
     step: float
+
+    @property
+    def is_too_small(self) -> bool:
+        """Whether rounding it took or gave more than a tenth."""
+        away = abs(self.depth_percent - self.wanted_percent)
+        return away > TOO_MUCH_ROUNDED * self.wanted_percent
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -169,6 +179,7 @@ def _in_amounts(
                 dye_id=dye.id,
                 dye_name=dye.name,
                 depth_percent=depth,
+                wanted_percent=dye.depth_percent,
                 amount=volume * way.grams_a_ml,
                 unit=way.unit,
                 code=way.code,
