@@ -16,7 +16,7 @@ from django.db import connections, transaction
 from django.utils import timezone
 
 from shadewright.errors import StudioError
-from shadewright.workflows.shades.fits import fail_left_behind, fit_now
+from shadewright.workflows.shades.fits import fail_left_behind, fit_if_stale
 from shadewright.workflows.shades.palette_pages import reckon_ahead
 
 _OPENED_AT = timezone.now()
@@ -51,7 +51,10 @@ _DESK = Desk()
 
 
 def refit_soon(*, why: str) -> None:
-    """Fit the palette anew once this change is kept; ``why`` is for the history."""
+    """Fit the palette anew once this change is kept; ``why`` is for the history.
+
+    Where nothing that teaches has changed after all, nothing is fitted.
+    """
     if settings.REFITS == "thread":
         transaction.on_commit(partial(_wish, why))
     elif settings.REFITS == "at once":
@@ -87,7 +90,7 @@ def _work() -> None:
 def _fit(why: str) -> None:
     """Fit; what went wrong stands in the history and, for an engineer, in the log."""
     try:
-        fit_now(why=why)
+        fit_if_stale(why=why)
         if settings.REFITS == "thread":
             reckon_ahead()
     except StudioError:

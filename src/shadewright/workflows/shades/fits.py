@@ -6,12 +6,17 @@ from time import monotonic
 
 from shadewright.core.mixing import Learned, Part, Stage, learning
 from shadewright.core.mixing import Swatch as Taught
+from shadewright.core.mixing.palette import METHOD
 from shadewright.errors import MissingError, StudioError
 from shadewright.exchange.palette_file import written_palette
 from shadewright.records.models import PaletteFit
 from shadewright.records.models.palettes import FitState
 from shadewright.workflows.shades.evidence import as_kept, teaching
-from shadewright.workflows.shades.palettes import PaletteNow, shaped_palette
+from shadewright.workflows.shades.palettes import (
+    PaletteNow,
+    palette_now,
+    shaped_palette,
+)
 from shadewright.workflows.stamps import this_moment
 
 PALETTES_KEPT = 3
@@ -58,11 +63,19 @@ def fit_now(*, why: str) -> PaletteNow:
     return shaped_palette(row)
 
 
+def fit_if_stale(*, why: str) -> None:
+    """Fit all evidence, unless that is what the palette rests on already."""
+    if is_stale(palette_now()):
+        fit_now(why=why)
+
+
 def is_stale(now: PaletteNow | None) -> bool:
-    """Whether the evidence is no longer what the palette was fitted to."""
+    """Whether the evidence, or the method, is no longer that of the palette."""
     found = teaching()
+    if now is None:
+        return bool(found.taught)
     given = as_kept(found.taught, trusted=found.trusted)
-    return given != ([] if now is None else now.given)
+    return given != now.given or now.palette.method != METHOD
 
 
 def fail_left_behind(*, before: datetime) -> str:
