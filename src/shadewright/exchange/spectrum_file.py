@@ -25,7 +25,7 @@ from shadewright.exchange.rows import (
 )
 from shadewright.exchange.spectra import ReadSpectra, Spectrum
 
-__all__ = ["read_spectra", "told_apart_spectra"]
+__all__ = ["is_spectra", "read_spectra", "told_apart_spectra"]
 
 _BAND = re.compile(r"R_?(\d{3})", re.IGNORECASE)
 _NM = re.compile(r"(?:nm|wavelength.*|lambda|λ)", re.IGNORECASE)
@@ -49,6 +49,14 @@ def read_spectra(text: str, *, worth: float = 1.0) -> ReadSpectra:
     if head and _NM.fullmatch(head[0]):
         return _useful(_down(head, rows[1:], worth))
     raise _unreadable(why="It has neither columns R400 to R700 nor a first column nm.")
+
+
+def is_spectra(text: str) -> bool:
+    """Tell whether a text begins as one that holds spectra does."""
+    first = next(iter(text.removeprefix("\ufeff").splitlines()), "")
+    head = [cell.strip() for cell in first.split(",")]
+    has_bands = any(map(_BAND.fullmatch, head)) or bool(_NM.fullmatch(head[0]))
+    return has_bands or is_cgats(text)
 
 
 def told_apart_spectra(text: str) -> ReadSpectra:

@@ -8,6 +8,7 @@ import csv
 import io
 import re
 
+_WORDS = {"base", "doses", "hex", "repeat", "sd", "session", "date", "note"}
 _BAND = re.compile(r"R\d{3}")
 _MOST_FRACTION = 2.0
 _NUMBER = re.compile(r"\s*[+-]?\d+,\d+\s*%?\s*")
@@ -28,6 +29,19 @@ def with_commas(text: str) -> str:
     except csv.Error:
         return text
     return out.getvalue()
+
+
+def with_plain_head(text: str) -> str:
+    """Return a table whose columns are spelt as the readers know them: L* is L."""
+    head, line_end, rest = text.removeprefix("\ufeff").partition("\n")
+    cells = [cell.strip().strip('"') for cell in head.split(",")]
+    return ",".join(map(_spelt, cells)) + line_end + rest
+
+
+def _spelt(name: str) -> str:
+    if name.casefold() in _WORDS:
+        return name.casefold()
+    return name.replace("*", "") if "*" in name else name
 
 
 def with_fractions(text: str) -> str:

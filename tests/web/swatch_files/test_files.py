@@ -137,7 +137,9 @@ def test_samples_of_spectra_are_asked_for_their_doses(client: Client) -> None:
     ("sent", "sentence"),
     [
         ({}, "Choose a file, or paste its text below."),
-        ({"text": "hello"}, "It has neither columns R400 to R700 nor"),
+        ({"text": "hello"}, "neither a table of swatches nor one of spectra"),
+        ({"text": "doses,L,a,b\n,1,2,3\n"}, "Its first row lacks base."),
+        ({"text": "nm,R\n400,0.5\n"}, "400 to 700 nm"),
         ({"text": "base,doses\nWool,\n"}, "It has no column for a colour."),
         ({"file": b"\xff\xd8\xff\xe0"}, "It is no plain text."),
         ({"file": b"x" * 5_000_001}, "The file must be at most 5 MB; got 5.0 MB."),

@@ -155,6 +155,7 @@ def test_samples_of_spectra_take_the_doses_that_are_typed() -> None:
     assert not is_table(text)
     assert is_table(TABLE)
     assert is_table("base\tdoses\tL\ta\tb\n")
+    assert read_file("Base;Doses;L*;a*;b*\nWool;Gorse=1;50,5;1;2\n").lines
     read = read_samples(text)
     assert [each.guess for each in read.samples] == ["Gorse 1 %", "", "Bare"]
     assert read.bad[0].line == 4

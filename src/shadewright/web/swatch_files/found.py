@@ -3,8 +3,11 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from shadewright.errors import UnreadableError
 from shadewright.exchange.rows import RowProblem
+from shadewright.exchange.spectrum_file import is_spectra
 from shadewright.exchange.table_lines import TableLines, lines_to_mend
+from shadewright.exchange.table_text import with_commas
 from shadewright.workflows.shades.kinds import ReadBy
 from shadewright.workflows.shades.swatch_files import (
     FileLine,
@@ -41,6 +44,13 @@ def found_in(text: str, *, hex_by: ReadBy) -> Found:
     if is_table(text):
         read = read_file(text, hex_by=hex_by)
         return Found(lines=read.lines, bad=read.bad, table=read.table)
+    if not is_spectra(with_commas(text)):
+        raise UnreadableError(
+            name="The file",
+            why="It is neither a table of swatches nor one of spectra.",
+            advice="Begin with a row like base,doses,L,a,b, or name,R400,R410 … R700.",
+            argument="text",
+        )
     samples = read_samples(text)
     return Found(samples=samples.samples, bad=samples.bad)
 

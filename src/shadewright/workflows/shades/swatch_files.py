@@ -14,7 +14,11 @@ from shadewright.errors import InputError, OutOfRangeError, UnreadableError
 from shadewright.exchange.rows import RowProblem
 from shadewright.exchange.swatch_file import read_swatches
 from shadewright.exchange.table_lines import TableLines, table_lines
-from shadewright.exchange.table_text import with_commas, with_fractions
+from shadewright.exchange.table_text import (
+    with_commas,
+    with_fractions,
+    with_plain_head,
+)
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.shades.kinds import SPREADS
 from shadewright.workflows.shades.readings import NewReading, checked_reading
@@ -56,9 +60,14 @@ class ReadFile:
 
 
 def is_table(text: str) -> bool:
-    """Tell whether a text is a table of swatches, with their doses in it."""
-    table = table_lines(with_commas(text).partition("\n")[0])
-    return {"base", "doses"} <= set(table.columns)
+    """Tell whether a text is a table of swatches, or is meant as one."""
+    columns = table_lines(_plain(text).partition("\n")[0]).columns
+    has_lab = {"L", "a", "b"} <= set(columns)
+    return has_lab or "doses" in columns or "hex" in columns
+
+
+def _plain(text: str) -> str:
+    return with_plain_head(with_commas(text))
 
 
 def require_small(text: str, *, argument: str) -> str:
@@ -77,7 +86,7 @@ def require_small(text: str, *, argument: str) -> str:
 
 def read_file(text: str, *, hex_by: ReadBy = ReadBy.EYE) -> ReadFile:
     """Return the swatches of a table line by line; a bad line stops no other."""
-    plain = with_fractions(with_commas(text))
+    plain = with_fractions(_plain(text))
     try:
         read, table = read_swatches(plain), table_lines(plain)
     except UnreadableError as error:
