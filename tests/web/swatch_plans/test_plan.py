@@ -125,6 +125,22 @@ def test_new_bottles_are_taken_in_one_tap(client: Client, base: Base) -> None:
     assert "New bottles stand there" not in done.text
 
 
+def test_a_set_is_given_up_but_for_what_was_dyed(client: Client, base: Base) -> None:
+    said = {"kind": "ladder", "base": base.pk, "dyes": dye("Gorse"), "rungs": "3"}
+    kept(client, asked(client, **said), **said, top_percent="2")
+    address = f"/shades/plans/{SwatchPlan.objects.get().pk}/"
+    bath = Bath.objects.order_by("id")[0]
+    stamp = stamp_now(by=None)
+    BathLine.objects.create(
+        bath=bath, deed=stamp.deed, act=BathAct.FINISHED, step="finish", at=stamp.at
+    )
+    sent = {"deed": read(client.get(address)).value("deed")}
+    done = read(client.post(f"{address}give-up/", sent, follow=True))
+    assert "2 swatches given up" in done.text
+    assert done.text.count("given up") >= 3
+    assert "Give the set up" not in done.text
+
+
 def test_a_set_stands_in_no_list_of_recipes(client: Client, base: Base) -> None:
     said = {"kind": "ladder", "base": base.pk, "dyes": dye("Gorse"), "rungs": "2"}
     kept(client, asked(client, **said), **said, top_percent="1")

@@ -120,6 +120,8 @@ class SetPage(Page):
     first: tuple[FirstShown, ...]
     better: str
     keep: str
+    give_up: str
+    waiting: int
     deed: UUID
     swatches: tuple[SetSwatchShown, ...]
     sheet: str

@@ -37,6 +37,7 @@ from shadewright.web.toasts import say
 from shadewright.workflows.bath_pages import BathStatus
 from shadewright.workflows.shades.plan_bottles import (
     SetStocks,
+    give_up_set,
     set_stocks,
     take_new_bottles,
 )
@@ -77,6 +78,8 @@ def plan(request: HttpRequest, plan_id: int) -> HttpResponse:
         first=shown_first(stocks.first),
         better=_better(stocks),
         keep=reverse("swatch-plan-bottles", args=[plan_id]),
+        give_up=reverse("swatch-plan-give-up", args=[plan_id]),
+        waiting=sum(x.status is BathStatus.PLANNED for x in now.swatches),
         deed=stamp_now(by=None).deed,
         swatches=tuple(_swatch(each, now, stocks) for each in now.swatches),
         sheet=reverse("swatch-plan-sheet", args=[plan_id]) if now.numbers else "",
@@ -94,6 +97,17 @@ def bottles(request: HttpRequest, plan_id: int) -> HttpResponse:
         count = take_new_bottles(plan_id, stamp)
         doses = "1 dose" if count == 1 else f"{count} doses"
         say(request, f"{doses} now from bottles that can be measured")
+    return redirect("swatch-plan", plan_id)
+
+
+@require_POST
+def give_up(request: HttpRequest, plan_id: int) -> HttpResponse:
+    """Give up what has not begun of a set."""
+    form = DeedForm(request.POST)
+    if form.is_valid():
+        stamp = stamp_now(by=person_id(request), deed=form.cleaned_data["deed"])
+        count = give_up_set(plan_id, stamp)
+        say(request, f"{swatches_counted(count)} given up; their numbers stay used")
     return redirect("swatch-plan", plan_id)
 
 

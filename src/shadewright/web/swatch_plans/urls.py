@@ -3,7 +3,7 @@
 from django.urls import path
 
 from shadewright.web.swatch_plans.new_views import new
-from shadewright.web.swatch_plans.set_views import bottles, plan, plans, sheet
+from shadewright.web.swatch_plans.set_views import bottles, give_up, plan, plans, sheet
 
 urlpatterns = [
     path("plans/", plans, name="swatch-plans"),
@@ -11,4 +11,5 @@ urlpatterns = [
     path("plans/<int:plan_id>/", plan, name="swatch-plan"),
     path("plans/<int:plan_id>/sheet.pdf", sheet, name="swatch-plan-sheet"),
     path("plans/<int:plan_id>/bottles/", bottles, name="swatch-plan-bottles"),
+    path("plans/<int:plan_id>/give-up/", give_up, name="swatch-plan-give-up"),
 ]

@@ -1,4 +1,4 @@
-"""The stocks of a kept set: what is still to make, and new bottles taken into use."""
+"""The stocks of a kept set: what is to make, new bottles; the set given up."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
@@ -13,7 +13,7 @@ from shadewright.records import recipe_reads
 from shadewright.records.models import Bath, BathDose, SwatchPlan
 from shadewright.workflows.bath_pages import BathStatus
 from shadewright.workflows.bottle_choice import Offer
-from shadewright.workflows.planned_baths import change_bottle
+from shadewright.workflows.planned_baths import change_bottle, give_up
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.shades.plan_pages import (
     plan_row,
@@ -90,6 +90,21 @@ def take_new_bottles(plan_id: int, stamp: Stamp) -> int:
             stamp=replace(stamp, deed=own),
         )
     return len(changes)
+
+
+@transaction.atomic
+def give_up_set(plan_id: int, stamp: Stamp) -> int:
+    """Give up the baths of a set that have not begun; count them."""
+    recipe_reads.lock_numbers()
+    numbers = [
+        bath.number
+        for bath in set_baths(plan_row(plan_id))
+        if status_of_bath(bath) is BathStatus.PLANNED
+    ]
+    for number in numbers:
+        own = replace(stamp, deed=uuid5(stamp.deed, number))
+        give_up(number=number, why="the set was given up", stamp=own)
+    return len(numbers)
 
 
 @dataclass(frozen=True, kw_only=True)
