@@ -17,6 +17,7 @@ from shadewright.web.sorting import arrange, read_order
 from shadewright.web.swatches.pages import ListRow, SwatchesPage
 from shadewright.web.swatches.words import (
     KINDS,
+    SHADES,
     dose_words,
     kind_chip,
     standing_chip,
@@ -69,6 +70,7 @@ def swatches(request: HttpRequest) -> HttpResponse:
     shown = SwatchesPage(
         title="Swatches",
         fact="Yarn whose colour teaches the palette.",
+        crumbs=(SHADES,),
         rows=tuple(map(_row, rows[first : first + _ON_A_PAGE])),
         order=order,
         query=query,

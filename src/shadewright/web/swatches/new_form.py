@@ -12,7 +12,7 @@ from shadewright.web.days import PastDayField
 from shadewright.web.swatches.read_form import ReadForm
 from shadewright.web.swatches.start_form import swatch_depth
 from shadewright.workflows.bases import bases, named_base
-from shadewright.workflows.shades.entering_swatches import SwatchWords
+from shadewright.workflows.shades.entering_swatches import SwatchWords, last_base
 
 MOST_DYES = 4
 
@@ -37,7 +37,7 @@ class NewForm(ReadForm):
         label="What it is made of",
         max_length=120,
         required=False,
-        help_text="Only for a yarn that is new here.",
+        help_text="For a yarn that is new here, like 75 % wool, 25 % nylon.",
         widget=forms.TextInput(attrs={"list": "usual-fibres", "autocomplete": "off"}),
     )
     label = forms.CharField(
@@ -54,9 +54,8 @@ class NewForm(ReadForm):
         *,
         initial: Mapping[str, Any] | None = None,
     ) -> None:
-        known = bases()
-        only = known[0].name if len(known) == 1 else ""
-        super().__init__(data, initial={"base": only, **(initial or {})})
+        super().__init__(data, initial={"base": last_base(), **(initial or {})})
+        self.fields["fibres"].required = not bases()
         for number in range(1, MOST_DYES + 1):
             self.fields |= _dye_fields(number)
         self.speak_plainly()

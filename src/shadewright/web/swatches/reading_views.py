@@ -15,7 +15,7 @@ from shadewright.web.swatches.new_form import NewForm
 from shadewright.web.swatches.pages import NewPage, ReadPage
 from shadewright.web.swatches.read_form import ReadForm
 from shadewright.web.swatches.start_views import USUAL_FIBRES, asked_base
-from shadewright.web.swatches.words import title_of
+from shadewright.web.swatches.words import CRUMBS, title_of
 from shadewright.web.toasts import say
 from shadewright.workflows.bases import bases
 from shadewright.workflows.bath_pages import bath_now
@@ -29,7 +29,6 @@ from shadewright.workflows.shades.readings import keep_reading
 from shadewright.workflows.shades.swatches import Standing, swatch_now
 from shadewright.workflows.stamps import Stamp, stamp_now
 
-_ALL = Link(words="Swatches", address="/shades/swatches/")
 Keep = Callable[[Stamp], int]
 
 
@@ -50,7 +49,7 @@ def read(request: HttpRequest, swatch_id: int) -> HttpResponse:
     page = ReadPage(
         title="Read its colour",
         fact=f"{name} on {swatch.base_name}.",
-        crumbs=(_ALL, Link(words=name, address=back)),
+        crumbs=(*CRUMBS, Link(words=name, address=back)),
         form=form,
         back=back,
     )
@@ -100,7 +99,7 @@ def new(request: HttpRequest) -> HttpResponse:
     page = NewPage(
         title="Enter a swatch",
         fact="An old one, one that was dyed elsewhere, or bare yarn.",
-        crumbs=(_ALL,),
+        crumbs=CRUMBS,
         form=form,
         dye_names=tuple(dye.name for dye in dyes()),
         base_names=tuple(base.name for base in bases()),

@@ -18,6 +18,7 @@ from shadewright.web.swatches.pages import (
     SwatchPage,
 )
 from shadewright.web.swatches.words import (
+    CRUMBS,
     dose_words,
     kind_chip,
     standing_chip,
@@ -61,7 +62,7 @@ def swatch(request: HttpRequest, swatch_id: int) -> HttpResponse:
     page = SwatchPage(
         title=name,
         fact=_fact(now),
-        crumbs=(Link(words="Swatches", address=reverse("swatches")),),
+        crumbs=CRUMBS,
         seen=None if seen is None else colour_of_reading(seen),
         standing=standing_chip(now, is_suspect=is_suspect),
         why=_SUSPECT if is_suspect else _WHY[now.standing],
@@ -94,6 +95,9 @@ def _facts(now: SwatchNow) -> tuple[tuple[str, Link], ...]:
     if now.bath_number:
         bath = reverse("bath", args=[now.bath_number])
         found.append(("Bath", Link(words=now.bath_number, address=bath)))
+    if now.plan_id is not None:
+        plan = reverse("swatch-plan", args=[now.plan_id])
+        found.append(("Planned in", Link(words="a set of swatches", address=plan)))
     if now.is_lot:
         lot = reverse("lot", args=[now.bath_number])
         found.append(("Lot", Link(words=now.bath_number, address=lot)))
@@ -165,12 +169,11 @@ def _foretold(told: Foretold | None, now: SwatchNow) -> ForetoldPart | None:
 def _says(told: Foretold) -> str:
     if told.difference is None:
         return ""
-    apart = f"ΔE{NO_BREAK}{told.difference:.1f}"
+    away = f"{told.words.capitalize()}: ΔE{NO_BREAK}{told.difference:.1f} from what"
     if not told.is_before:
-        return f"The palette, which learned from it too, comes within {apart} of it."
-    held = told.difference <= told.within_90
-    word = "within" if held else "outside"
-    return f"It came out {apart} away: {word} the stated {told.within_90:.1f}."
+        return f"{away} the palette says, which learned from it too."
+    where = "within" if told.difference <= told.within_90 else "outside"
+    return f"{away} was foretold, {where} the stated {told.within_90:.1f}."
 
 
 def _more(told: Foretold) -> str:

@@ -13,6 +13,7 @@ from shadewright.web.frame import person_id
 from shadewright.web.pages import show
 from shadewright.web.swatches.pages import BeginPage
 from shadewright.web.swatches.start_form import MORE_ROWS, StartForm
+from shadewright.web.swatches.words import SHADES
 from shadewright.web.toasts import say
 from shadewright.workflows.bases import bases
 from shadewright.workflows.dyes import dyes
@@ -79,6 +80,7 @@ def _page(form: StartForm) -> BeginPage:
     return BeginPage(
         title="Begin a palette",
         fact="One swatch of each dye is enough. Each more makes it surer.",
+        crumbs=(SHADES,),
         form=form,
         dye_names=tuple(dye.name for dye in dyes()),
         base_names=tuple(base.name for base in bases()),

@@ -1,9 +1,13 @@
 """Words for a swatch: whether it teaches, and how good its reading is."""
 
+from shadewright.web.pages import Link
 from shadewright.web.parts import Chip
 from shadewright.workflows.shades.entering_swatches import doses_label
 from shadewright.workflows.shades.kinds import ReadBy
 from shadewright.workflows.shades.swatches import Standing, SwatchNow
+
+SHADES = Link(words="Shades", address="/shades/")
+CRUMBS = (SHADES, Link(words="Swatches", address="/shades/swatches/"))
 
 STANDINGS = {
     Standing.COUNTS: Chip(words="Teaches", kind="good"),

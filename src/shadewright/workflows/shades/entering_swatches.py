@@ -8,6 +8,7 @@ from django.db import transaction
 from django.db.models import F
 
 from shadewright.core.mixing.swatches import checked_doses
+from shadewright.core.quantities.writing import amount_text
 from shadewright.errors import ConflictError
 from shadewright.records import recipe_reads
 from shadewright.records.models import Base, Dye, Swatch, SwatchDose
@@ -78,6 +79,12 @@ def swatch_id_of_bath(number: str) -> int | None:
     )
 
 
+def last_base() -> str:
+    """Return the name of the base of the newest swatch, or nothing."""
+    row = Swatch.objects.select_related("base").order_by("-id").first()
+    return "" if row is None else row.base.name
+
+
 def taken_back() -> frozenset[int]:
     """Return the swatches whose first reading, that came with them, was undone."""
     rows = Swatch.objects.filter(
@@ -88,7 +95,9 @@ def taken_back() -> frozenset[int]:
 
 def doses_label(doses: Sequence[tuple[str, float]]) -> str:
     """Return what stands on a swatch’s tag: its dyes, each with its depth."""
-    said = " + ".join(f"{dye} {depth:g}\u00a0%" for dye, depth in doses) or BARE
+    said = (
+        " + ".join(f"{dye} {amount_text(depth, '%')}" for dye, depth in doses) or BARE
+    )
     fits = len(said) <= _LONGEST_LABEL
     return said if fits else f"{said[: _LONGEST_LABEL - 1]}…"
 

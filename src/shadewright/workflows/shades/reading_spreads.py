@@ -4,6 +4,7 @@ from functools import lru_cache
 
 from shadewright.core.colour import Lab
 from shadewright.core.mixing.spreads import spread_of
+from shadewright.core.mixing.swatches import LEAST_LAB_SD
 from shadewright.workflows.shades.kinds import SPREADS, ReadBy
 
 
@@ -14,10 +15,13 @@ def usually_off(
 
     ``sd`` is a single reading’s standard deviation as a CIELAB distance, the same in
     all directions; a distance in CIELAB is a smaller one in CIEDE2000, and the more so
-    the more vivid a colour is.
+    the more vivid a colour is. No number of readings takes Lab below what a fit grants.
     """
     one = sd if sd is not None else SPREADS.get(read_by)
-    return None if one is None else _expected(*lab, one / repeat**0.5)
+    if one is None:
+        return None
+    least = 0.0 if read_by is ReadBy.SPECTRUM else LEAST_LAB_SD
+    return _expected(*lab, max(one / repeat**0.5, least))
 
 
 @lru_cache(maxsize=4096)

@@ -5,7 +5,7 @@ from uuid import UUID
 
 from django.utils import timezone
 
-from shadewright.core.colour import Lab, ciede2000
+from shadewright.core.colour import Lab, ciede2000, difference_words
 from shadewright.core.mixing import Evidence, Mix, told_mixes
 from shadewright.records import shade_reads
 from shadewright.records.models import ColourReading, Prediction
@@ -33,9 +33,10 @@ class ReadingLine:
 class Foretold:
     """What the palette says of a swatch.
 
-    ``difference`` is CIEDE2000 from there to what was read, None where nothing was;
-    ``is_before`` tells that it was said before the swatch was dyed; else
-    ``left_out`` is how far the other swatches alone would have been off, if known.
+    ``difference`` is CIEDE2000 from there to what was read, None where nothing was,
+    and ``words`` the same in words. ``is_before`` tells that it was said before the
+    swatch was dyed; else ``left_out`` is how far the other swatches alone would have
+    been off, if known.
     """
 
     lab: Lab
@@ -43,6 +44,7 @@ class Foretold:
     within_90: float
     evidence: Evidence
     difference: float | None
+    words: str
     is_before: bool
     left_out: float | None
 
@@ -83,6 +85,7 @@ def _before(row: Prediction, swatch: SwatchNow) -> Foretold:
         within_90=row.within_90,
         evidence=Evidence(row.evidence),
         difference=_apart(swatch, lab),
+        words=_said(swatch, lab),
         is_before=True,
         left_out=None,
     )
@@ -103,9 +106,14 @@ def _by_palette(now: PaletteNow, swatch: SwatchNow) -> Foretold | None:
         within_90=float(told.de_90[0]),
         evidence=told.evidence[0],
         difference=_apart(swatch, lab),
+        words=_said(swatch, lab),
         is_before=False,
         left_out=now.left_out.get(swatch.id) if _has_others(now, swatch) else None,
     )
+
+
+def _said(swatch: SwatchNow, lab: Lab) -> str:
+    return "" if swatch.reading is None else difference_words(lab, swatch.reading.lab)
 
 
 def _has_others(now: PaletteNow, swatch: SwatchNow) -> bool:
