@@ -60,3 +60,38 @@ def test_it_would_be_found(fault: str) -> None:
 def test_what_is_allowed_is_let_through() -> None:
     sample = '<script src="/static/bench.js" defer></script><b{% if one == 1 %} id=a>'
     assert not any(found_in(sample, fault) for fault in BANNED)
+
+
+def token_lost_in(templates: dict[str, str]) -> set[str]:
+    """Return what is included alone, without the token that its forms send."""
+    found = set()
+    for name, text in templates.items():
+        for other, said in re.findall(r'{% include "([^"]+)"([^%]*) only %}', text):
+            if "{% csrf_token %}" in with_parts(other, templates):
+                found |= set() if "csrf_token=" in said else {f"{other} in {name}"}
+    return found
+
+
+def with_parts(name: str, templates: dict[str, str]) -> str:
+    """Return a template with all that it includes."""
+    text = templates.get(name, "")
+    parts = re.findall(r'{% include "([^"]+)"', text)
+    return text + "".join(with_parts(part, templates) for part in parts if part != name)
+
+
+def test_a_form_that_is_included_keeps_its_token() -> None:
+    """``only`` takes the token away with all else: whatever is sent is refused."""
+    templates = {
+        str(path).partition("/templates/")[2]: text
+        for path, text in texts(".html", under=SOURCE)
+    }
+    assert token_lost_in(templates) == set()
+
+
+def test_a_lost_token_would_be_found() -> None:
+    sample = {
+        "part.html": "<form>{% csrf_token %}</form>",
+        "middle.html": '{% include "part.html" with a=b csrf_token=csrf_token only %}',
+        "page.html": '{% include "middle.html" with a=b only %}',
+    }
+    assert token_lost_in(sample) == {"middle.html in page.html"}
