@@ -33,3 +33,10 @@ def test_axis_grows_with_what_it_must_hold() -> None:
     assert max(at("band", drawn)) < 296.0
     wide = difference_bar(Difference(usual=1.0, low=0.5, high=2.0, tolerance=8.0))
     assert ">10</text>" in wide
+
+
+def test_nought_gives_way_to_a_gate_beside_it() -> None:
+    """Far out of reach the gate stands near the beginning, and its words there."""
+    far = difference_bar(Difference(usual=18.0, low=17.0, high=19.0, tolerance=1.0))
+    assert ">1 passes</text>" in far
+    assert ">0</text>" not in far

@@ -12,6 +12,7 @@ from shadewright.drawing import svg
 _BOX = svg.Box(300, 36)
 _FIRST, _LAST, _Y = 4.0, 296.0, 13.0
 _LEAST_END = 4.0
+_ROOM = 48.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -38,11 +39,18 @@ def difference_bar(shown: Difference) -> str:
         + svg.line(gate, 2, gate, 24, "gate")
         + svg.line(at(shown.low), _Y, at(shown.high), _Y, "band")
         + f'<circle cx="{usual}" cy="{_Y:g}" r="6" class="point"/>'
-        + svg.words(_FIRST, 34, "0", "scale")
-        + svg.words(gate, 34, f"{shown.tolerance:g} passes", "scale mid")
+        + _gate_words(gate, f"{shown.tolerance:g} passes")
         + svg.words(_LAST, 34, f"{end:g}", "scale end")
     )
     return svg.drawing("diff-bar", _BOX, body)
+
+
+def _gate_words(gate: float, said: str) -> str:
+    """Write below the gate; the nought gives way where both would touch."""
+    if gate < _ROOM:
+        return svg.words(_FIRST, 34, said, "scale")
+    nought = svg.words(_FIRST, 34, "0", "scale")
+    return nought + svg.words(gate, 34, said, "scale mid")
 
 
 def _end(most: float) -> float:

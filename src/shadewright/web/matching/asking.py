@@ -8,7 +8,12 @@ from django.http import QueryDict
 
 from shadewright.core.colour import Light
 from shadewright.core.mixing import Palette
-from shadewright.core.quantities import number_text, percent, require_between
+from shadewright.core.quantities import (
+    amount_text,
+    number_text,
+    percent,
+    require_between,
+)
 from shadewright.errors import InputError, NotFoundError, OutOfRangeError
 from shadewright.web.amounts import some_mass
 from shadewright.web.targets import target_asked, target_query
@@ -81,6 +86,25 @@ def query_of(asked: Asked) -> dict[str, str | list[str]]:
         query["light"] = [str(light) for light in wish.lights]
     links = (("version", asked.parent_id), ("like", asked.like_id))
     return query | {key: str(said) for key, said in links if said is not None}
+
+
+def filter_words(wish: FindWish) -> str:
+    """Say what is asked of the recipes that is not as usual."""
+    usual = FindWish(wanted=wish.wanted, base_id=0)
+    most, depth = wish.most_dyes, wish.most_depth_percent
+    said = (
+        (wish.is_on_shelf, "only what is on the shelf"),
+        (wish.is_without_metal, "no metal-complex dyes"),
+        (most != usual.most_dyes, f"at most {most} dye{'s' if most > 1 else ''}"),
+        (
+            depth != usual.most_depth_percent,
+            f"all dyes together at most {amount_text(depth, '%')}",
+        ),
+        (bool(wish.with_dyes), "some dyes must be in it"),
+        (bool(wish.without_dyes), "some dyes are left out"),
+    )
+    words = "; ".join(words for is_said, words in said if is_said)
+    return f"{words[:1].upper()}{words[1:]}." if words else ""
 
 
 def id_asked(said: Mapping[str, str], name: str) -> int | None:

@@ -114,6 +114,7 @@ class FindPage(Page):
     form: FindForm
     target: ColourShown | None
     target_note: str
+    filters: str
     keep_address: str
     found: FoundShown | None
     search: SearchShown | None

@@ -9,7 +9,7 @@ from django.views.decorators.http import require_POST, require_safe
 from shadewright.errors import StudioError
 from shadewright.web.colours import read_colour
 from shadewright.web.matching import searches
-from shadewright.web.matching.asking import Asked, asked_of
+from shadewright.web.matching.asking import Asked, asked_of, filter_words
 from shadewright.web.matching.forms import FindForm, initial_of
 from shadewright.web.matching.pages import (
     AnswersPart,
@@ -151,6 +151,7 @@ def _page(
         if wanted is None
         else read_colour(wanted.lab, wanted.read_by, name=wanted.name),
         target_note=_target_note(asked),
+        filters="" if asked is None else filter_words(asked.wish),
         keep_address=f"{keep}?{asked.query}" if asked and is_new else "",
         found=sight.found,
         search=sight.search,
