@@ -11,7 +11,6 @@ from shadewright.records.models import (
     Base,
     HeatSource,
     MeasuringTool,
-    Meter,
     MillLot,
     Pot,
     Water,
@@ -72,14 +71,6 @@ FORMS: dict[str, dict[str, str]] = {
         "price": "12,50",
         "notes": "springy",
     },
-    "meters": {
-        "name": "Wren",
-        "light": "D50",
-        "observer": "2",
-        "geometry": "45/0",
-        "spread": "0,25",
-        "notes": "springy",
-    },
 }
 NEEDED = {
     "bases": {"name": "Sock", "fibres": "wool"},
@@ -88,7 +79,6 @@ NEEDED = {
     "pots": {"name": "Pot", "material": "enamel", "volume_l": "12"},
     "burners": {"name": "Ring", "kind": "coil", "power_kw": "2"},
     "tools": {"name": "Scale", "kind": "balance"},
-    "meters": {"name": "Wren", "light": "D65", "observer": "10"},
 }
 MODELS: dict[str, Any] = {
     "bases": Base,
@@ -97,7 +87,6 @@ MODELS: dict[str, Any] = {
     "pots": Pot,
     "burners": HeatSource,
     "tools": MeasuringTool,
-    "meters": Meter,
 }
 
 
@@ -128,7 +117,6 @@ def test_it_is_added_shown_edited_and_kept(client: Client, slug: str) -> None:
         ("waters", ("120 mg/l", "150 mg/l", "7.6", "5 January")),
         ("pots", ("12 l", "1.8 kg", "Enamel")),
         ("burners", ("1.8 kW", "Induction")),
-        ("meters", ("D50", "2°", "45/0", "0.25 ΔE", "Spread of one reading")),
         ("tools", ("500 ml", "5 ml", "ISO", "4 ml", "12.50")),
     ],
 )
@@ -174,11 +162,6 @@ def test_its_page_tells_what_is_known(
         ("pots", "mass_kg", "-2", "Weight, empty must be above 0"),
         ("pots", "mass_kg", "2 l", "Weight, empty is written as a weight"),
         ("pots", "material", "gold", "Material must be one of those offered."),
-        ("meters", "spread", "0", "Spread of one reading must be above 0"),
-        ("meters", "spread", "6", "Spread of one reading must be above 0"),
-        ("meters", "spread", "0.2 %", "Spread of one reading is written as"),
-        ("meters", "spot", "50 1 2", "at least 5 readings; got 1."),
-        ("meters", "light", "A", "Light must be one of those offered."),
         ("burners", "power_kw", "", "Power is missing."),
         ("burners", "power_kw", "0", "Power must be above 0 and at most 100 kW"),
         ("burners", "power_kw", "200", "Power must be above 0 and at most 100 kW"),
@@ -307,12 +290,3 @@ def test_no_field_goes_without_words(client: Client, slug: str) -> None:
     assert "-----" not in form
     assert "Not written down: " in page
     assert "None," not in page
-
-
-def test_the_spread_of_a_meter_comes_from_one_spot_read_again(client: Client) -> None:
-    spot = "50.2 10 20\n49,8 10 20\n50 10.2 20\n50 9.8 20\n50 10 20"
-    sent = {**FORMS["meters"], "spread": "", "spot": spot}
-    page = client.post("/meters/new/", sent, follow=True).content.decode()
-    assert Meter.objects.get().spread == 0.2
-    assert "0.2 ΔE" in page.replace("\u00a0", " ")
-    assert "one spot" not in page
