@@ -9,6 +9,7 @@ from django.db import transaction
 from shadewright.core.mixing import Swatch as Taught
 from shadewright.errors import ConflictError, MissingError
 from shadewright.exchange.swatch_file import written_swatches
+from shadewright.records import reads
 from shadewright.records.models import Base, ColourReading, Dye, Swatch, SwatchDose
 from shadewright.records.writes import keep_colour_readings
 from shadewright.workflows.bases import named_base
@@ -65,6 +66,7 @@ def new_names(lines: Iterable[FileLine]) -> NewNames:
 @transaction.atomic
 def keep_lines(lines: Sequence[FileLine], *, names: NamesSaid, stamp: Stamp) -> int:
     """Keep swatches with their colours in one deed; return how many it holds."""
+    reads.lock_shelf()
     kept = Swatch.objects.filter(deed=stamp.deed).count()
     if kept:
         return kept
