@@ -43,7 +43,7 @@ def in_bands(spectrum: dict[int, float], *, worth: float = 1.0) -> tuple[float, 
 
     ``worth`` is what one stands for: 0.01 where they are per cent.
     """
-    from shadewright.core.mixing.swatches import bands_of
+    from shadewright.core.mixing.bands import bands_of
     from shadewright.errors import OutOfRangeError
 
     values = [worth * spectrum[nm] for nm in sorted(spectrum)]

@@ -8,3 +8,10 @@ class WebConfig(AppConfig):
 
     name = "shadewright.web"
     label = "web"
+
+    def ready(self) -> None:
+        """Let what the palette foretells of a bath be kept when it is planned."""
+        from shadewright.workflows.baths import bath_planned
+        from shadewright.workflows.shades.predictions import keep_prediction
+
+        bath_planned.connect(keep_prediction)

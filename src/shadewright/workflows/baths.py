@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 from django.db import transaction
+from django.dispatch import Signal
 
 from shadewright.core.baths import (
     BottleShare,
@@ -35,7 +36,6 @@ from shadewright.workflows.heating import PlannedHeat, heat_of_plan
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.recipe_shapes import DoseLine, Version, shaped_version
 from shadewright.workflows.rounds import helpers_of, water_of
-from shadewright.workflows.shades.predictions import keep_prediction
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import Stamp
 from shadewright.workflows.tools import ToolNow
@@ -46,12 +46,15 @@ __all__ = [
     "BathPlan",
     "BathWish",
     "PlannedDose",
+    "bath_planned",
     "keep_bath",
     "plan_bath",
     "planned_dose",
 ]
 
 METHOD = "doses on weight of fibre, 1"
+bath_planned = Signal()
+"""Sent with a ``bath`` that was just kept, and its ``depths``, each dye’s own."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -179,7 +182,8 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
     )
     for position, dose in enumerate(plan.doses, start=1):
         _keep_dose(row, position, dose)
-    keep_prediction(row, tuple(map(_depth, plan.doses)))
+    depths = tuple(map(_depth, plan.doses))
+    bath_planned.send(sender=Bath, bath=row, depths=depths)
     return row.number
 
 

@@ -5,11 +5,11 @@ from math import sqrt
 
 import pytest
 
+from shadewright.core.mixing.bands import bands_of
 from shadewright.core.mixing.swatches import (
     Evidence,
     Reading,
     Swatch,
-    bands_of,
     checked_swatch,
 )
 from shadewright.errors import InputError, OutOfRangeError

@@ -22,19 +22,20 @@ y       what was read, on a scale like Lab's            1
 1. ``model``             one dye on one yarn: K/S, its shape, its growth, its colour
 2. ``posterior``         every swatch at once: Gauss and Newton, and who is wrong
 3. ``swatches``          what was dyed and read, and how well
-4. ``arranging``         names to places, readings to arrays
-5. ``first_guess``       a dye of which one swatch is all that there is
-6. ``fitting_swatches``  the prior that the swatches allow
-7. ``palette``           what is known at the end
-8. ``suspects``          the swatch that does not belong
-9. ``other_light``       whether all were read under another light
-10. ``learning``         fit, set aside, fit again
-11. ``asking``           the colour of a mix with its spread
-12. ``spreads``          from a covariance to a difference that is not passed
-13. ``designing``        which swatch teaches most
-14. ``advising``         which to choose from, and what for
-15. ``laying_out``       ladders, and mixes in parts
-16. ``strips``           one dye from pale to deep, and how sure it is
+4. ``bands``             a spectrum as a meter gives it, in the model's bands
+5. ``arranging``         names to places, readings to arrays
+6. ``first_guess``       a dye of which one swatch is all that there is
+7. ``fitting_swatches``  the prior that the swatches allow
+8. ``palette``           what is known at the end
+9. ``suspects``          the swatch that does not belong
+10. ``other_light``      whether all were read under another light
+11. ``learning``         fit, set aside, fit again
+12. ``asking``           the colour of a mix with its spread
+13. ``spreads``          from a covariance to a difference that is not passed
+14. ``designing``        which swatch teaches most
+15. ``advising``         which to choose from, and what for
+16. ``laying_out``       ladders, and mixes in parts
+17. ``strips``           one dye from pale to deep, and how sure it is
 
 Sources: [kubelkamunk1931]_ for K/S; [rasmussen2006]_ for priors on curves and for
 leaving one out; the rest is linear algebra by the book ([golub2013]_, [bjorck1996]_).

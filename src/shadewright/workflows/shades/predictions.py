@@ -39,8 +39,11 @@ def foresight(
     return Foresight(fit_id=holds.fit_id, told=told, dose_error=dose_error)
 
 
-def keep_prediction(bath: Bath, depths: Depths) -> None:
-    """Keep what is foretold of a bath that was just planned, if anything is."""
+def keep_prediction(*, bath: Bath, depths: Depths, **_signal: object) -> None:
+    """Keep what is foretold of a bath that was just planned, if anything is.
+
+    The receiver of ``bath_planned``.
+    """
     found = foresight(base_name=bath.base.name, depths=depths, holds=palette_now())
     if found is None:
         return
