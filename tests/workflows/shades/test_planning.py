@@ -1,5 +1,6 @@
 """Sets of swatches: planned, and kept as baths that are dosed at the bench."""
 
+from dataclasses import replace
 from datetime import timedelta
 from itertools import pairwise
 
@@ -96,6 +97,15 @@ def test_a_ladder_says_what_it_takes(base: Base) -> None:
     assert all(each.new.from_code for each in plan.first)
     assert "made up to" in plan.first[0].words
     assert dict(plan.dye_g)["Gorse"] == pytest.approx(10 * 3.875 / 100)
+
+
+def test_heavier_swatches_spare_stocks(base: Base) -> None:
+    """0.5 % is 2.5 ml of 1 % on 5 g, 5 ml on 10 g."""
+    wish = ladder(base, yarn_g=5.0, top_percent=1.0, rungs=2)
+    plan = plan_swatches(wish)
+    assert len(plan.first) == 2
+    assert plan.advice == "With 10\xa0g a swatch no stock is to be had first."
+    assert not plan_swatches(replace(wish, yarn_g=20.0)).advice
 
 
 def test_jars_and_pots_are_counted(base: Base) -> None:

@@ -66,6 +66,7 @@ class PlanShown:
     first: tuple[FirstShown, ...]
     swatches: tuple[SwatchShown, ...]
     troubles: tuple[str, ...]
+    advice: str
     has_colours: bool
 
 

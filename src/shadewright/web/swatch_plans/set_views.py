@@ -8,7 +8,9 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.colour import Lab
+from shadewright.core.colour.differences.ciede2000 import ciede2000
+from shadewright.core.quantities import NO_BREAK, amount_text
 from shadewright.core.quantities.writing import beside_text
 from shadewright.web.baths.words import status_chip
 from shadewright.web.colours import ColourShown, colour_of_reading
@@ -168,7 +170,7 @@ def _swatch(each: SetSwatch, now: SetNow, stocks: SetStocks) -> SetSwatchShown:
         doses=doses,
         draws=tuple(_draws(each, now, stocks)) if is_open else (),
         colour=_colour(each, doses),
-        told="" if each.reading is None else _told_words(each),
+        told=_told_words(each, now),
         state=_state(each),
         links=tuple(_links(each)),
     )
@@ -209,14 +211,20 @@ def _colour(each: SetSwatch, name: str) -> ColourShown | None:
     return told_colour(each.told, name=name)
 
 
-def _told_words(each: SetSwatch) -> str:
-    """Return how far the colour that was read lies from the one foretold."""
-    from shadewright.core.colour.differences.ciede2000 import ciede2000
+def _told_words(each: SetSwatch, now: SetNow) -> str:
+    """Return how far the colour lies from the one foretold, and from the one wanted."""
+    seen = each.reading.lab if each.reading is not None else None
+    said = []
+    if seen is not None and each.told is not None:
+        said.append(f"{_away(each.told.lab, seen)} from what was foretold")
+    near = seen if seen is not None else (each.told.lab if each.told else None)
+    if near is not None and now.wanted_lab is not None:
+        said.append(f"{_away(now.wanted_lab, near)} from {now.wanted}")
+    return ", ".join(said)
 
-    if each.told is None or each.reading is None:
-        return ""
-    away = ciede2000(each.told.lab, each.reading.lab)
-    return f"ΔE\N{NO-BREAK SPACE}{away:.1f} from what was foretold"
+
+def _away(one: Lab, other: Lab) -> str:
+    return f"ΔE{NO_BREAK}{ciede2000(one, other):.1f}"
 
 
 def _state(each: SetSwatch) -> Chip:

@@ -31,6 +31,7 @@ def shown_plan(plan: SwatchSetPlan) -> PlanShown:
         first=shown_first(plan.first),
         swatches=tuple(_swatch(x, is_by_weight=is_by_weight) for x in plan.swatches),
         troubles=plan.troubles,
+        advice=plan.advice,
         has_colours=any(each.told is not None for each in plan.swatches),
     )
 
@@ -89,8 +90,8 @@ def _facts(plan: SwatchSetPlan) -> Iterator[Said]:
     powder = ", ".join(f"{dye} {amount_text(g, 'g')}" for dye, g in plan.dye_g)
     yield Said(term="Dye in all", words=powder)
     text = plan.practice.text
-    acid = ", ".join(map(helper_words, text.helpers)) or "none"
-    yield Said(term="Acid", words=acid)
+    acid = "; ".join(f"{each.name} {helper_words(each)}" for each in text.helpers)
+    yield Said(term="Acid", words=acid or "none")
     yield Said(term="Heat", words=heat_words(text) or "not said")
     yield Said(term="From", words=plan.practice.words)
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from django.db.models import Count, Q, QuerySet
+from django.db.models import Count, Min, Q, QuerySet
 
 from shadewright.core.baths import liquor_ml, weighed_mass_g
 from shadewright.core.colour import Lab
@@ -71,6 +71,7 @@ class SetNow:
     base_id: int
     base_name: str
     wanted: str
+    wanted_lab: Lab | None
     yarn_g: float
     liquor_ratio: float
     dyed_on: date
@@ -108,6 +109,7 @@ def swatch_sets() -> tuple[SetEntry, ...]:
     rows = shade_reads.swatch_plan_rows().annotate(
         swatches=Count("recipe__versions__baths", distinct=True),
         dyed=Count("recipe__versions__baths", filter=dyed, distinct=True),
+        first_day=Min("recipe__versions__baths__dyed_on"),
         read=Count("recipe__versions__baths__swatch__readings__swatch", distinct=True),
     )
     return tuple(_entry(row) for row in rows)
@@ -127,6 +129,7 @@ def swatch_set(plan_id: int) -> SetNow:
         base_id=plan.base_id,
         base_name=plan.base.name,
         wanted="" if plan.wanted is None else plan.wanted.name,
+        wanted_lab=None if plan.wanted is None else Lab(*plan.wanted.labs["D65"]),
         yarn_g=plan.yarn_g,
         liquor_ratio=first.liquor_ratio,
         dyed_on=first.dyed_on,
@@ -215,13 +218,13 @@ def _entry(row: SwatchPlan) -> SetEntry:
         getattr(row, name) for name in ("swatches", "dyed", "read")
     )
     swatches, dyed, read = counted
-    bath = Bath.objects.filter(version__recipe=row.recipe_id).order_by("id").first()
+    day: date | None = getattr(row, "first_day", None)
     return SetEntry(
         id=row.pk,
         name=row.recipe.name,
         kind=PlanKind(row.kind),
         base_name=row.base.name,
-        dyed_on=None if bath is None else bath.dyed_on,
+        dyed_on=day,
         swatches=swatches,
         dyed=dyed,
         read=read,

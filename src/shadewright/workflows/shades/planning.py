@@ -20,6 +20,7 @@ from shadewright.workflows.shades.plan_stocks import (
     lined_up,
 )
 from shadewright.workflows.shades.plan_wishes import (
+    YARN_G,
     DyeDoses,
     PlanWish,
     base_name,
@@ -28,6 +29,9 @@ from shadewright.workflows.shades.plan_wishes import (
 )
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.tools_at_hand import AtHand, at_hand
+
+_WORTH_SAYING = 2
+"""Stocks fewer that make heavier swatches worth a word (our choice). [-]"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -65,6 +69,7 @@ class SwatchSetPlan:
     practice: SetPractice
     is_by_weight: bool
     troubles: tuple[str, ...]
+    advice: str
 
     @property
     def yarn_g(self) -> float:
@@ -81,7 +86,8 @@ def plan_swatches(wish: PlanWish) -> SwatchSetPlan:
     bath_ml = liquor_ml(fibre_mass_g=wish.yarn_g, liquor_ratio=wish.liquor_ratio)
     tools = at_hand(wish.dosing, fibre_g=wish.yarn_g)
     wanted = _wanted(doses, names, yarn_g=wish.yarn_g)
-    lined = _lined(wanted, tools, liquor_ml=bath_ml)
+    offer = Offer(bottles=shelf(), taken_ml=promised_ml())
+    lined = _lined(wanted, tools, offer, liquor_ml=bath_ml)
     told = told_swatches([_named(each, names) for each in doses], base=base)
     practice = set_practice(
         wish.like_id,
@@ -100,6 +106,7 @@ def plan_swatches(wish: PlanWish) -> SwatchSetPlan:
         practice=practice,
         is_by_weight=tools.is_by_weight,
         troubles=tuple(_troubles(lined, bath_ml, practice)),
+        advice=_advice(doses, names, wish, offer, to_make=len(lined.first)),
     )
 
 
@@ -130,8 +137,9 @@ def _wanted(
     )
 
 
-def _lined(wanted: Sequence[Wanted], tools: AtHand, *, liquor_ml: float) -> Lined:
-    offer = Offer(bottles=shelf(), taken_ml=promised_ml())
+def _lined(
+    wanted: Sequence[Wanted], tools: AtHand, offer: Offer, *, liquor_ml: float
+) -> Lined:
     bottles = {each.dye_id: offer.candidates(each.dye_id) for each in wanted}
     return lined_up(wanted, liquor_ml=liquor_ml, bottles=bottles, tools=tools)
 
@@ -169,6 +177,27 @@ def _dye_g(wanted: Sequence[Wanted]) -> dict[str, float]:
     for each in wanted:
         sums[each.dye_name] = sums.get(each.dye_name, 0.0) + each.dye_g
     return sums
+
+
+def _advice(
+    doses: Sequence[DyeDoses],
+    names: dict[int, str],
+    wish: PlanWish,
+    offer: Offer,
+    *,
+    to_make: int,
+) -> str:
+    """Say by how much heavier swatches spare stocks that would be made first."""
+    heavier_g = [each for each in YARN_G if to_make and each > wish.yarn_g]
+    for yarn_g in heavier_g:
+        bath_ml = liquor_ml(fibre_mass_g=yarn_g, liquor_ratio=wish.liquor_ratio)
+        wanted = _wanted(doses, names, yarn_g=yarn_g)
+        tools = at_hand(wish.dosing, fibre_g=yarn_g)
+        then = len(_lined(wanted, tools, offer, liquor_ml=bath_ml).first)
+        if then <= to_make - _WORTH_SAYING or not then:
+            said = "no stock is" if not then else f"only {then} of them are"
+            return f"With {amount_text(yarn_g, 'g')} a swatch {said} to be had first."
+    return ""
 
 
 def _troubles(lined: Lined, bath_ml: float, practice: SetPractice) -> Iterator[str]:
