@@ -18,7 +18,7 @@ from shadewright.web.lots.pages import LotPage, LotsPage, ReadOfLot
 from shadewright.web.lots.paging import page_asked, pages_of
 from shadewright.web.pages import Link, show
 from shadewright.web.sorting import read_order
-from shadewright.web.swatches.words import standing_chip
+from shadewright.web.standings import standing_chip
 from shadewright.web.toasts import say
 from shadewright.workflows import lot_pages
 from shadewright.workflows.costs import cost_words

@@ -14,13 +14,13 @@ from shadewright.web.lots.paging import page_asked, pages_of
 from shadewright.web.pages import show
 from shadewright.web.parts import Chip
 from shadewright.web.sorting import arrange, read_order
+from shadewright.web.standings import standing_chip
 from shadewright.web.swatches.pages import ListRow, SwatchesPage
 from shadewright.web.swatches.words import (
     KINDS,
     SHADES,
     dose_words,
     kind_chip,
-    standing_chip,
     title_of,
 )
 from shadewright.workflows.shades.entering_swatches import taken_back

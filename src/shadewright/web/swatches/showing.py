@@ -11,6 +11,7 @@ from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.colours import colour_of_reading, foretold_colour
 from shadewright.web.depths import depth_rows
 from shadewright.web.pages import Link, show
+from shadewright.web.standings import standing_chip
 from shadewright.web.swatches.pages import (
     ForetoldPart,
     Key,
@@ -21,7 +22,6 @@ from shadewright.web.swatches.words import (
     CRUMBS,
     dose_words,
     kind_chip,
-    standing_chip,
     title_of,
 )
 from shadewright.workflows.shades.palettes import palette_now

@@ -4,21 +4,10 @@ from shadewright.web.pages import Link
 from shadewright.web.parts import Chip
 from shadewright.workflows.shades.entering_swatches import doses_label
 from shadewright.workflows.shades.kinds import ReadBy
-from shadewright.workflows.shades.swatches import Standing, SwatchNow
+from shadewright.workflows.shades.swatches import SwatchNow
 
 SHADES = Link(words="Shades", address="/shades/")
 CRUMBS = (SHADES, Link(words="Swatches", address="/shades/swatches/"))
-
-STANDINGS = {
-    Standing.COUNTS: Chip(words="Teaches", kind="good"),
-    Standing.TRUSTED: Chip(words="Teaches, looked at again", kind="good"),
-    Standing.SET_ASIDE: Chip(words="Set aside", kind="caution"),
-    Standing.OFFERED: Chip(words="Could teach"),
-    Standing.WET: Chip(words="Read wet only", kind="caution"),
-    Standing.UNREAD: Chip(words="Not read yet", kind="guess"),
-}
-
-SUSPECT = Chip(words="Suspect", kind="problem")
 
 KINDS = {
     ReadBy.CHART: "Chart",
@@ -41,13 +30,6 @@ WHY_NOT_WET = (
 def kind_chip(read_by: ReadBy) -> Chip:
     """Return how a colour was come by in a word or two."""
     return Chip(words=KINDS[read_by], kind="guess" if read_by in POOR else "")
-
-
-def standing_chip(swatch: SwatchNow, *, is_suspect: bool) -> Chip:
-    """Return whether a swatch teaches; a suspect is named so."""
-    if is_suspect and swatch.standing is Standing.COUNTS:
-        return SUSPECT
-    return STANDINGS[swatch.standing]
 
 
 def dose_words(swatch: SwatchNow) -> str:
