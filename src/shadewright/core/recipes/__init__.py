@@ -27,16 +27,17 @@ e       by what factor a dye in a bath is off           1
 6. ``polishing``  from amounts to the palette's own curves
 7. ``colouring``  the colour of mixes, and how it follows each dose
 8. ``ranking``    which of many near recipes is the best
-9. ``matching``   all of it: the recipes for a colour
-10. ``correcting`` what to add to a bath that missed
-11. ``gradients`` depths, or mixes, in steps that look equal
-12. ``rounding``  doses that can be measured
-13. ``carrying``  the same colour on another yarn
-14. ``bracketing`` three trials around a recipe
-15. ``reaching``  all colours that a palette can give
-16. ``outlines``  the line around them
-17. ``proportions`` of a few dyes, coarse and fine
-18. ``lightness`` mixes that are all as light
+9. ``sifting``    none twice, none with a mere speck
+10. ``matching``   all of it: the recipes for a colour
+11. ``correcting`` what to add to a bath that missed
+12. ``gradients`` depths, or mixes, in steps that look equal
+13. ``rounding``  doses that can be measured
+14. ``carrying``  the same colour on another yarn
+15. ``bracketing`` three trials around a recipe
+16. ``reaching``  all colours that a palette can give
+17. ``outlines``  the line around them
+18. ``proportions`` of a few dyes, coarse and fine
+19. ``lightness`` mixes that are all as light
 
 Sources: [allen1966]_ for three dyes at once; [marquardt1963]_ for the way downhill;
 [sharma2005]_ for the difference. How sets are pruned is our own, and measured.

@@ -8,6 +8,15 @@
 ``palettes``  the fit that holds
 ``fits``      fit anew, and keep what came out
 
+A recipe for a colour:
+
+``wanted``        the colour: typed, of a swatch or a lot, or kept
+``find_wishes``   what the recipe may hold, and what the shelf says to that
+``finding``       the search, and what came out
+``find_reasons``  which are shown, and why
+``dye_prices``    what the dye costs
+``saving``        a recipe that says what it was found for
+
 Files of swatches:
 
 ``swatch_files``    a table, line by line
