@@ -50,7 +50,7 @@ def start(client: Client) -> dict[str, str]:
 
 
 def test_every_line_is_shown_and_none_is_kept(client: Client) -> None:
-    page = shown(client, TABLE)
+    page = shown(client, f"\r\n{TABLE}")
     assert "1 line to mend" in page
     assert "The depth of Sloe is no number: “x”" in page
     assert "2 lines that can be kept" in page

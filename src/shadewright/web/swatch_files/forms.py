@@ -48,7 +48,7 @@ class FileForm(DeedForm):
         """Take the text of a file that was chosen; it then stays in the form."""
         sent: dict[str, Any] = super().clean() or {}
         try:
-            sent["text"] = self._text(sent)
+            sent["text"] = self._text(sent).lstrip("\r\n")
         except InputError as error:
             self.refuse(error)
             return sent
