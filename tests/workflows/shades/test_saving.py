@@ -5,14 +5,22 @@ from dataclasses import replace
 import pytest
 
 from shadewright.errors import MissingError
-from shadewright.records.models import FoundFor, RecipeVersion
+from shadewright.records.models import (
+    Auxiliary,
+    Base,
+    Dye,
+    FoundFor,
+    RecipeVersion,
+)
 from shadewright.workflows.recipes import recipe
 from shadewright.workflows.shades.find_wishes import FindWish
 from shadewright.workflows.shades.finding import find
+from shadewright.workflows.shades.fits import fit_now
 from shadewright.workflows.shades.saving import ToSave, found_for, save_found
 from shadewright.workflows.shades.wanted import wanted_of_text
 from shadewright.workflows.stamps import stamp_now
 from tests.workflows.shades.studios import Fitted, fitted
+from tests.workflows.shades.swatch_rows import kept_singles
 
 FERN = wanted_of_text("52, -10, 20", name="Wet Fern")
 
@@ -100,3 +108,18 @@ def test_dye_that_the_palette_lacks_is_refused() -> None:
     found = replace(to_save(studio), doses=studio.mix(Slate=0.5))
     with pytest.raises(MissingError, match="dye of the palette"):
         save_found(found, stamp=stamp_now(by=None))
+
+
+@pytest.mark.django_db
+def test_studio_without_a_recipe_begins_with_a_programme() -> None:
+    """From nothing: the heat of a usual programme, and acid if there is one."""
+    base = Base.objects.create(name="Fell DK", fibres="wool 100 %")
+    kept_singles(base)
+    fit_now(why="six swatches")
+    Auxiliary.objects.create(name="Citric acid")
+    kelp = Dye.objects.get(name="Kelp")
+    found = ToSave(doses=((kelp.pk, 0.6),), base_id=base.pk, wanted=FERN)
+    made = save_found(found, stamp=stamp_now(by=None))
+    assert made.is_complete
+    assert made.text.top_c is not None
+    assert made.text.hold_min is not None

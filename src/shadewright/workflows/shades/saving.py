@@ -26,11 +26,13 @@ from shadewright.workflows.recipe_shapes import (
 from shadewright.workflows.recipes import version, write_recipe, write_version
 from shadewright.workflows.shades.find_wishes import (
     USUAL_BATCH_G,
+    USUAL_RATIO,
     AtShelf,
     at_shelf,
     palette_base,
 )
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.plan_practice import set_practice
 from shadewright.workflows.shades.wanted import (
     MOST_NAME,
     CameFrom,
@@ -169,16 +171,20 @@ def _text(
         DoseLine(dye_id=at.dyes[name].pk, dye_name=name, depth_percent=depth)
         for name, depth in named
     )
-    if like is None:
-        return RecipeText(doses=doses, why_changed=why)
     return replace(
-        like.text,
+        _begun(doses) if like is None else like.text,
         doses=doses,
         notes="",
         as_written="",
         look_at_15="",
         why_changed=why,
     )
+
+
+def _begun(doses: Sequence[DoseLine]) -> RecipeText:
+    """Return the acid and heat that a studio without a recipe begins with."""
+    depths = {dose.dye_id or 0: dose.depth_percent or 0.0 for dose in doses}
+    return set_practice(None, liquor_ratio=USUAL_RATIO, depths=depths).text
 
 
 def _why(wanted: Wanted | None, base_name: str) -> str:
