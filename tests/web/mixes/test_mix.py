@@ -119,6 +119,8 @@ def test_the_doses_follow_once_the_sliders_rest(
     part = read(client.get("/shades/mix/doses/", sent))
     assert "120 ml" in part.text
     assert f"/bottles/{code}/" in part.links
+    assert "the nearest first" in part.text
+    assert any(link.startswith("/shades/swatches/") for link in part.links)
 
 
 def test_a_dose_too_small_for_the_tool_is_said(client: Client, yarns: TwoYarns) -> None:

@@ -139,7 +139,7 @@ def _notes(shown: CarryNow, row: OnBase) -> list[str]:
     if row.guessed:
         said.append(f"{_never(row)} on it: guessed from the other bases")
     if row.told is None and not shown.why_not:
-        said.append("No swatch on it was read yet, so nothing can be foretold")
+        said.append("No swatch on it teaches the palette yet, so nothing is foretold")
     return said
 
 

@@ -220,7 +220,8 @@ def _step_row(step: Step, draws: tuple[Measured, ...]) -> StepRow:
 
 def _draw_words(each: Measured) -> str:
     where = f"of {each.code}" if each.code else "dry"
-    return f"{each.dye_name} {amount_text(each.amount, each.unit)} {where}"
+    small = ", too little to measure well" if each.is_too_small else ""
+    return f"{each.dye_name} {amount_text(each.amount, each.unit)} {where}{small}"
 
 
 def _whole(row: GradientNow, yarn_g: float) -> tuple[str, ...]:

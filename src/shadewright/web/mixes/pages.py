@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from shadewright.web.colours import ColourShown
+from shadewright.web.evidence.standing import BehindShown
 from shadewright.web.pages import Link, Page, Part
 from shadewright.workflows.choices import Choice
 
@@ -92,11 +93,12 @@ class DoseRow:
 
 @dataclass(frozen=True, kw_only=True)
 class Doses:
-    """The doses of the mix for the yarn at hand, in steps of the tools."""
+    """The doses of the mix for the yarn at hand, and what its colour rests on."""
 
     yarn: str
     rows: tuple[DoseRow, ...]
     notes: tuple[str, ...]
+    behind: BehindShown
 
 
 @dataclass(frozen=True, kw_only=True)

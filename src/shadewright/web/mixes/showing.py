@@ -14,6 +14,7 @@ from shadewright.web.colours import (
     foretold_colour,
     read_colour,
 )
+from shadewright.web.evidence.standing import behind_shown
 from shadewright.web.mix_text import mix_text
 from shadewright.web.mixes.asking import MixAsked
 from shadewright.web.mixes.pages import DoseRow, Doses, Kept, LightShown, Told
@@ -76,12 +77,14 @@ def recipe_words(now: MixNow) -> str:
     return " + ".join(parts) or "Bare yarn"
 
 
-def doses_of(rows: tuple[Measured, ...], *, yarn_g: float) -> Doses:
-    """Return measured doses as a page shows them."""
+def doses_of(rows: tuple[Measured, ...], now: MixNow, *, yarn_g: float) -> Doses:
+    """Return measured doses as a page shows them, and what the colour rests on."""
+    known = now.doses if now.told else ()
     return Doses(
         yarn=amount_text(yarn_g, "g"),
         rows=tuple(map(_dose_row, rows)),
         notes=tuple(_notes(rows)),
+        behind=behind_shown(known, now.base.words),
     )
 
 

@@ -57,8 +57,9 @@ def mix_told(request: HttpRequest) -> HttpResponse:
 def mix_doses(request: HttpRequest) -> HttpResponse:
     """Answer with the doses alone, once the sliders rest."""
     asked, palette = mix_asked(request.GET), palette_or_refuse()
-    rows = _measured(asked, _now(asked, palette), palette)
-    return show(request, DosesPart(doses=doses_of(rows, yarn_g=asked.yarn_g)))
+    now = _now(asked, palette)
+    rows = _measured(asked, now, palette)
+    return show(request, DosesPart(doses=doses_of(rows, now, yarn_g=asked.yarn_g)))
 
 
 @require_POST
@@ -145,7 +146,7 @@ def _page(
         least=LEAST_PERCENT,
         most=MOST_PERCENT,
         told=told_of(asked, now),
-        doses=doses_of(_measured(asked, now, palette), yarn_g=asked.yarn_g),
+        doses=doses_of(_measured(asked, now, palette), now, yarn_g=asked.yarn_g),
         deed=str(form["deed"].value()),
         name=form["called"].value() or recipe_words(now)[:60],
         name_fault=form.fault,

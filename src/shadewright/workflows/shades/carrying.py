@@ -238,17 +238,18 @@ def _made_for(
 ) -> Choice:
     """Return the base that a version was made for.
 
-    The one that is asked for, or that it was found for, or of most lots, or of most
-    swatches.
+    The one that is asked for, or that it was found for, or of most lots, those that the
+    palette holds first, or of most swatches.
     """
     if asked is not None:
         row = Base.objects.filter(pk=asked).first()
         if row is None:
             raise NotFoundError(kind="base", key=str(asked), argument="from")
         return Choice(id=row.pk, words=row.name)
+    told = {each.words for each in known}
     names = [
         shade_reads.base_found_for(version_id),
-        *sorted(lots, key=lambda name: -len(lots[name])),
+        *sorted(lots, key=lambda name: (name not in told, -len(lots[name]))),
     ]
     rows = {each.words: each for each in (*known, *bases_in_use())}
     found = next((rows[name] for name in names if name in rows), None)
