@@ -55,6 +55,7 @@ def test_it_keeps_for_what_it_was_found() -> None:
     assert told is not None
     assert (told.wanted.name, told.base_name) == ("Wet Fern", "Fell DK")
     assert told.wanted.lab == FERN.lab
+    assert told.wanted.base_id == studio.base.pk
     assert told.difference == pytest.approx(first.difference, abs=0.1)
     assert told.within_90 == pytest.approx(first.within_90, rel=0.02)
     assert told.chance == pytest.approx(first.chance, abs=0.02)
@@ -123,3 +124,14 @@ def test_studio_without_a_recipe_begins_with_a_programme() -> None:
     assert made.is_complete
     assert made.text.top_c is not None
     assert made.text.hold_min is not None
+
+
+@pytest.mark.django_db
+def test_colour_of_a_screen_is_looked_for_again_as_such() -> None:
+    """What an eye picked is not read by a meter the second time."""
+    studio = fitted()
+    picked = replace(to_save(studio), wanted=wanted_of_text("#556f4a", name="Fern"))
+    told = found_for(save_found(picked, stamp=stamp_now(by=None)).id)
+    assert told is not None
+    assert wanted_of_text(told.wanted.key).read_by is told.wanted.read_by
+    assert told.wanted.key == "#556f4a"

@@ -20,6 +20,8 @@ def found_shown(version_id: int) -> FoundShown | None:
         return None
     wanted = found.wanted
     query = {**target_query(wanted), "version": str(version_id)}
+    if wanted.base_id is not None:
+        query["base"] = str(wanted.base_id)
     return FoundShown(
         name=wanted.name,
         base=found.base_name,

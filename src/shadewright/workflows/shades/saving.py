@@ -7,14 +7,15 @@ from itertools import count
 from django.db import transaction
 from django.db.models import QuerySet
 
-from shadewright.core.colour import Lab
+from shadewright.core.colour import Lab, Light
 from shadewright.core.recipes import Recipe, Target, Wishes
 from shadewright.core.recipes.curves import curves_of
 from shadewright.core.recipes.matching import USUAL_TOLERANCE
 from shadewright.core.recipes.ranking import ranked
 from shadewright.errors import MissingError
+from shadewright.exchange.colour_text import on_screen
 from shadewright.records import recipe_reads
-from shadewright.records.models import Bath, FoundFor, RecipeVersion
+from shadewright.records.models import Base, Bath, FoundFor, RecipeVersion
 from shadewright.records.models import Recipe as RecipeRow
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.recipe_shapes import (
@@ -121,15 +122,17 @@ def found_for(version_id: int) -> FoundNow | None:
     row = FoundFor.objects.filter(version_id=version_id).first()
     if row is None:
         return None
-    light, a, b = row.labs["D65"]
     wanted = Wanted(
         name=row.name,
         read_by=ReadBy(row.read_by),
         labs={key: tuple(lab) for key, lab in row.labs.items()},
         spectrum=tuple(row.spectrum),
         came_from=CameFrom.SPECTRUM if row.spectrum else CameFrom.COLOUR,
-        key=",".join(f"{part:.4g}" for part in row.spectrum)
-        or f"{light:g}, {a:g}, {b:g}",
+        key=_key(row),
+        base_id=Base.objects
+        .filter(name=row.base_name)
+        .values_list("pk", flat=True)
+        .first(),
     )
     return FoundNow(
         wanted=wanted,
@@ -141,6 +144,17 @@ def found_for(version_id: int) -> FoundNow | None:
         tolerance=row.tolerance,
         chance=row.chance,
     )
+
+
+def _key(row: FoundFor) -> str:
+    """Return a colour as an address asks for it: spectrum, screen’s code or Lab."""
+    if row.spectrum:
+        return ",".join(f"{part:.4g}" for part in row.spectrum)
+    light, a, b = row.labs[Light.D65]
+    shown = on_screen((light, a, b))
+    if row.read_by == ReadBy.EYE and shown.is_true:
+        return shown.hex_code
+    return f"{light:.2f}, {a:.2f}, {b:.2f}"
 
 
 def _palette() -> PaletteNow:
