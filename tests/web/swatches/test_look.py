@@ -1,18 +1,14 @@
-"""Swatches in a real browser: sound at every width; from nothing on a phone."""
+"""Swatches in a real browser: sound at every width; colours picked and photographed."""
 
-from dataclasses import dataclass
 from io import BytesIO
 
 import pytest
 from PIL import Image, ImageDraw
-from playwright.sync_api import Browser, FilePayload, Locator, Page
-from pytest_django.fixtures import Settings
+from playwright.sync_api import Browser, FilePayload, Page
 from pytest_django.live_server_helper import LiveServer
 
 from shadewright.records.models import Base
-from shadewright.workflows.people import Person
 from shadewright.workflows.shades.fits import fit_now
-from shadewright.workflows.shades.swatches import swatches_now
 from tests.browser import LOOKS, axe, goes_sideways, watched_page
 from tests.web.swatches.test_start import COLOURS
 from tests.workflows.shades.swatch_rows import kept_singles, kept_swatch
@@ -48,58 +44,6 @@ def test_every_page_is_sound(
             assert goes_sideways(page) == 0, address
 
 
-@dataclass
-class Thumb:
-    """A thumb on a phone; counts its taps and the signs that it types."""
-
-    taps: int = 0
-    signs: int = 0
-
-    def tap(self, at: Locator) -> None:
-        """Tap once."""
-        at.click()
-        self.taps += 1
-
-    def types(self, at: Locator, text: str) -> None:
-        """Tap into a field and type."""
-        self.tap(at)
-        at.fill(text)
-        self.signs += len(text)
-
-
-def test_from_nothing_to_a_ranked_recipe_on_a_phone(
-    phone: Page, live_server: LiveServer, ines: Person, settings: Settings
-) -> None:
-    """Twenty taps and ninety-seven signs: under five minutes at three seconds each.
-
-    A tap with the look that it needs takes 2.5 s and a sign 0.4 s, generously: 90 s.
-    To hold six swatches to the screen leaves half a minute for each.
-    """
-    settings.REFITS = "at once"
-    thumb = Thumb()
-    phone.goto(live_server.url)
-    thumb.tap(phone.get_by_role("link", name="Shades"))
-    thumb.tap(phone.get_by_role("link", name="Enter your first swatches"))
-    thumb.types(phone.locator("[name=base]"), "Hollow")
-    thumb.types(phone.locator("[name=fibres]"), "100 % wool")
-    for number, (dye, colour) in enumerate(COLOURS.items(), start=1):
-        thumb.types(phone.locator(f"[name=dye_{number}]"), dye)
-        thumb.types(phone.locator(f"[name=colour_{number}]"), colour)
-    assert axe(phone) == []
-    assert goes_sideways(phone) == 0
-    thumb.tap(phone.get_by_role("button", name="Make the palette"))
-    phone.wait_for_url("**/shades/palettes/*/")
-    thumb.tap(phone.get_by_role("link", name="Find a recipe"))
-    thumb.types(phone.locator("input[type=text][name=colour]"), "#7a6a9a")
-    thumb.tap(phone.get_by_role("button", name="Find", exact=True))
-    first = phone.get_by_role("heading", name="1. Most likely to come out right")
-    first.wait_for(timeout=30_000)
-    assert (thumb.taps, thumb.signs) == (20, 97)
-    assert axe(phone) == []
-    assert goes_sideways(phone) == 0
-    assert {now.reading.by for now in swatches_now() if now.reading} == {ines.name}
-
-
 def test_the_picker_and_the_words_say_the_same(
     phone: Page, live_server: LiveServer
 ) -> None:
@@ -109,6 +53,22 @@ def test_the_picker_and_the_words_say_the_same(
     assert typed.input_value() == "#3f5f96"
     typed.fill("E0B02C")
     assert picker.input_value() == "#e0b02c"
+
+
+def test_enter_goes_to_the_next_field_and_sends_nothing(
+    desk: Page, live_server: LiveServer
+) -> None:
+    """Yarn, fibres, the way that is chosen, dye, depth, colour, the next dye."""
+    desk.goto(f"{live_server.url}/shades/start/")
+    desk.locator("[name=base]").focus()
+    for _field in range(6):
+        desk.keyboard.press("Enter")
+    desk.keyboard.type("Sloe")
+    assert desk.locator("[name=dye_2]").input_value() == "Sloe"
+    desk.locator("[name=colour_bare]").focus()
+    desk.keyboard.press("Enter")
+    assert desk.evaluate("document.activeElement.textContent") == "Make the palette"
+    assert desk.url.endswith("/shades/start/")
 
 
 def test_a_photo_with_a_grey_card_gives_the_colours_by_taps(
