@@ -92,6 +92,8 @@ def test_looking_closer_tells_what_helps_and_what_is_out_of_reach(
 
 def test_a_base_without_dyed_swatches_is_told_so(client: Client, hollow: Base) -> None:
     silk = Base.objects.create(name="Drift silk", fibres="silk")
+    link = f'<a href="/shades/palettes/{silk.pk}/">Drift silk</a>'
+    assert link in text(client, f"/shades/palettes/{hollow.pk}/")
     page = text(client, f"/shades/palettes/{silk.pk}/")
     assert "No swatch on Drift silk yet" in page
     kept_swatch(silk, {}, (92.0, 0.0, 6.0))
@@ -110,6 +112,16 @@ def test_swatches_that_wait_for_their_fit_are_counted(
     page = text(client, f"/shades/palettes/{base.pk}/")
     assert "7 swatches on Drift silk, not yet in the palette" in page
     assert "7 swatches so far" in text(client, "/shades/")
+
+
+def test_a_fit_that_is_out_of_date_stands_first(client: Client, hollow: Base) -> None:
+    address = f"/shades/palettes/{hollow.pk}/"
+    before = text(client, address)
+    assert before.index("h-strips") < before.index("The palette now")
+    kept_swatch(hollow, {"Kelp": 0.3}, (64.0, -18.0, 12.0))
+    after = text(client, address)
+    assert after.index("The palette now") < after.index("h-strips")
+    assert after.count('id="fit"') == 1
 
 
 def test_there_is_no_palette_of_nothing(client: Client, ines: Person) -> None:

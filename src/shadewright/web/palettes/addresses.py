@@ -44,14 +44,24 @@ def plan_address(base_id: int) -> str:
 
 
 def tabs(bases: tuple[BaseNow, ...], *, here: int) -> tuple[BaseTab, ...]:
-    """Return the bases as a row; those without a swatch come last."""
+    """Return the bases that the palette knows as a row, and this one."""
     return tuple(
         BaseTab(
-            name=each.name if each.is_known else f"{each.name} (no swatch yet)",
+            name=each.name,
             address=reverse("palette", args=[each.id]),
             is_here=each.id == here,
         )
         for each in bases
+        if each.is_known or each.id == here
+    )
+
+
+def untried(bases: tuple[BaseNow, ...], *, here: int) -> tuple[Link, ...]:
+    """Return the other bases, which have no swatch that teaches."""
+    return tuple(
+        Link(words=each.name, address=reverse("palette", args=[each.id]))
+        for each in bases
+        if not each.is_known and each.id != here
     )
 
 

@@ -117,6 +117,7 @@ class PalettePage(Page):
     find: str
     plan: str
     tabs: tuple[BaseTab, ...]
+    untried: tuple[Link, ...]
     links: tuple[Link, ...]
     notes: tuple[str, ...]
     strips: tuple[StripRow, ...]
@@ -126,6 +127,13 @@ class PalettePage(Page):
     fit: FitShown
     suspects: SuspectsShown
     offered: OfferedShown
+
+    @property
+    def is_fit_first(self) -> bool:
+        """Whether the fit asks for somebody’s eye, and so stands first."""
+        fit = self.fit
+        is_amiss = bool(fit.fault) or fit.is_other_light
+        return fit.is_running or fit.is_stale or is_amiss
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -142,5 +150,6 @@ class UnknownBasePage(Page):
     swatches: int
     enter: str
     tabs: tuple[BaseTab, ...]
+    untried: tuple[Link, ...]
     links: tuple[Link, ...]
     fit: FitShown

@@ -10,7 +10,13 @@ from shadewright.web.evidence.parts import (
     shaped_suspects,
 )
 from shadewright.web.pages import show
-from shadewright.web.palettes.addresses import address, plan_address, rooms, tabs
+from shadewright.web.palettes.addresses import (
+    address,
+    plan_address,
+    rooms,
+    tabs,
+    untried,
+)
 from shadewright.web.palettes.closer import closer
 from shadewright.web.palettes.pages import NoPalettePage, PalettePage, UnknownBasePage
 from shadewright.web.palettes.reach_part import reach_part
@@ -61,6 +67,7 @@ def _unknown(found: PaletteOnBase) -> UnknownBasePage:
         swatches=len(found.swatches),
         enter=address("swatch-new", base=base.id),
         tabs=tabs(found.bases, here=base.id),
+        untried=untried(found.bases, here=base.id),
         links=rooms(base.id),
         fit=fit_shown(),
     )
@@ -77,6 +84,7 @@ def _known(found: PaletteOnBase, *, is_closer: bool) -> PalettePage:
         find=address("find", base=base.id),
         plan=plan_address(base.id),
         tabs=tabs(found.bases, here=base.id),
+        untried=untried(found.bases, here=base.id),
         links=rooms(base.id),
         notes=known_words(found),
         strips=strips,
