@@ -253,3 +253,12 @@ def test_lots_that_a_meter_read_teach_in_one_tap_and_one_undo(
     line = Swatch.objects.all()[0].evidence_lines.get()
     client.post(reverse("undo", args=[line.deed]))
     assert offered_shown().count == 2
+
+
+def test_another_light_is_named_with_what_to_do(client: Client, base: Base) -> None:
+    doubted(base)
+    PaletteFit.objects.update(is_other_light=True)
+    page = read(client.get(reverse("fits")))
+    assert "The colours look read under D50" in page.text
+    assert "Mend the meter’s light first" in page.text
+    assert reverse("meters") in page.links

@@ -94,7 +94,7 @@ def test_a_prediction_is_held_against_what_came_out(pot: Ready) -> None:
     assert found[waits].counts is Counts.WAITS
     rate = hit_rate(tuple(found.values()))
     assert rate is not None
-    assert (rate.counted, rate.held, rate.poor) == (2, 1, 1)
+    assert (rate.counted, rate.mixes, rate.held, rate.poor) == (2, 1, 1, 1)
     assert (rate.fewest, rate.most) == (1, 2)
 
 

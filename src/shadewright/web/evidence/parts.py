@@ -25,6 +25,10 @@ from shadewright.workflows.shades.swatches import SwatchNow
 
 _FIRST = 4
 """Of so many lots on offer each is shown, the rest behind one tap."""
+_OTHER_LIGHT = (
+    "The colours look read under D50. Mend the meter’s light first: then these may "
+    "well go together."
+)
 _BEGINNING = Running(stage="Looking at the swatches", share=0.0)
 
 
@@ -80,6 +84,7 @@ class SuspectsShown:
     """What does not teach: doubted by the fit, and set aside by somebody."""
 
     title: str
+    hint: str
     doubted: tuple[SuspectShown, ...]
     aside: tuple[AsideShown, ...]
 
@@ -142,6 +147,7 @@ def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsSho
     looks = "looks" if len(doubted) == 1 else "look"
     return SuspectsShown(
         title=f"{counted(len(doubted), 'swatch', 'swatches')} {looks} wrong",
+        hint=_OTHER_LIGHT if found.is_other_light else "",
         doubted=tuple(map(_suspect, doubted)),
         aside=tuple(map(_aside, aside)),
     )

@@ -35,7 +35,10 @@ def predictions(request: HttpRequest) -> HttpResponse:
         title="Foretold, and what came out",
         fact="A prediction is kept when a bath is planned. Its bound is for the doses "
         "as planned.",
-        crumbs=(Link(words="Fits of the palette", address=reverse("fits")),),
+        crumbs=(
+            Link(words="Shades", address=reverse("palette-home")),
+            Link(words="Fits of the palette", address=reverse("fits")),
+        ),
         rate=_rate_words(hit_rate(found)),
         rows=tuple(_shown(x) for x in found if x.counts is not Counts.WAITS),
         waiting=tuple(_shown(x) for x in found if x.counts is Counts.WAITS),
@@ -54,6 +57,11 @@ def _rate_words(rate: HitRate | None) -> tuple[str, ...]:
         _verdict(rate),
         f"Half of them came out within ΔE{NO_BREAK}{rate.median:.1f}.",
     ]
+    if rate.mixes < rate.counted:
+        said.append(
+            f"They are of {counted(rate.mixes, 'mix', 'mixes').lower()}: lots of one "
+            "recipe hold or miss together, so the count swings more than by chance."
+        )
     if rate.poor:
         said.append(
             f"Read roughly, on a screen or off a photo: {rate.poor} of these "
@@ -105,10 +113,12 @@ def _state(each: Outcome) -> Chip:
 
 
 def _words(each: Outcome) -> Iterator[str]:
-    yield f"Bound ΔE{NO_BREAK}{each.within_90:.1f}"
-    if each.apart is not None and each.reading is not None:
+    bound = f"{each.within_90:.1f}"
+    if each.apart is None or each.reading is None:
+        yield f"Within ΔE{NO_BREAK}{bound}, nine times in ten"
+    else:
         how = difference_words(each.foretold, each.reading.lab)
-        yield f"Off by ΔE{NO_BREAK}{each.apart:.1f}: {how}"
+        yield f"Off by ΔE{NO_BREAK}{each.apart:.1f}, bound {bound}: {how}"
     if each.counts is Counts.KNEW:
         yield "The fit knew this swatch already"
     if each.otherwise:

@@ -14,7 +14,7 @@ from shadewright.web.evidence.parts import (
     shaped_offers,
     shaped_suspects,
 )
-from shadewright.web.pages import show
+from shadewright.web.pages import Link, show
 from shadewright.web.ways import way_back
 from shadewright.workflows.shades.doubts import doubts_among
 from shadewright.workflows.shades.fit_pages import fits as every_fit
@@ -30,6 +30,7 @@ def fits(request: HttpRequest) -> HttpResponse:
     page = FitsPage(
         title="Fits of the palette",
         fact="Each time something new teaches, all swatches are fitted together.",
+        crumbs=(Link(words="Shades", address=reverse("palette-home")),),
         fit=fit_shown(),
         suspects=shaped_suspects(doubts_among(swatches, palette_now())),
         offered=shaped_offers(offers_among(swatches)),

@@ -22,10 +22,14 @@ class Doubt:
 
 @dataclass(frozen=True, kw_only=True)
 class Doubts:
-    """What does not teach: doubted by the fit, and set aside by somebody."""
+    """What does not teach: doubted by the fit, and set aside by somebody.
+
+    ``is_other_light`` tells that all of them may be doubted for one reason.
+    """
 
     doubted: tuple[Doubt, ...]
     aside: tuple[SwatchNow, ...]
+    is_other_light: bool
 
 
 def doubts() -> Doubts:
@@ -44,4 +48,5 @@ def doubts_among(swatches: Sequence[SwatchNow], holds: PaletteNow | None) -> Dou
             if x.swatch_id in by_id and by_id[x.swatch_id].standing is Standing.COUNTS
         ),
         aside=tuple(x for x in swatches if x.standing is Standing.SET_ASIDE),
+        is_other_light=holds is not None and holds.is_other_light,
     )

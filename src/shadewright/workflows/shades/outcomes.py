@@ -74,10 +74,12 @@ class Outcome:
 class HitRate:
     """How many predictions held; by chance alone ``fewest`` to ``most`` would.
 
-    ``poor`` of them rest on a rough reading; ``median`` is the middle distance.
+    ``poor`` of them rest on a rough reading; ``mixes`` counts those that differ, since
+    lots of one recipe share what is off; ``median`` is the middle distance.
     """
 
     counted: int
+    mixes: int
     held: int
     poor: int
     fewest: int
@@ -101,6 +103,7 @@ def hit_rate(found: Sequence[Outcome]) -> HitRate | None:
     fewest, most = usual_counts(promises=len(counted), chance=PROMISED)
     return HitRate(
         counted=len(counted),
+        mixes=len({(each.base_name, each.doses) for each in counted}),
         held=sum(each.is_held for each in counted),
         poor=sum(each.is_poor for each in counted),
         fewest=fewest,
