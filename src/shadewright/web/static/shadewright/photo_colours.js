@@ -124,6 +124,7 @@ class PhotoColours {
       this.say(`The card is taken. ${this.next()}`);
       return;
     }
+    if (this.entries.length === 1) this.step = 0;
     const entry = this.entries[this.step];
     if (!entry) return;
     const rgb = seen.map((v, n) => v * this.gains[n]);
@@ -168,7 +169,9 @@ class PhotoColours {
 
   next() {
     if (this.step < 0) return "Tap the grey card.";
-    if (this.step >= this.entries.length) return "That was the last one.";
+    if (this.step >= this.entries.length) {
+      return this.step === 1 ? "Tap elsewhere to take another place." : "That was the last one.";
+    }
     return `Now tap: ${this.nameOf(this.step).replace(/,$/, "")}.`;
   }
 
