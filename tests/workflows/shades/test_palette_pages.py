@@ -65,7 +65,7 @@ def test_only_what_lies_out_of_reach_is_named(hollow: Base) -> None:
         name="For silk", read_by=ReadBy.METER, labs={"D65": (80, 0, 110)}, base=silk
     )
     wanted = wanted_for(hollow.pk, wanted_colours())
-    (missed,) = missed_on(hollow.pk, wanted)
+    (missed,) = missed_on(palette_on_base(hollow.pk), wanted)
     assert missed.wanted.name == "Kingcup"
     assert missed.distance > 5.0
     assert "duller" in missed.words
@@ -76,8 +76,7 @@ def test_what_is_reckoned_ahead_is_not_reckoned_again(hollow: Base) -> None:
     reckon_ahead()
     kept = (palette_pages._strips, palette_pages._reaches, palette_pages._advised)
     before = [each.cache_info().misses for each in kept]
-    palette_on_base(hollow.pk)
-    assert len(advised_on(hollow.pk)) == palette_pages.ADVISED
+    assert len(advised_on(palette_on_base(hollow.pk))) == palette_pages.ADVISED
     assert [each.cache_info().misses for each in kept] == before
 
 
@@ -89,9 +88,10 @@ def test_without_a_palette_there_is_nothing_to_say() -> None:
     found = palette_on_base(base.pk)
     assert found.now is None
     assert len(found.swatches) == 1
-    for asked in (lambda: advised_on(base.pk), lambda: palette_on_base(99)):
-        with pytest.raises(NotFoundError):
-            asked()
+    assert advised_on(found) == ()
+    assert missed_on(found, ()) == ()
+    with pytest.raises(NotFoundError):
+        palette_on_base(99)
 
 
 def test_a_retired_base_is_shown_when_it_is_asked_for(hollow: Base) -> None:

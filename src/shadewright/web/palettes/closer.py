@@ -6,20 +6,25 @@ from shadewright.core.mixing import Advised
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.palettes.pages import Closer, HelpRow, MissedRow
 from shadewright.web.palettes.words import doses_words
-from shadewright.workflows.shades.palette_pages import Missed, advised_on, missed_on
+from shadewright.workflows.shades.palette_pages import (
+    Missed,
+    PaletteOnBase,
+    advised_on,
+    missed_on,
+)
 from shadewright.workflows.shades.wanted import Wanted
 
 _LITTLE = 0.9
 """Where the error falls by less than a tenth there is little to learn (our choice)."""
 
 
-def closer(base_id: int, wanted: Sequence[Wanted]) -> Closer:
+def closer(found: PaletteOnBase, wanted: Sequence[Wanted]) -> Closer:
     """Return what would help most on a base, and what is wanted beyond its reach."""
-    advised = advised_on(base_id)
+    advised = advised_on(found)
     return Closer(
         helps=tuple(map(_help, advised)),
         is_little=all(each.then_90 > _LITTLE * each.now_90 for each in advised),
-        missed=tuple(map(_missed, missed_on(base_id, wanted))),
+        missed=tuple(map(_missed, missed_on(found, wanted))),
         is_asked=bool(wanted),
     )
 

@@ -22,7 +22,6 @@ from shadewright.web.palettes.pages import NoPalettePage, PalettePage, UnknownBa
 from shadewright.web.palettes.reach_part import reach_part
 from shadewright.web.palettes.strip_rows import legend, strip_rows
 from shadewright.web.palettes.words import head_words, known_words
-from shadewright.workflows.shades.offering import offers
 from shadewright.workflows.shades.palette_pages import (
     PaletteOnBase,
     base_most_used,
@@ -90,10 +89,8 @@ def _known(found: PaletteOnBase, *, is_closer: bool) -> PalettePage:
         strips=strips,
         legend=legend(strips),
         reach=reach_part(found, wanted),
-        closer=closer(base.id, wanted) if is_closer else None,
+        closer=closer(found, wanted) if is_closer else None,
         fit=fit_shown(),
         suspects=shaped_suspects(found.doubts, base_id=base.id),
-        offered=shaped_offers(
-            tuple(each for each in offers() if each.base_name == base.name)
-        ),
+        offered=shaped_offers(found.offers),
     )

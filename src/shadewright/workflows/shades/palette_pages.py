@@ -20,6 +20,7 @@ from shadewright.core.recipes.reaching import (
 from shadewright.errors import NotFoundError
 from shadewright.records.models import Base, Dye, Swatch
 from shadewright.workflows.shades.doubts import Doubts, doubts_among
+from shadewright.workflows.shades.offering import Offer, offers_among
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
 from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
 from shadewright.workflows.shades.wanted import Wanted, target_of
@@ -84,6 +85,7 @@ class PaletteOnBase:
     lots: int
     left_out: LeftOut
     doubts: Doubts
+    offers: tuple[Offer, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -131,13 +133,13 @@ def palette_on_base(base_id: int) -> PaletteOnBase:
         lots=sum(each.is_lot and each.id in used for each in here),
         left_out=_left_out(known, here),
         doubts=doubts_among(every, now),
+        offers=tuple(x for x in offers_among(every) if x.base_name == base.name),
     )
 
 
-def advised_on(base_id: int) -> tuple[Advised, ...]:
+def advised_on(found: PaletteOnBase) -> tuple[Advised, ...]:
     """Return the swatches that would help most on a base."""
-    now, name = _known(base_id)
-    return _advised(now.palette, name)
+    return () if found.now is None else _advised(found.now.palette, found.base.name)
 
 
 def reckon_ahead() -> None:
@@ -151,27 +153,21 @@ def reckon_ahead() -> None:
         _advised(now.palette, base)
 
 
-def missed_on(base_id: int, wanted: Sequence[Wanted]) -> tuple[Missed, ...]:
+def missed_on(found: PaletteOnBase, wanted: Sequence[Wanted]) -> tuple[Missed, ...]:
     """Return which of some wanted colours lie out of reach on a base."""
-    now, name = _known(base_id)
+    if found.now is None:
+        return ()
+    palette, base = found.now.palette, found.base.name
     return tuple(
         Missed(wanted=each, distance=near.de, words=near.words, doses=near.doses)
         for each in wanted
-        if (near := _nearest(now.palette, name, target_of(each))).de > REACHED
+        if (near := _nearest(palette, base, target_of(each))).de > REACHED
     )
 
 
 def wanted_for(base_id: int, wanted: Sequence[Wanted]) -> tuple[Wanted, ...]:
     """Return wanted colours that are for this base, or for any."""
     return tuple(each for each in wanted if each.base_id in {None, base_id})
-
-
-def _known(base_id: int) -> tuple[PaletteNow, str]:
-    now = palette_now()
-    name = Base.objects.filter(pk=base_id).values_list("name", flat=True).first()
-    if now is None or name not in now.palette.names.bases:
-        raise NotFoundError(kind="palette of this base", key=str(base_id))
-    return now, name
 
 
 def _bases(
