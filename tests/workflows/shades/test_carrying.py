@@ -10,10 +10,10 @@ from shadewright.records.models import Bath, ColourReading, Dye, Lot, Swatch
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.baths import BathWish, keep_bath
 from shadewright.workflows.recipe_shapes import Version
+from shadewright.workflows.shades.carry_keeping import keep_carried
 from shadewright.workflows.shades.carrying import (
     carried_now,
     carry_now,
-    keep_carried,
 )
 from shadewright.workflows.stamps import stamp_now, today
 from tests.workflows.shades.two_yarns import two_yarns

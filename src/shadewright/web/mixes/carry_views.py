@@ -28,13 +28,13 @@ from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
 from shadewright.web.toasts import say
 from shadewright.workflows.recipe_words import dose_words
+from shadewright.workflows.shades.carry_keeping import keep_carried
 from shadewright.workflows.shades.carrying import (
     CarriedNow,
     CarryNow,
     OnBase,
     carried_now,
     carry_now,
-    keep_carried,
 )
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
 from shadewright.workflows.stamps import stamp_now

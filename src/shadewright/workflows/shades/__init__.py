@@ -17,6 +17,14 @@ A recipe for a colour:
 ``dye_prices``    what the dye costs
 ``saving``        a recipe that says what it was found for
 
+A mix by hand:
+
+``mixing_page``    its colour, and how sure that is
+``measurable``     its doses in steps of the tools at hand
+``carrying``       a recipe on every base, corrected for one of them
+``carry_keeping``  that kept as its next version
+``gradients``      a row whose steps look equal, kept as recipes
+
 Files of swatches:
 
 ``swatch_files``    a table, line by line

@@ -3,20 +3,16 @@
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
-from django.db import transaction
-
 from shadewright.core.colour import ciede2000
 from shadewright.core.mixing import Palette
 from shadewright.core.recipes import Recipe, carried
-from shadewright.core.recipes.matching import USUAL_TOLERANCE
 from shadewright.core.recipes.wishes import Wishes
 from shadewright.errors import ConflictError, MissingError, NotFoundError
 from shadewright.records import shade_reads
-from shadewright.records.models import Base, FoundFor
-from shadewright.records.models.swatches import ReadBy
+from shadewright.records.models import Base
 from shadewright.workflows.choices import Choice, bases_in_use
-from shadewright.workflows.recipe_shapes import DoseLine, Version
-from shadewright.workflows.recipes import version, write_version
+from shadewright.workflows.recipe_shapes import Version
+from shadewright.workflows.recipes import version
 from shadewright.workflows.shades.mixing_page import (
     DyeInMix,
     ToldMix,
@@ -27,12 +23,10 @@ from shadewright.workflows.shades.mixing_page import (
 from shadewright.workflows.shades.palettes import PaletteNow
 from shadewright.workflows.shades.swatches import Doses
 from shadewright.workflows.shades.wanted import Wanted, wanted_of_lot
-from shadewright.workflows.stamps import Stamp
 
 _MOST_DEPTH_PERCENT = 20.0
 _LOTS_LOOKED_AT = 3
 _FIGURES = 3
-_MOST_NAME = 60
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -149,52 +143,6 @@ def carried_now(now: PaletteNow, shown: CarryNow, *, to_id: int) -> CarriedNow:
         after=ciede2000(origin.lab, told.lab),
         expected=found.expected_de,
         within_90=found.within_90,
-        chance=found.chance,
-    )
-
-
-@transaction.atomic
-def keep_carried(
-    now: PaletteNow, *, to_id: int, shown: CarryNow, stamp: Stamp
-) -> Version:
-    """Write a recipe for another base down as its next version, and what it is for."""
-    found = carried_now(now, shown, to_id=to_id)
-    lines = tuple(
-        DoseLine(dye_id=dye.id, dye_name=dye.name, depth_percent=dye.depth_percent)
-        for dye in found.doses
-    )
-    base = found.to.base.words
-    text = replace(
-        shown.version.text,
-        doses=lines,
-        why_changed=f"carried to {base} from {shown.made_for.base.words}",
-    )
-    made = write_version(parent_id=shown.version.id, text=text, stamp=stamp)
-    _keep_what_for(now, shown, found, made)
-    return made
-
-
-def _keep_what_for(
-    now: PaletteNow, shown: CarryNow, found: CarriedNow, made: Version
-) -> None:
-    """Keep the colour that a carried version is for: the one foretold where it was."""
-    origin = shown.made_for.told
-    if origin is None or FoundFor.objects.filter(version_id=made.id).exists():
-        return
-    where = f"version {shown.version.number} on {shown.made_for.base.words}, foretold"
-    FoundFor.objects.create(
-        version_id=made.id,
-        fit_id=now.fit_id,
-        name=where[:_MOST_NAME],
-        base_name=found.to.base.words,
-        read_by=ReadBy.SPECTRUM,
-        labs={str(light): list(lab) for light, lab in origin.labs.items()},
-        spectrum=list(origin.reflectance),
-        foretold=list(found.told.lab),
-        difference=found.after,
-        expected=found.expected,
-        within_90=found.within_90,
-        tolerance=USUAL_TOLERANCE,
         chance=found.chance,
     )
 
