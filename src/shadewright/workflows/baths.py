@@ -96,7 +96,9 @@ class BathPlan:
     heating: PlannedHeat
 
 
-def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
+def plan_bath(
+    wish: BathWish, *, instead_of: str = "", is_shown: bool = True
+) -> BathPlan:
     """Say what a bath takes; refused where there is no yarn, recipe or room."""
     row = recipe_reads.version_row(wish.version_id)
     recipe = shaped_version(row)
@@ -110,7 +112,15 @@ def plan_bath(wish: BathWish, *, instead_of: str = "") -> BathPlan:
     offer = Offer(bottles=shelf(), purpose=purpose, taken_ml=taken_ml)
     tools = at_hand(wish.dosing, fibre_g=wish.fibre_g)
     doses = tuple(
-        planned_dose(line, offer, tools, place=place, wish=wish, bath_ml=bath_ml)
+        planned_dose(
+            line,
+            offer,
+            tools,
+            place=place,
+            wish=wish,
+            bath_ml=bath_ml,
+            is_shown=is_shown,
+        )
         for place, line in enumerate(recipe.text.doses, start=1)
     )
     helpers = helpers_of(row, fibre_g=wish.fibre_g, liquor_ratio=ratio)
@@ -156,7 +166,7 @@ def keep_bath(*, wish: BathWish, stamp: Stamp, instead_of: str = "") -> str:
     kept = recipe_reads.bath_of_deed(stamp.deed)
     if kept is not None:
         return kept.number
-    plan = plan_bath(wish, instead_of=instead_of)
+    plan = plan_bath(wish, instead_of=instead_of, is_shown=False)
     row = Bath.objects.create(
         number=_free_number(wish),
         deed=stamp.deed,
@@ -195,6 +205,7 @@ def planned_dose(
     place: int,
     wish: BathWish,
     bath_ml: float,
+    is_shown: bool = True,
 ) -> PlannedDose:
     """Say which bottles give a dose, what it is measured with, what is short."""
     depth, dye_id = line.depth_percent or 0.0, line.dye_id or 0
@@ -220,6 +231,7 @@ def planned_dose(
             dry_g=chosen.missing_g,
             fibre_g=wish.fibre_g,
             tools=tools,
+            is_shown=is_shown,
         ),
         missing_g=chosen.missing_g,
         kept_out=offer.kept_out(dye_id) if chosen.missing_g else (),

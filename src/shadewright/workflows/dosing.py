@@ -76,6 +76,7 @@ def dosed(
     dry_g: float,
     fibre_g: float,
     tools: AtHand,
+    is_shown: bool = True,
 ) -> Dosed:
     """Return what a planned dose is measured with, and how sure that makes it."""
     tool = tools.dose_tool(place, max((s.volume_ml for s in shares), default=0.0))
@@ -90,7 +91,11 @@ def dosed(
         dry_tool=tools.dry_scale,
         shares_g=tuple(share_g(share) for share in shares),
         how_sure=how_sure(
-            portions, dye=dye, fibre_g=fibre_g, yarn_scale=tools.yarn_scale
+            portions,
+            dye=dye,
+            fibre_g=fibre_g,
+            yarn_scale=tools.yarn_scale,
+            is_shown=is_shown,
         ),
     )
 
@@ -103,15 +108,24 @@ def share_g(share: BottleShare) -> float:
 
 
 def how_sure(
-    portions: Sequence[Portion], *, dye: str, fibre_g: float, yarn_scale: ToolNow | None
+    portions: Sequence[Portion],
+    *,
+    dye: str,
+    fibre_g: float,
+    yarn_scale: ToolNow | None,
+    is_shown: bool = True,
 ) -> HowSure:
-    """Return how sure the depth of one dye is, and what is not known of it."""
+    """Return how sure the depth of one dye is, and what is not known of it.
+
+    Lots are drawn only for what is shown: of what is kept, the terms are enough.
+    """
+    lots = Random(_SEED)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
     yarn = _yarn(fibre_g, yarn_scale)
     sure = sure_depth(
         yarn=exact(fibre_g) if yarn is None else yarn,
         stock=_stock(portions, dye),
         dry=_dry(portions, dye),
-        generator=Random(_SEED),  # ruff: ignore[suspicious-non-cryptographic-random-usage]
+        generator=lots if is_shown else None,
     )
     lacks = [*_lacking(portions, dye)]
     if yarn is None:
@@ -177,6 +191,7 @@ def measure_anew(bath: Bath, changed: BathDose) -> None:
         dye=changed.dye.name,
         fibre_g=bath.fibre_g,
         yarn_scale=None if bath.yarn_scale is None else shaped_tool(bath.yarn_scale),
+        is_shown=False,
     )
     for row in rows:
         row.spread, row.spread_method = kept_spread(how), SPREAD_METHOD
