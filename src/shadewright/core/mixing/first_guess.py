@@ -6,12 +6,13 @@ They are weighed by how near,
     w ∝ exp(−½ (ΔE / s)²) exp(−½ ((ln g − ln 7) / σ_g)²)              (1)
 
 and their mean and spread make the prior of this dye alone. It is far narrower than
-the usual one, and as wide as honesty asks: many shapes give one colour.
+the usual one, and as wide as honesty asks: many shapes give one colour, and the less
+sure the colour itself is, the further around it they are taken: s² = 4² + its own ΔE².
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import log
+from math import hypot, log
 from typing import TYPE_CHECKING
 
 from shadewright.core.mixing.model.kubelka_munk import reflectance_of_ks, with_surface
@@ -41,11 +42,15 @@ _GAIN_LEFT, _CHART_GAIN_LEFT = 0.6, 1.0
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class OneSwatch:
-    """The only swatch of a dye: Lab (D65), depth, and whether a chart gave it."""
+    """The only swatch of a dye: Lab (D65), depth, and whether a chart gave it.
+
+    ``off`` is how far that Lab may be off: its standard error as a CIELAB distance.
+    """
 
     lab: "Floats"
     depth: float
     is_chart: bool
+    off: float
 
 
 def prior_with(
@@ -98,7 +103,8 @@ def _near(
     """Return mean and factor of the shapes that come near one colour."""
     import numpy as np
 
-    near = _CHART_NEAR if single.is_chart else _MEASURED_NEAR
+    measured = hypot(_MEASURED_NEAR, single.off)
+    near = _CHART_NEAR if single.is_chart else measured
     wide = _CHART_STRENGTH if single.is_chart else _MEASURED_STRENGTH
     steps = np.linspace(-2.5, 2.5, 21)
     strengths = _STRENGTH + wide * steps

@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
+from math import sqrt
 from typing import TYPE_CHECKING
 
 from shadewright.core.mixing.arranging import Names, kinds_of, names_of
@@ -129,6 +130,7 @@ def lone_swatches(swatches: Sequence[Swatch], names: Names) -> dict[int, OneSwat
                 lab=np.array(each.reading.values[:3]),
                 depth=depth,
                 is_chart=each.dose_spread > _CHART,
+                off=sqrt(3.0) * each.reading.noise,
             )
     return found
 

@@ -21,7 +21,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from shadewright.core.mixing.posterior.fitting import Fitted
-from shadewright.core.mixing.posterior.weighing import Weighed, whole_rows
+from shadewright.core.mixing.posterior.weighing import ReadSwatches, Weighed, whole_rows
 
 if TYPE_CHECKING:
     import numpy as np
@@ -29,8 +29,10 @@ if TYPE_CHECKING:
 
     Floats = NDArray[np.float64]
     Ints = NDArray[np.intp]
+    Flags = NDArray[np.bool_]
 
 _CHART = 0.1
+_ROUGH = 1.5
 BELIEVED = 0.9
 """κ before a swatch has been left out; weighs as much as one swatch a dye. [1]"""
 
@@ -135,25 +137,29 @@ def width_factor(fitted: Fitted, found: tuple[LeftOut, ...]) -> float:
     -----
     Our choice: where every dye has one swatch, leaving it out leaves nothing to
     compare, and κ would come out far too small; and a chart, which guesses its depth,
-    has no say. Leaving one swatch out does not see
-    what all swatches of a day share: see ``predicting``.
+    has no say, nor has a colour off a screen that is the only one of its dye: the
+    dye's prior was made from it. Leaving one swatch out does not see what all
+    swatches of a day share: see ``predicting``.
     """
     import numpy as np
 
+    dyes = np.concatenate([each.rows.dye for each in fitted.weighings])
+    seen = np.bincount(dyes)
     kinds = zip(found, fitted.weighings, fitted.evidence, strict=True)
     measured = [
-        one.size[_measured(each.rows.swatch, kind.dose_error)] ** 2
+        one.size[_measured(each.rows.swatch, kind, seen[each.rows.dye] == 1)] ** 2
         for one, each, kind in kinds
     ]
     squares = np.concatenate([np.zeros(0), *measured])
-    dyes = len(np.unique(np.concatenate([each.rows.dye for each in fitted.weighings])))
-    whole = float(squares.sum()) + BELIEVED**2 * dyes
-    return float(np.sqrt(whole / (len(squares) + dyes)))
+    count = int(np.count_nonzero(seen))
+    whole = float(squares.sum()) + BELIEVED**2 * count
+    return float(np.sqrt(whole / (len(squares) + count)))
 
 
-def _measured(swatches: "Ints", dose_error: "Floats") -> "Ints":
-    """Return the dyed swatches whose depth is known."""
+def _measured(swatches: "Ints", kind: ReadSwatches, is_alone: "Flags") -> "Ints":
+    """Return the dyed swatches that have a say; one is alone with some of its dyes."""
     import numpy as np
 
     dyed: Ints = np.unique(swatches)
-    return dyed[dose_error[dyed] < _CHART]
+    alone = np.isin(dyed, swatches[is_alone]) & (kind.noise[dyed] > _ROUGH)
+    return dyed[(kind.dose_error[dyed] < _CHART) & ~alone]
