@@ -81,7 +81,7 @@ def test_looking_closer_tells_what_helps_and_what_is_out_of_reach(
     client: Client, hollow: Base
 ) -> None:
     page = text(client, f"/shades/palettes/{hollow.pk}/?look=closer")
-    assert re.search(r"<strong>Kingcup</strong> lies ΔE\u00a0\d", page)
+    assert re.search(r"<strong>Kingcup</strong> lies ΔE\u00a0[\d.]+ outside: ", page)
     assert "<strong>Old Brick</strong> lies" not in page
     rows = re.findall(
         r'<td class="n">([\d.]+)</td><td class="n">([\d.]+)</td></tr>', page

@@ -40,6 +40,6 @@ def _help(advised: Advised) -> HelpRow:
 def _missed(found: Missed) -> MissedRow:
     return MissedRow(
         name=found.wanted.name,
-        far=f"ΔE{NO_BREAK}{found.distance:.1f}: the nearest is {found.words}",
+        far=f"ΔE{NO_BREAK}{found.distance:.1f} outside: the nearest is {found.words}",
         nearest=doses_words(found.doses),
     )

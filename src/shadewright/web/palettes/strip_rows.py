@@ -118,7 +118,8 @@ def _counted(dye: DyeNow, out: frozenset[int]) -> str:
     if dye.mixes:
         parts.append(counted(dye.mixes, "mix", "mixes"))
     if not dye.alone and not dye.mixes:
-        return f"only on other yarns: {dye.elsewhere}"
+        elsewhere = counted(dye.elsewhere, "swatch", "swatches")
+        return f"none here, {elsewhere} on other yarns"
     return ", ".join(parts)
 
 
