@@ -5,11 +5,13 @@ from dataclasses import replace
 import pytest
 
 from shadewright.core.colour import Light, ciede2000
+from shadewright.core.mixing.swatches import DOSE_ERROR
 from shadewright.errors import MissingError, NotFoundError, OutOfRangeError
-from shadewright.records.models import Base, Dye, PowderJar
+from shadewright.records.models import Base, Dye, MeasuringTool, PowderJar
 from shadewright.records.models.catalogue import DyeClass
-from shadewright.workflows.shades.find_wishes import FindWish
+from shadewright.workflows.shades.find_wishes import FindWish, at_shelf
 from shadewright.workflows.shades.finding import Found, find, target_under
+from shadewright.workflows.shades.palettes import palette_now
 from shadewright.workflows.shades.wanted import wanted_of_spectrum, wanted_of_text
 from tests.workflows.shades.studios import Fitted, fitted
 
@@ -44,7 +46,7 @@ def test_answer_lies_as_far_from_the_target_as_it_says() -> None:
     day, *others = first.under
     assert day.light is Light.D65
     assert day.difference == pytest.approx(first.difference, abs=1e-6)
-    assert day.difference == ciede2000(FERN.lab, first.lab)
+    assert first.difference == pytest.approx(ciede2000(FERN.lab, first.lab), abs=1e-6)
     assert first.within_10 <= first.expected <= first.within_90
     assert [each.is_supposed for each in others] == [True, True]
 
@@ -151,3 +153,18 @@ def test_search_asks_the_store_few_questions(
     studio = fitted()
     with django_assert_max_num_queries(25):  # type: ignore[operator]
         find(wish_in(studio))
+
+
+@pytest.mark.django_db
+def test_small_dose_off_a_coarse_measure_is_less_sure() -> None:
+    """Half a millilitre out of a cylinder of 250 is no dose; 200 ml are."""
+    studio = fitted()
+    MeasuringTool.objects.create(
+        name="Cylinder 250 ml", kind="cylinder", size=250.0, tool_class="B"
+    )
+    now = palette_now()
+    assert now is not None
+    at = at_shelf(now.palette, base_id=studio.base.pk, batch_g=100.0)
+    small, large = (at.dose_error("Gorse", depth) for depth in (0.005, 2.0))
+    assert small > 10 * large
+    assert at.dose_error("Kelp", 0.005) == DOSE_ERROR

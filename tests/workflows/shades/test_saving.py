@@ -56,9 +56,9 @@ def test_it_keeps_for_what_it_was_found() -> None:
     assert (told.wanted.name, told.base_name) == ("Wet Fern", "Fell DK")
     assert told.wanted.lab == FERN.lab
     assert told.wanted.base_id == studio.base.pk
-    assert told.difference == pytest.approx(first.difference, abs=0.1)
-    assert told.within_90 == pytest.approx(first.within_90, rel=0.02)
-    assert told.chance == pytest.approx(first.chance, abs=0.02)
+    assert told.difference == pytest.approx(first.difference, abs=1e-6)
+    assert told.within_90 == pytest.approx(first.within_90)
+    assert told.chance == first.chance
 
 
 @pytest.mark.django_db

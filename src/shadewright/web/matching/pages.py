@@ -9,7 +9,7 @@ from shadewright.web.baths.pages import ShareShown
 from shadewright.web.colours import ColourShown
 from shadewright.web.matching.forms import FindForm
 from shadewright.web.pages import Link, Page, Part
-from shadewright.web.parts import Caution
+from shadewright.web.parts import Caution, Measured
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -25,12 +25,12 @@ class LightShown:
 
 @dataclass(frozen=True, kw_only=True)
 class DoseShown:
-    """A dye of an answer: its depth, and what is drawn of which bottle."""
+    """A dye of an answer: its depth with its spread, what is drawn of which bottle."""
 
     name: str
     address: str
     hex_code: str
-    depth: str
+    depth: Measured
     shares: tuple[ShareShown, ...]
     missing: str
 

@@ -13,6 +13,7 @@ from shadewright.drawing import Difference
 from shadewright.exchange.colour_text import on_screen
 from shadewright.web.baths.planning import shown_share, stock_address
 from shadewright.web.colours import TOO_VIVID, foretold_colour
+from shadewright.web.depths import sureness
 from shadewright.web.matching.asking import Asked
 from shadewright.web.matching.pages import (
     AnswerShown,
@@ -24,7 +25,7 @@ from shadewright.web.matching.pages import (
 from shadewright.web.mix_text import mix_text
 from shadewright.web.mixes.showing import way_to
 from shadewright.web.pages import Link
-from shadewright.web.parts import Caution
+from shadewright.web.parts import Caution, measured
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.web.targets import target_query
 from shadewright.workflows.baths import PlannedDose
@@ -183,7 +184,9 @@ def _dose(dose: PlannedDose, at: AtShelf) -> DoseShown:
         name=dose.dye_name,
         address=reverse("dye", args=[dose.dye_id]),
         hex_code=at.dyes[dose.dye_name].chart_hex,
-        depth=amount_text(dose.depth_percent, "%"),
+        depth=measured(dose.depth_percent, "%")
+        if dose.missing_g
+        else sureness(dose.dosed.how_sure, dose.depth_percent).depth,
         shares=tuple(
             shown_share(
                 share,

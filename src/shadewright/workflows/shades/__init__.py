@@ -14,6 +14,7 @@ A recipe for a colour:
 ``find_wishes``   what the recipe may hold, and what the shelf says to that
 ``finding``       the search, and what came out
 ``find_reasons``  which are shown, and why
+``in_the_pot``    what doses will really give, with these bottles and tools
 ``dye_prices``    what the dye costs
 ``saving``        a recipe that says what it was found for
 

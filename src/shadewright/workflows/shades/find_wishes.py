@@ -100,11 +100,16 @@ class AtShelf:
         grams = (x.usable_ml * x.strength_percent / 100 for x in bottles if x.is_good)
         return 100 * sum(grams) / self.bath.fibre_g
 
-    def dose_error(self, name: str) -> float:
-        """Return how far a middling dose is off, as a share; never less than usual."""
-        how_sure = self.dose(name, _MIDDLING_PERCENT).dosed.how_sure
-        known = 0.0 if how_sure.sure is None else how_sure.sure.depth.u_rel
-        return max(known, DOSE_ERROR)
+    def dose_error(self, name: str, depth_percent: float) -> float:
+        """Return how far a dose is off, as a share; never less than usual.
+
+        One that no bottle holds counts as usual: a stock of it will be made.
+        """
+        dose = self.dose(name, depth_percent)
+        sure = dose.dosed.how_sure.sure
+        if dose.missing_g or sure is None:
+            return DOSE_ERROR
+        return max(sure.depth.u_rel, DOSE_ERROR)
 
 
 def at_shelf(palette: Palette, *, base_id: int, batch_g: float) -> AtShelf:
@@ -146,7 +151,11 @@ def wishes_of(wish: FindWish, palette: Palette, at: AtShelf) -> Wishes:
         wanted=_named(wish.with_dyes, at),
         unwanted=_unwanted(wish, palette, at, most),
         most_by_dye=most if wish.is_on_shelf else {},
-        dose_errors={name: at.dose_error(name) for name in at.dyes if most[name] > 0.0},
+        dose_errors={
+            name: at.dose_error(name, _MIDDLING_PERCENT)
+            for name in at.dyes
+            if most[name] > 0.0
+        },
     )
 
 

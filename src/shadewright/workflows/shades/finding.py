@@ -1,7 +1,7 @@
 """Find the recipes for a colour on a base, with what the studio has at hand."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shadewright.core.colour import Lab, Light, ciede2000, difference_words
 from shadewright.core.costing import Cost, CostPart
@@ -22,6 +22,7 @@ from shadewright.workflows.shades.find_wishes import (
     palette_base,
     wishes_of,
 )
+from shadewright.workflows.shades.in_the_pot import in_the_pot
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
 from shadewright.workflows.shades.standing_behind import behind_among
 from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
@@ -154,10 +155,12 @@ def found_by(ready: Hunt, answer: Matches) -> Found:
         Candidate(recipe=recipe, cost=_cost(recipe, ready.at, prices))
         for recipe in answer.recipes
     ]
+    is_within, tolerance = answer.is_within_tolerance, ready.wish.tolerance
+    worth = with_reasons(candidates, is_within=is_within, tolerance=tolerance)
     picked = with_reasons(
-        candidates,
-        is_within=answer.is_within_tolerance,
-        tolerance=ready.wish.tolerance,
+        [replace(each, recipe=_in_the_pot(each.recipe, ready)) for each in worth],
+        is_within=is_within,
+        tolerance=tolerance,
     )
     return Found(
         wish=ready.wish,
@@ -187,6 +190,18 @@ def target_under(wanted: Wanted, light: Light) -> tuple[Lab, bool]:
     if light in wanted.labs:
         return Lab(*wanted.labs[light]), False
     return steady_lab(wanted.lab, light), True
+
+
+def _in_the_pot(recipe: Recipe, ready: Hunt) -> Recipe:
+    """Judge a recipe again, by the doses that its bottles and tools give."""
+    return in_the_pot(
+        tuple(_rounded(recipe)),
+        palette=ready.now.palette,
+        base=ready.base_name,
+        target=ready.target,
+        at=ready.at,
+        tolerance=ready.wish.tolerance,
+    )
 
 
 def _cost(recipe: Recipe, at: AtShelf, prices: Mapping[str, CostPart]) -> Cost:

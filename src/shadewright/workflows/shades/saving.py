@@ -8,10 +8,8 @@ from django.db import transaction
 from django.db.models import QuerySet
 
 from shadewright.core.colour import Lab, Light
-from shadewright.core.recipes import Recipe, Target, Wishes
-from shadewright.core.recipes.curves import curves_of
+from shadewright.core.recipes import Recipe
 from shadewright.core.recipes.matching import USUAL_TOLERANCE
-from shadewright.core.recipes.ranking import ranked
 from shadewright.errors import MissingError
 from shadewright.exchange.colour_text import on_screen
 from shadewright.records import recipe_reads
@@ -32,6 +30,7 @@ from shadewright.workflows.shades.find_wishes import (
     at_shelf,
     palette_base,
 )
+from shadewright.workflows.shades.in_the_pot import in_the_pot
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
 from shadewright.workflows.shades.plan_practice import set_practice
 from shadewright.workflows.shades.wanted import (
@@ -104,7 +103,14 @@ def save_found(found: ToSave, *, stamp: Stamp) -> Version:
         made = write_version(parent_id=parent, text=text, stamp=stamp)
     if found.wanted and not FoundFor.objects.filter(version_id=made.id).exists():
         target = target_of(found.wanted)
-        told = _told(now, base_name, named, at, target, found.tolerance)
+        told = in_the_pot(
+            named,
+            palette=now.palette,
+            base=base_name,
+            target=target,
+            at=at,
+            tolerance=found.tolerance,
+        )
         _keep(made, now, base_name, found.wanted, told, found.tolerance)
     return made
 
@@ -241,28 +247,6 @@ def _free(title: str) -> str:
         if not RecipeRow.objects.filter(name__iexact=name).exists():
             return name
     raise AssertionError  # pragma: no cover - numbers do not end
-
-
-def _told(
-    now: PaletteNow,
-    base_name: str,
-    named: tuple[tuple[str, float], ...],
-    at: AtShelf,
-    target: Target,
-    tolerance: float,
-) -> Recipe:
-    """Return what is foretold of the doses as they are saved."""
-    dyes = tuple(name for name, _depth in named)
-    return ranked(
-        [named],
-        palette=now.palette,
-        base=base_name,
-        curves=curves_of(now.palette, base_name, dyes),
-        dyes=dyes,
-        target=target,
-        wishes=Wishes(dose_errors={name: at.dose_error(name) for name in dyes}),
-        tolerance=tolerance,
-    )[0]
 
 
 def _keep(
