@@ -45,9 +45,9 @@ def told_of(asked: MixAsked, now: MixNow) -> Told:
         difference=difference,
         lights=() if told is None else _lights(told, wanted),
         keys=_keys(asked, now),
-        kept=_kept(asked, now),
+        kept=() if told is None else _kept(asked, now),
         said=_said(colour, words) if colour else now.why_not,
-        own=f"{reverse('mix')}?{_own(asked, now)}",
+        own="" if asked.faults else f"{reverse('mix')}?{_own(asked, now)}",
     )
 
 

@@ -1,5 +1,7 @@
 """A mix by sliders: the page, the colour alone, the doses alone, and kept."""
 
+from dataclasses import replace
+
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import reverse
@@ -98,12 +100,16 @@ def palette_or_refuse() -> PaletteNow:
 
 
 def _now(asked: MixAsked, palette: PaletteNow) -> MixNow:
-    return mix_now(
+    """Return the mix; nothing is foretold of one that cannot be read."""
+    now = mix_now(
         palette.palette,
         base_id=asked.base_id,
         doses=asked.doses,
         target=None if asked.wanted is None else asked.wanted.lab,
     )
+    if not asked.faults:
+        return now
+    return replace(now, told=None, why_not=" ".join(asked.faults.values()))
 
 
 def _place(asked: MixAsked, added: str) -> str:

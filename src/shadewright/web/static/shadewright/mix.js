@@ -29,7 +29,7 @@ function settle() {
   const now = told.querySelector("[data-said]");
   if (!now) return;
   document.getElementById("mix-said").textContent = now.dataset.said;
-  history.replaceState(null, "", now.dataset.own);
+  if (now.dataset.own) history.replaceState(null, "", now.dataset.own);
   document.getElementById("measured").dispatchEvent(new Event("settled"));
 }
 
