@@ -94,7 +94,7 @@ def by_key(page: Page, slider: Locator) -> list[float]:
 
 
 def drag(page: Page, slider: Locator) -> list[float]:
-    """Drag a slider to and fro, a move every frame or so."""
+    """Drag a slider up and down, a move every frame or so."""
     box = slider.bounding_box() or {"x": 0.0, "y": 0.0, "width": 0.0, "height": 0.0}
     y = box["y"] + box["height"] / 2
     page.mouse.move(box["x"] + 0.3 * box["width"], y)
