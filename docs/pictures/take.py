@@ -39,6 +39,9 @@ def main() -> None:
         take(browser, "making", first_link(browser, "/", "/stocks/making/"), PHONE)
         take(browser, "bench", first_link(browser, "/bench/", "/bench/"), PHONE)
         take(browser, "bottle", first_link(browser, "/shelf/", "/bottles/"), DESK)
+        take(browser, "palette", "/shades/", DESK, height=1180)
+        found = first_link(browser, "/shades/wanted/", "/shades/find/")
+        take(browser, "find", found, PHONE, awaited=".answer", height=1240)
         browser.close()
 
 
@@ -85,11 +88,13 @@ def take(
     address: str,
     size: tuple[int, int],
     height: int | None = None,
+    awaited: str = "main",
 ) -> None:
-    """Write one picture, in few colours so that it stays small."""
+    """Write one picture once what is awaited is there; few colours keep it small."""
     view = ViewportSize(width=size[0], height=height or size[1])
     page = browser.new_page(viewport=view, reduced_motion="reduce")
     page.goto(HOME + address)
+    page.locator(awaited).first.wait_for()
     path = HERE / f"{name}.png"
     page.screenshot(path=path)
     page.close()

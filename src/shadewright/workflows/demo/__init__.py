@@ -9,6 +9,10 @@ is written any other way, so the demo is also a long test of the verbs.
 - ``dyes``, ``things``, ``ware``, ``recipes``: what the studio owns and writes down
 - ``stocks``, ``shelf_life``: how bottles are filled, and what befalls them
 - ``days``, ``kettle``, ``rinsing``: dye days, one bath at the pot, its lot
+- ``absorption``, ``truth``: what the dyes and yarns truly do; no verb knows of it
+- ``swatch_book``, ``swatches``: what was dyed to be looked at, and how it was read
+- ``lessons``: lots read, some of them evidence, and the fits
+- ``wishes``: colours that are wanted, and trials dyed for one of them
 - ``story``: all of it
 """
 
