@@ -6,6 +6,7 @@ from itertools import pairwise
 import pytest
 
 from shadewright.drawing import STRIP_ROOMS, DyeStrip, Square, Told, dye_strip
+from shadewright.drawing.strips import Room
 
 WIDE = STRIP_ROOMS["wide"]
 DEPTHS = (0.03, 0.1, 0.3464, 1.2, 4.0)
@@ -76,6 +77,20 @@ def test_squares_that_would_cover_each_other_touch() -> None:
     for (left, width), (right, _width) in pairwise(found[1:]):
         assert left + width == pytest.approx(right, abs=0.02)
     assert found[0][0] + found[0][1] < found[1][0]
+
+
+@pytest.mark.parametrize("room", STRIP_ROOMS.values(), ids=STRIP_ROOMS)
+def test_no_square_covers_another(room: Room) -> None:
+    """A group that grows wider takes in the neighbours that it would cover."""
+    depths = (0.05, 0.078, 0.08, 0.08, 0.08, 0.4, 0.5, 3.9, 4.0, 4.0, 4.0, 4.0, 9.0)
+    shown = DyeStrip(
+        name="Kelp", more="", told=told(), squares=tuple(map(square, depths))
+    )
+    found = boxes(dye_strip(shown, room=room, number="1"))
+    assert len(found) == len(depths)
+    for (left, width), (right, _width) in pairwise(found):
+        assert left + width <= right + 0.02
+    assert found[-1][0] + found[-1][1] <= room.width + 0.02
 
 
 @pytest.mark.parametrize("depth", [0.001, 0.03, 4.0, 20.0])

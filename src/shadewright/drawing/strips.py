@@ -160,15 +160,15 @@ def _groups(squares: Sequence[Square], room: Room) -> list[list[Square]]:
     """Return squares, those together that would cover each other."""
     groups: list[list[Square]] = []
     for each in sorted(squares, key=lambda one: one.depth_percent):
-        if (
-            groups
-            and _span(groups[-1], room)[1]
-            > _x(each.depth_percent, room) - room.square / 2.0
-        ):
-            groups[-1].append(each)
-        else:
-            groups.append([each])
+        groups.append([each])
+        while len(groups) > 1 and _meet(groups[-2], groups[-1], room):
+            last = groups.pop()
+            groups[-1] += last
     return groups
+
+
+def _meet(one: Sequence[Square], other: Sequence[Square], room: Room) -> bool:
+    return _span(one, room)[1] > _span(other, room)[0]
 
 
 def _span(group: Sequence[Square], room: Room) -> tuple[float, float]:
