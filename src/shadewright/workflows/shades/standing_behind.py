@@ -1,6 +1,8 @@
 """Which swatches and lots stand behind a prediction, the nearest first."""
 
 from collections.abc import Mapping
+from datetime import datetime
+from functools import lru_cache
 
 from shadewright.workflows.shades.palettes import palette_now
 from shadewright.workflows.shades.swatches import Doses, SwatchNow, swatches_now
@@ -17,10 +19,7 @@ def behind(doses: Doses, base: str) -> tuple[SwatchNow, ...]:
     holds = palette_now()
     if holds is None:
         return ()
-    used = set(holds.used)
-    return behind_among(
-        tuple(each for each in swatches_now() if each.id in used), doses, base
-    )
+    return behind_among(_used(holds.fit_id, holds.at, holds.used), doses, base)
 
 
 def behind_among(
@@ -47,3 +46,9 @@ def _nearness(swatch: SwatchNow, wanted: Mapping[str, float], base: str) -> floa
     whole = sum(max(pair) for pair in pairs)
     shared = sum(min(pair) for pair in pairs) / whole if whole else 0.0
     return shared if swatch.base_name == base else _OTHER_BASE * shared
+
+
+@lru_cache(maxsize=2)
+def _used(_fit_id: int, _at: datetime, used: tuple[int, ...]) -> tuple[SwatchNow, ...]:
+    """Return the swatches of a fit, fetched once: a slider asks many times a second."""
+    return tuple(each for each in swatches_now() if each.id in used)
