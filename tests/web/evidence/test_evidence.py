@@ -262,3 +262,12 @@ def test_another_light_is_named_with_what_to_do(client: Client, base: Base) -> N
     assert "The colours look read under D50" in page.text
     assert "Mend the meter’s light first" in page.text
     assert reverse("meters") in page.links
+
+
+def test_a_fit_of_nothing_dyed_is_refused_in_a_sentence(
+    client: Client, base: Base
+) -> None:
+    kept_swatch(base, {}, (91.0, -0.5, 9.0))
+    answer = client.post(reverse("fit-now"))
+    assert answer.status_code == 422
+    assert "Enter one swatch of each dye first." in read(answer).text

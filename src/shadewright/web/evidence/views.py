@@ -17,7 +17,9 @@ from shadewright.web.evidence.parts import (
 from shadewright.web.pages import Link, show
 from shadewright.web.ways import way_back
 from shadewright.workflows.shades.doubts import doubts_among
+from shadewright.workflows.shades.evidence import teaching
 from shadewright.workflows.shades.fit_pages import fits as every_fit
+from shadewright.workflows.shades.fits import require_dyed
 from shadewright.workflows.shades.offering import offers_among
 from shadewright.workflows.shades.palettes import palette_now
 from shadewright.workflows.shades.swatches import swatches_now
@@ -59,6 +61,7 @@ def fit_status(request: HttpRequest) -> HttpResponse:
 
 @require_POST
 def fit_now(request: HttpRequest) -> HttpResponse:
-    """Fit the palette because somebody wishes it."""
+    """Fit the palette because somebody wishes it; refused where nothing is dyed."""
+    require_dyed(teaching())
     refit_soon(why="somebody asked for it")
     return HttpResponseRedirect(way_back(request, otherwise=reverse("fits")))

@@ -11,7 +11,7 @@ from shadewright.errors import MissingError, StudioError
 from shadewright.exchange.palette_file import written_palette
 from shadewright.records.models import PaletteFit
 from shadewright.records.models.palettes import FitState
-from shadewright.workflows.shades.evidence import as_kept, teaching
+from shadewright.workflows.shades.evidence import Teaching, as_kept, teaching
 from shadewright.workflows.shades.palettes import (
     PaletteNow,
     palette_now,
@@ -42,11 +42,7 @@ def fit_now(*, why: str) -> PaletteNow:
     """
     began, found = monotonic(), teaching()
     taught, trusted = found.taught, found.trusted
-    if not any(each.doses for each in taught):
-        raise MissingError(
-            name="A dyed swatch with a colour",
-            advice="Enter one swatch of each dye first.",
-        )
+    require_dyed(found)
     row = PaletteFit.objects.create(
         started_at=this_moment(),
         why=why[:MOST_WHY],
@@ -61,6 +57,15 @@ def fit_now(*, why: str) -> PaletteNow:
         raise
     _keep(row, learned, seconds=monotonic() - began)
     return shaped_palette(row)
+
+
+def require_dyed(found: Teaching) -> None:
+    """Refuse evidence in which nothing is dyed: nothing can be learned of it."""
+    if not any(each.doses for each in found.taught):
+        raise MissingError(
+            name="A dyed swatch with a colour",
+            advice="Enter one swatch of each dye first.",
+        )
 
 
 def fit_if_stale(*, why: str) -> None:
