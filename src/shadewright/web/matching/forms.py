@@ -97,7 +97,8 @@ class FindForm(StudioForm):
         kept = wanted_colours()
         self._offer("wanted", [(each.key, each.name) for each in kept])
         self._offer("swatch", read_swatches())
-        self._offer("base", [(x.id, x.words) for x in palette_bases(palette)])
+        self._bases = {base.id: base.words for base in palette_bases(palette)}
+        self._offer("base", list(self._bases.items()))
         self._offer("like", [("", "As dyed last on this yarn"), *likes()])
         for dye in palette_dyes(palette):
             self.fields[f"dye_{dye.id}"] = forms.ChoiceField(
@@ -109,6 +110,10 @@ class FindForm(StudioForm):
     def dye_rows(self) -> tuple[BoundField, ...]:
         """The dyes, each with what it may be in a recipe."""
         return tuple(self[name] for name in self.fields if name.startswith("dye_"))
+
+    def base_words(self, base_id: int) -> str:
+        """Return the name of a base that can be chosen; nothing for another."""
+        return self._bases.get(base_id, "")
 
     @property
     def has_filters(self) -> bool:

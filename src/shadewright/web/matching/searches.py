@@ -62,10 +62,10 @@ class Searches:
     places: Semaphore = field(default_factory=lambda: Semaphore(_AT_ONCE))
 
     def of(self, ready: Hunt) -> Search:
-        """Return the search for this, begun if nobody asked yet."""
+        """Return the search for this, begun if nobody asked yet or it failed."""
         with self.lock:
             search = self.kept.get(ready.key)
-            if search is None:
+            if search is None or search.fault is not None:
                 search = self.kept[ready.key] = Search()
                 task = (ready.steps(), self.places)
                 Thread(target=search.run, args=task, name="find", daemon=True).start()

@@ -6,6 +6,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
+from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.colours import read_colour
 from shadewright.web.matching import searches
@@ -144,7 +145,7 @@ def _page(
     keep = reverse("keep-wanted")
     return FindPage(
         title="Find a recipe",
-        fact=_fact(asked, sight),
+        fact=_fact(asked, form),
         crumbs=(SHADES,),
         form=form,
         target=None
@@ -161,10 +162,12 @@ def _page(
     )
 
 
-def _fact(asked: Asked | None, sight: AnswersPart) -> str:
-    if asked is None or sight.found is None:
+def _fact(asked: Asked | None, form: FindForm) -> str:
+    if asked is None:
         return ""
-    return f"{asked.wish.wanted.name}, {sight.found.batch}"
+    batch = amount_text(asked.wish.batch_g, "g")
+    base = form.base_words(asked.wish.base_id)
+    return f"{asked.wish.wanted.name}, {batch} {base}".rstrip()
 
 
 def _target_note(asked: Asked | None) -> str:
