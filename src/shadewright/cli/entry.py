@@ -39,6 +39,10 @@ COMMANDS = {
         module="shadewright.cli.palette",
         says="Learn a palette from swatches; foretell mixes, find recipes.",
     ),
+    "day": Listed(
+        module="shadewright.cli.day",
+        says="Plan a dye day with too few burners.",
+    ),
     "lot": Listed(
         module="shadewright.cli.lot",
         says="Trace a lot back to the jars.",

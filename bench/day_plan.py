@@ -1,0 +1,116 @@
+"""How soon a dye day is planned, and what more patience gains.
+
+The day: 12 baths, half of them cooling overnight, 9 pots, 6 sources on 2 circuits, one
+pair of hands, a rack of 40. Printed as ratios: the end after 2 and 10 seconds' budget
+to the best of a budget of 120 seconds, the end to its bound, and the seconds that the
+budget of 2 seconds took to 2.
+
+    python bench/day_plan.py [--days 4]
+"""
+
+import argparse
+from random import Random
+from time import perf_counter
+
+from shadewright.cli.day import SPOTS_PER_SECOND
+from shadewright.cli.lots import Lots
+from shadewright.core.planning import (
+    Day,
+    DayCircuit,
+    DayPerson,
+    DayPot,
+    DaySource,
+    Stage,
+    Touch,
+    Tried,
+    WantedBath,
+    searched,
+)
+from shadewright.core.tables.heat import Source
+
+
+def day_of(seed: int) -> Day:
+    """Return a day of 12 baths, made by chance."""
+    draws = Random(seed)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
+    volumes = (10, 10, 10, 14, 14, 8, 8, 20, 20)
+    return Day(
+        length=600,
+        people=(DayPerson(name="one", starts=0, ends=560),),
+        pots=tuple(
+            DayPot(name=f"P{n}", volume_l=litres, mass_kg=2.0, material="stainless")
+            for n, litres in enumerate(volumes)
+        ),
+        circuits=(
+            DayCircuit(name="A", limit_kw=5.5),
+            DayCircuit(name="B", limit_kw=5.5),
+        ),
+        sources=tuple(
+            DaySource(
+                name=f"S{n}",
+                power_kw=1.8 if n % 3 < 2 else 2.0,
+                kind=Source.INDUCTION,
+                circuit="AAABBB"[n],
+            )
+            for n in range(6)
+        ),
+        sinks=1,
+        rack_slots=40,
+        rack_used=0,
+        washout=10,
+        baths=tuple(_bath(draws, n) for n in range(12)),
+    )
+
+
+def _bath(draws: Random, number: int) -> WantedBath:
+    return WantedBath(
+        name=f"B{number}",
+        family=draws.choice(["blue", "red", "yellow"]),
+        depth_percent=draws.choice([0.2, 0.5, 1.0, 2.0]),
+        fibre_g=draws.choice([200.0, 300.0, 400.0]),
+        skeins=draws.choice([2, 3, 4]),
+        liquor_ratio=20.0,
+        minutes={
+            Stage.FILL: 5,
+            Stage.HEAT: draws.choice([15, 20, 25]),
+            Stage.DOSE: draws.choice([4, 5, 6]),
+            Stage.RAMP: draws.choice([30, 40, 45]),
+            Stage.HOLD: draws.choice([30, 40, 45, 60]),
+            Stage.CHECK: 2,
+            Stage.COOL: draws.choice([60, 90]),
+            Stage.RINSE: 10,
+        },
+        touches=(Touch(stage=Stage.RAMP, at=15, minutes=3),),
+        is_overnight=number % 2 == 0,
+    )
+
+
+def best_of(day: Day, seconds: float) -> tuple[Tried, float]:
+    """Return the best plan of a budget, and the seconds that it took."""
+    began = perf_counter()
+    spots, draws = round(seconds * SPOTS_PER_SECOND), Lots()
+    *_, tried = searched(day, spots=spots, draws=draws)
+    return tried, perf_counter() - began
+
+
+def main() -> None:
+    """Print the ratios of some days."""
+    asked = argparse.ArgumentParser(description=__doc__)
+    asked.add_argument("--days", type=int, default=4)
+    for seed in range(asked.parse_args().days):
+        day = day_of(seed)
+        soon, took = best_of(day, 2.0)
+        later, _took = best_of(day, 10.0)
+        patient, _took = best_of(day, 120.0)
+        best = min(soon.best.end, later.best.end, patient.best.end)
+        print(
+            f"day {seed}: ends {soon.best.end}, {later.best.end}, "
+            f"{patient.best.end} min, bound {later.bound}; 2 s / best "
+            f"{soon.best.end / best:.3f}, 10 s / best {later.best.end / best:.3f}, "
+            f"10 s / bound {later.best.end / later.bound:.3f}; "
+            f"seconds / budget {took / 2.0:.2f}",
+            flush=True,
+        )
+
+
+if __name__ == "__main__":
+    main()

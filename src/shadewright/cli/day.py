@@ -1,0 +1,94 @@
+"""``shadewright day``: plan a dye day from a file."""
+
+from pathlib import Path
+from time import monotonic
+
+import click
+
+from shadewright.cli.answers import Rows, as_json, say
+from shadewright.cli.colour_files import text_of
+from shadewright.cli.commands import SumGroup
+from shadewright.cli.lots import Lots
+from shadewright.core.planning import (
+    Day,
+    DayPlan,
+    PlannedBath,
+    Stage,
+    Tried,
+    plan_of,
+    searched,
+)
+from shadewright.exchange.day_file import plan_answer, read_day
+
+SPOTS_PER_SECOND = 45_000
+"""The budget that a second stands for: a quiet machine of 2020 looks at more. [1/s]"""
+_MOST_SECONDS = 3600.0
+
+
+@click.group(cls=SumGroup)
+def day() -> None:
+    """Plan a dye day: pots, sources, circuits, hands and the rack."""
+
+
+@day.command()
+@click.argument("day_file", metavar="DAY.json", type=click.Path(path_type=Path))
+@click.option(
+    "--seconds",
+    type=click.FloatRange(0.1, _MOST_SECONDS),
+    default=2.0,
+    show_default=True,
+    help="How long to look for a better plan.",
+)
+@as_json
+def plan(*, day_file: Path, seconds: float, as_json: bool) -> None:
+    """Plan a day as early and as calm as it goes, and say what does not fit."""
+    wanted = read_day(text_of(day_file, name="The day file"))
+    tried, is_stopped = _searched(wanted, seconds)
+    found = plan_of(tried, wanted)
+    say(
+        plan_answer(found, is_stopped=is_stopped),
+        as_json=as_json,
+        rows=_rows(found),
+        warnings=[f"{each.name} is left out: {each.why}" for each in found.left_out],
+    )
+
+
+def _searched(wanted: Day, seconds: float) -> tuple[Tried, bool]:
+    """Return the best plan within a budget; the clock stops it only if it must."""
+    until = monotonic() + 1.1 * seconds + 0.5
+    best: Tried | None = None
+    spots = round(seconds * SPOTS_PER_SECOND)
+    for tried in searched(wanted, spots=spots, draws=Lots()):
+        best = tried
+        if monotonic() > until:
+            return best, True
+    if best is None:
+        raise RuntimeError
+    return best, False
+
+
+def _rows(found: DayPlan) -> Rows:
+    """Return the day's sums, then each bath; minutes count from the day's start."""
+    return [
+        ("ends", _at(found.end_min)),
+        ("cannot end before", _at(found.bound_min)),
+        ("hands", f"{found.hands_min:g}\u00a0min"),
+        *(
+            (f"circuit {name}", f"{kw:.3g}\u00a0kW at most")
+            for name, kw in found.peak_kw
+        ),
+        *((bath.name, _said(bath)) for bath in found.baths),
+    ]
+
+
+def _said(bath: PlannedBath) -> str:
+    starts = {each.stage: each.start_min for each in bath.stages}
+    said = f"{bath.pot} on {bath.source}"
+    for stage in (Stage.FILL, Stage.HEAT, Stage.CHECK, Stage.RINSE):
+        if stage in starts:
+            said += f", {stage} at {_at(starts[stage])}"
+    return said
+
+
+def _at(minutes: float) -> str:
+    return f"{minutes:g}\u00a0min"

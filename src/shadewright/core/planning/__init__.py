@@ -1,0 +1,64 @@
+"""Planning: a dye day with too few burners and one pair of hands.
+
+A bath wants a pot from its filling to its rinse, a source from the heat to the check,
+somebody's hands for a few minutes again and again, and a place on the rack. From the
+heat to the check there is no gap: a bath that is due for its acid does not wait. This
+chapter finds an order in which everything has its turn, says how early the day could
+end at best, and what does not fit.
+
+======  ==============================================  ====
+symbol  meaning                                         unit
+======  ==============================================  ====
+s_n     minutes at which a span of n may start          -
+m       how many machines work at once                  1
+E       how bad a plan is                               min
+T       how much worse a change may be                  min
+p       chance that a worse change stays                1
+======  ==============================================  ====
+
+1. ``minutes``    when something is free, as bits
+2. ``day``        what there is, and what is wished
+3. ``ways``       on which source and in which pot, and how long
+4. ``board``      what is taken so far
+5. ``spots``      where one bath could go
+6. ``placing``    one bath as early as it fits
+7. ``sequences``  from an order to a plan
+8. ``bounds``     before which time no plan ends
+9. ``searching``  a better order, again and again
+10. ``explaining`` why a bath is left out
+11. ``plans``     the plan as people read it
+
+Sources: [kolisch1996]_ for placing one after the other; [kirkpatrick1983]_ for the
+search; [carlier1987]_ for the bounds. The energy and the moves are our own.
+"""
+
+from shadewright.core.planning.day import (
+    Day,
+    DayCircuit,
+    DayPerson,
+    DayPot,
+    DaySource,
+    Pin,
+    Stage,
+    Touch,
+    WantedBath,
+)
+from shadewright.core.planning.plans import DayPlan, PlannedBath, plan_of
+from shadewright.core.planning.searching import Tried, searched
+
+__all__ = [
+    "Day",
+    "DayCircuit",
+    "DayPerson",
+    "DayPlan",
+    "DayPot",
+    "DaySource",
+    "Pin",
+    "PlannedBath",
+    "Stage",
+    "Touch",
+    "Tried",
+    "WantedBath",
+    "plan_of",
+    "searched",
+]

@@ -1,0 +1,199 @@
+"""The board: what is taken so far, by person, pot, source, circuit and sink."""
+
+from dataclasses import dataclass, field
+
+from shadewright.core.planning.day import Day, WantedBath
+from shadewright.core.planning.minutes import Minutes, first, last, span, starts
+from shadewright.core.planning.ways import Way, room_of
+
+_SPARE_KW = 1e-9
+
+
+@dataclass(frozen=True, kw_only=True)
+class Taken:
+    """A span of somebody’s time, in minutes."""
+
+    person: int
+    start: int
+    length: int
+
+
+@dataclass(kw_only=True)
+class Stay:
+    """A bath in a pot: from the filling to the rinse, which may not be fixed yet.
+
+    ``washout`` is that of the pot before it; ``heat`` is when the heat starts. [min]
+    """
+
+    bath: int
+    way: Way
+    pot: int
+    fill: Taken
+    heat: int
+    hands: tuple[Taken, ...]
+    washout: Taken | None = None
+    rinse: Taken | None = None
+    sink: int | None = None
+
+    @property
+    def cooled(self) -> int:
+        """When it may be rinsed, or was cool, in minutes."""
+        return self.heat + self.way.cooled
+
+    @property
+    def checked(self) -> int:
+        """When it was checked, in minutes."""
+        return self.heat + self.way.block
+
+
+@dataclass(kw_only=True)
+class Board:
+    """Everything that is taken; ``stays`` by pot in order of time."""
+
+    day: Day
+    people: list[Minutes] = field(default_factory=list)
+    sinks: list[Minutes] = field(default_factory=list)
+    sources: list[Minutes] = field(default_factory=list)
+    stays: list[list[Stay]] = field(default_factory=list)
+    circuits: tuple[str, ...] = ()
+    rooms: tuple[tuple[bool, float], ...] = ()
+    pinned_sources: frozenset[str] = frozenset()
+    rack: int = 0
+    presence: Minutes = 0
+    spots: int = 0
+    _loads: dict[str, list[tuple[int, int, float]]] = field(default_factory=dict)
+    _allowed: dict[tuple[str, float], Minutes] = field(default_factory=dict)
+    _hands: dict[int, Minutes] = field(default_factory=dict)
+
+    @classmethod
+    def empty(cls, day: Day) -> "Board":
+        """Return the board of a day on which nothing is planned."""
+        whole = span(0, end=day.length)
+        people = [
+            span(max(0, each.starts), end=min(each.ends, day.length))
+            for each in day.people
+        ]
+        presence = 0
+        for each in people:
+            presence |= each
+        return cls(
+            day=day,
+            people=people,
+            sinks=[whole] * day.sinks,
+            sources=[whole] * len(day.sources),
+            stays=[[] for _pot in day.pots],
+            circuits=tuple(each.circuit for each in day.sources),
+            rooms=tuple(room_of(day, pot) for pot in range(len(day.pots))),
+            pinned_sources=frozenset(x.pin.source for x in day.baths if x.pin),
+            rack=day.rack_slots - day.rack_used,
+            presence=presence,
+            _loads={each.name: [] for each in day.circuits},
+        )
+
+    def hear_of_hands(self) -> None:
+        """Forget when hands were free: somebody came, or left."""
+        self._hands.clear()
+
+    def hear_of_circuits(self) -> None:
+        """Forget when circuits had room: the day grew."""
+        self._allowed.clear()
+
+    def hand_starts(self, length: int) -> Minutes:
+        """Return when somebody is free for a length of time; any time for none."""
+        if not length:
+            return span(0, end=self.day.length + 1)
+        found = self._hands.get(length)
+        if found is None:
+            found = 0
+            for free in self.people:
+                found |= starts(free, length)
+            self._hands[length] = found
+        return found
+
+    def allowed(self, circuit: str, power_kw: float) -> Minutes:
+        """Return when a circuit carries a further power."""
+        key = circuit, power_kw
+        found = self._allowed.get(key)
+        if found is None:
+            found = self._allowed[key] = self._carries(circuit, power_kw)
+        return found
+
+    def _carries(self, circuit: str, power_kw: float) -> Minutes:
+        limits = {each.name: each.limit_kw for each in self.day.circuits}
+        room_kw = limits.get(circuit, float("inf")) - power_kw + _SPARE_KW
+        whole = span(0, end=self.day.length)
+        if room_kw < 0.0:
+            return 0
+        changes: dict[int, float] = {}
+        for start, end, kw in self._loads.get(circuit, ()):
+            changes[start] = changes.get(start, 0.0) + kw
+            changes[end] = changes.get(end, 0.0) - kw
+        load_kw, since = 0.0, 0
+        for at in sorted(changes):
+            if load_kw > room_kw:
+                whole &= ~span(since, end=at)
+            load_kw, since = load_kw + changes[at], at
+        return whole
+
+    def somebody(self, start: int, length: int) -> Taken | None:
+        """Return the first person who is free for a span; nobody for no time."""
+        wanted = span(start, end=start + length)
+        for person, free in enumerate(self.people):
+            if free & wanted == wanted:
+                return Taken(person=person, start=start, length=length)
+        return None
+
+    def take(self, taken: Taken) -> None:
+        """Write a span of somebody’s time down."""
+        self.people[taken.person] &= ~span(taken.start, end=taken.start + taken.length)
+        self._hands.clear()
+
+    def give_back(self, taken: Taken) -> None:
+        """Free a span of somebody’s time."""
+        self.people[taken.person] |= span(taken.start, end=taken.start + taken.length)
+        self._hands.clear()
+
+    def heat(self, stay: Stay) -> None:
+        """Write a source and its circuit down."""
+        way, start = stay.way, stay.heat
+        end = self.day.length if way.taken is None else start + way.taken
+        self.sources[way.source] &= ~span(start, end=end)
+        circuit = self.circuits[way.source]
+        if circuit and way.power:
+            self._loads[circuit].append((start, start + way.power, way.power_kw))
+            for key in [key for key in self._allowed if key[0] == circuit]:
+                del self._allowed[key]
+
+    def first_rinse(self, stay: Stay, length: int) -> tuple[int, int] | None:
+        """Return when a bath can first be rinsed, and in which sink."""
+        if not length:
+            return stay.cooled, 0
+        best: tuple[int, int] | None = None
+        hands = self.hand_starts(length)
+        for sink, free in enumerate(self.sinks):
+            at = first(hands & starts(free, length), least=stay.cooled)
+            if at is not None and (best is None or at < best[0]):
+                best = at, sink
+        return best
+
+    def last_fill(self, length: int, *, least: int, most: int) -> int | None:
+        """Return when a filling may start at the latest, within bounds."""
+        at = last(self.hand_starts(length), most=most)
+        return at if at is not None and at >= least else None
+
+
+def is_washed_between(before: WantedBath, after: WantedBath) -> bool:
+    """Return whether a pot is washed out between two baths.
+
+    Parameters
+    ----------
+    before, after : WantedBath
+        Two baths, one after the other in one pot. [%]
+
+    Returns
+    -------
+    bool
+        True where the family changes or the next is paler. [-]
+    """
+    is_paler = after.depth_percent < before.depth_percent
+    return after.family != before.family or is_paler

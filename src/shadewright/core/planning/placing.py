@@ -1,0 +1,181 @@
+"""Placing one bath on the board, as early as it fits [kolisch1996]_.
+
+A bath is placed in two moves: the filling with everything from the heat to the check,
+which has no gap; and the rinse, which waits for hands and a sink. Between the two the
+pot is taken, and other baths may come first.
+"""
+
+from shadewright.core.planning.board import Board, Stay, Taken, is_washed_between
+from shadewright.core.planning.day import Stage
+from shadewright.core.planning.minutes import first, span
+from shadewright.core.planning.spots import Spot, due_of, spots_of
+from shadewright.core.planning.ways import Way
+
+
+def placed(
+    board: Board, number: int, ways: tuple[Way, ...], *, choice: int
+) -> Stay | None:
+    """Place a bath up to its check; None where it fits nowhere.
+
+    Parameters
+    ----------
+    board : Board
+        What is taken; changed. [-]
+    number : int
+        The bath. [-]
+    ways : tuple of Way
+        How it can be dyed. [-]
+    choice : int
+        0 for the spot that ends first, 1 for the next best, and so on. [-]
+
+    Returns
+    -------
+    Stay or None
+        As placed. [min]
+    """
+    if not choice:
+        spot = min(
+            spots_of(board, number, ways, is_first=True), key=_rank, default=None
+        )
+        stay = None if spot is None else _taken(board, number, spot)
+        if stay is not None or spot is None:
+            return stay
+    spots = sorted(spots_of(board, number, ways), key=_rank)
+    for spot in [*spots[choice:], *spots[:choice]]:
+        stay = _taken(board, number, spot)
+        if stay is not None:
+            return stay
+    return None
+
+
+def _rank(spot: Spot) -> tuple[object, ...]:
+    """Return what is better: an early end, a pot that nobody needs, a late filling."""
+    return (
+        spot.heat + spot.way.block,
+        spot.room,
+        -spot.fill,
+        spot.pot,
+        spot.way.source,
+    )
+
+
+def rinsed(board: Board, stay: Stay) -> bool:
+    """Place the rinse of a bath as early as it fits; tell whether it does.
+
+    Parameters
+    ----------
+    board : Board
+        What is taken; changed. [-]
+    stay : Stay
+        A bath that was placed; changed. [-]
+
+    Returns
+    -------
+    bool
+        False where nobody can rinse it before it is due. [-]
+    """
+    bath = board.day.baths[stay.bath]
+    length = bath.minutes[Stage.RINSE]
+    found = board.first_rinse(stay, length)
+    if found is None or found[0] + length > due_of(board, bath):
+        return False
+    at, sink = found
+    by = board.somebody(at, length)
+    if by is None:
+        return False
+    stay.rinse, stay.sink = by, sink
+    board.take(by)
+    board.sinks[sink] &= ~span(at, end=at + length)
+    return True
+
+
+def _taken(board: Board, number: int, spot: Spot) -> Stay | None:
+    """Write a bath on the board; None, and nothing changed, where hands lack."""
+    bath, stays = board.day.baths[number], board.stays[spot.pot]
+    before = stays[spot.after] if spot.after >= 0 else None
+    if before is not None and before.rinse is None and not rinsed(board, before):
+        return None
+    hands: list[Taken] = []
+    washout = None
+    if before is not None and is_washed_between(board.day.baths[before.bath], bath):
+        opens = before.rinse.start if before.rinse else 0
+        at = first(board.hand_starts(board.day.washout), least=opens)
+        washout = None if at is None else board.somebody(at, board.day.washout)
+        if washout is None or washout.start + washout.length > spot.fill:
+            return None
+        board.take(washout)
+        hands.append(washout)
+    stay = _with_hands(board, number, spot, hands)
+    if stay is None:
+        for each in hands:
+            board.give_back(each)
+        return None
+    stay.washout = washout
+    if spot.after + 1 < len(stays) and not _still_fits(
+        board, stay, stays[spot.after + 1]
+    ):
+        for each in hands:
+            board.give_back(each)
+        return None
+    board.heat(stay)
+    stays.insert(spot.after + 1, stay)
+    return stay
+
+
+def _with_hands(
+    board: Board, number: int, spot: Spot, hands: list[Taken]
+) -> Stay | None:
+    """Take hands for the filling and all that the bath wants; ``hands`` grows."""
+    length = board.day.baths[number].minutes[Stage.FILL]
+    wanted = [
+        (spot.fill, length),
+        *((spot.heat + each.offset, each.length) for each in spot.way.hands),
+    ]
+    taken = []
+    for start, long in wanted:
+        by = board.somebody(start, long)
+        if by is None:
+            return None
+        board.take(by)
+        hands.append(by)
+        taken.append(by)
+    return Stay(
+        bath=number,
+        way=spot.way,
+        pot=spot.pot,
+        fill=taken[0],
+        heat=spot.heat,
+        hands=tuple(taken[1:]),
+    )
+
+
+def _still_fits(board: Board, stay: Stay, follows: Stay) -> bool:
+    """Rinse a bath that went in before another, and wash its pot out in time."""
+    bath, after = board.day.baths[stay.bath], board.day.baths[follows.bath]
+    if not rinsed(board, stay) or stay.rinse is None:
+        return False
+    old, follows.washout = follows.washout, None
+    if old is not None:
+        board.give_back(old)
+    if not is_washed_between(bath, after):
+        fits = stay.rinse.start <= follows.fill.start
+    else:
+        at = first(board.hand_starts(board.day.washout), least=stay.rinse.start)
+        fits = at is not None and at + board.day.washout <= follows.fill.start
+        if fits and at is not None:
+            follows.washout = board.somebody(at, board.day.washout)
+            if follows.washout is not None:
+                board.take(follows.washout)
+    if not fits:
+        _unrinsed(board, stay)
+        if old is not None:
+            board.take(old)
+            follows.washout = old
+    return fits
+
+
+def _unrinsed(board: Board, stay: Stay) -> None:
+    if stay.rinse is not None and stay.sink is not None:
+        rinse, stay.rinse = stay.rinse, None
+        board.give_back(rinse)
+        board.sinks[stay.sink] |= span(rinse.start, end=rinse.start + rinse.length)

@@ -1,0 +1,167 @@
+"""A better order, again and again: local search over what is placed when.
+
+Orders by a few rules of thumb come first. The best of them is then changed a little at
+a time (one move elsewhere, two swapped, one bath on its second-best spot). A change
+that betters the plan stays; one that worsens it stays with a chance that falls as the
+budget is used up [kirkpatrick1983]_:
+
+    p = exp(−ΔE / T),  E = end + m̄/2,  T from 1.5 % of the end to 0.2 %    (3)
+
+with m̄ the mean end of the baths, which tells two plans of one end apart. Draws come
+from a generator with a seed, and the budget is counted in spots looked at, not in
+seconds, so that the same day gives the same plan.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import exp
+
+from shadewright.core.planning.bounds import bound_of
+from shadewright.core.planning.day import Day, Stage
+from shadewright.core.planning.sequences import (
+    Drawn,
+    Order,
+    Work,
+    drawn,
+    whole_order,
+)
+from shadewright.core.uncertainty.sampling import RandomSource
+
+_WARM, _COLD = 0.015, 0.002
+_MEAN_SHARE = 0.5
+_LEFT_OUT = 10_000.0
+_CHOICES = 3
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Tried:
+    """The best plan so far, and how many orders and spots that took, in minutes."""
+
+    best: Drawn
+    orders: int
+    spots: int
+    bound: int
+
+    @property
+    def is_proved(self) -> bool:
+        """Whether no plan can end earlier."""
+        return not self.best.left_out and self.best.end <= self.bound
+
+
+def searched(day: Day, *, spots: int, draws: RandomSource) -> Iterator[Tried]:
+    """Yield the best plan after every order that was tried.
+
+    Parameters
+    ----------
+    day : Day
+        What there is and what is wished. [min]
+    spots : int
+        How many spots to look at, in all orders together. [-]
+    draws : RandomSource
+        A seeded generator. [-]
+
+    Yields
+    ------
+    Tried
+        The best so far; the search ends early where it cannot be bettered. [min]
+    """
+    work = Work.of(day)
+    bound, used, count = bound_of(work), 0, 0
+    best: Drawn | None = None
+    at, here = Order(moves=(), choices=()), 0.0
+    for order in _rules(work):
+        found = drawn(work, order)
+        used, count = used + found.spots, count + 1
+        if best is None or found.cost < best.cost:
+            best, at, here = found, order, energy(found, day)
+        yield Tried(best=best, orders=count, spots=used, bound=bound)
+    while best is not None and used < spots and at.moves:
+        if not best.left_out and best.end <= bound:
+            return
+        order = _changed(at, draws)
+        found = drawn(work, order)
+        used, count = used + found.spots, count + 1
+        there = energy(found, day)
+        warmth = best.end * _WARM * (_COLD / _WARM) ** (used / spots)
+        if there <= here or draws.random() < exp(-(there - here) / max(warmth, 1e-9)):
+            at, here = order, there
+        if found.cost < best.cost:
+            best = found
+        yield Tried(best=best, orders=count, spots=used, bound=bound)
+
+
+def energy(found: Drawn, day: Day) -> float:
+    """Return how bad a plan is: E of equation 3, and much more for what is left out.
+
+    Parameters
+    ----------
+    found : Drawn
+        A plan. [min]
+    day : Day
+        Its day. [-]
+
+    Returns
+    -------
+    float
+        Badness. [min]
+    """
+    cost = found.cost
+    missed = sum(0.5**place for place, is_out in enumerate(cost.due_out) if is_out)
+    left = 100.0 * cost.pinned_out + 10.0 * missed + cost.others_out
+    mean = cost.ends / max(len(day.baths), 1)
+    return _LEFT_OUT * left + cost.end + _MEAN_SHARE * mean
+
+
+def _rules(work: Work) -> Iterator[Order]:
+    # Yields orders by rules of thumb: due first, long first, pale first, and so on.
+    baths = work.day.baths
+    numbers = range(len(baths))
+    long = [_least_minutes(work, n) for n in numbers]
+    due = [baths[n].due or work.day.length for n in numbers]
+    rules: tuple[Sequence[tuple[object, ...]], ...] = (
+        [(due[n], -long[n]) for n in numbers],
+        [(-long[n],) for n in numbers],
+        [(baths[n].is_overnight, -long[n]) for n in numbers],
+        [(baths[n].family, baths[n].depth_percent) for n in numbers],
+        [(baths[n].depth_percent,) for n in numbers],
+        [(long[n],) for n in numbers],
+    )
+    settled = [_pinned_at(work, n) for n in numbers]
+    for rule in rules:
+        by = sorted(numbers, key=lambda n: (settled[n], rule[n]))
+        yield whole_order(work, by)
+
+
+def _pinned_at(work: Work, number: int) -> int:
+    """Return when a bath has to start; after all others where nothing says so."""
+    pin = work.day.baths[number].pin
+    return work.day.length if pin is None or pin.start is None else pin.start
+
+
+def _least_minutes(work: Work, number: int) -> int:
+    """Return how long a bath takes at least, from the heat on."""
+    bath = work.day.baths[number]
+    if bath.is_overnight:
+        return min((way.block for way in work.ways[number]), default=0)
+    cooled = min((way.cooled for way in work.ways[number]), default=0)
+    return cooled + bath.minutes[Stage.RINSE]
+
+
+def _changed(order: Order, draws: RandomSource) -> Order:
+    """Return an order that differs a little."""
+    moves, choices = list(order.moves), list(order.choices)
+    kind = draws.random()
+    if kind < 0.55:
+        move = moves.pop(_drawn(draws, len(moves)))
+        moves.insert(_drawn(draws, len(moves) + 1), move)
+    elif kind < 0.85:
+        one, other = _drawn(draws, len(moves)), _drawn(draws, len(moves))
+        moves[one], moves[other] = moves[other], moves[one]
+    else:
+        bath = _drawn(draws, len(choices))
+        choices[bath] = 0 if choices[bath] else 1 + _drawn(draws, _CHOICES)
+    return Order(moves=tuple(moves), choices=tuple(choices))
+
+
+def _drawn(draws: RandomSource, count: int) -> int:
+    return min(int(draws.random() * count), count - 1)
