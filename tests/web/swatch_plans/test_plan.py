@@ -146,8 +146,9 @@ def test_a_set_stands_in_no_list_of_recipes(client: Client, base: Base) -> None:
     kept(client, asked(client, **said), **said, top_percent="1")
     plan = SwatchPlan.objects.get()
     assert plan.recipe.name not in read(client.get("/recipes/")).text
-    answer = client.get(f"/recipes/{plan.recipe_id}/")
-    assert answer.headers["Location"] == f"/shades/plans/{plan.pk}/"
+    for address in ("", "versions/2/"):
+        answer = client.get(f"/recipes/{plan.recipe_id}/{address}")
+        assert answer.headers["Location"] == f"/shades/plans/{plan.pk}/"
 
 
 def test_faults_stand_in_plain_words(client: Client, base: Base) -> None:

@@ -52,7 +52,10 @@ def recipe(request: HttpRequest, recipe_id: int) -> HttpResponse:
 
 @require_safe
 def recipe_version(request: HttpRequest, recipe_id: int, number: int) -> HttpResponse:
-    """Show a recipe by one of its versions."""
+    """Show a recipe by one of its versions; a set of swatches has its own page."""
+    plan_id = plan_of_recipe(recipe_id)
+    if plan_id is not None:
+        return redirect("swatch-plan", plan_id)
     page = found_recipe(recipe_id)
     return show(request, recipe_page(page, numbered(page, number)))
 

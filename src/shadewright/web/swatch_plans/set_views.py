@@ -29,6 +29,7 @@ from shadewright.web.swatch_plans.pages import (
     SetSwatchShown,
 )
 from shadewright.web.swatch_plans.showing import (
+    said_of_practice,
     shown_draw,
     shown_first,
     swatches_counted,
@@ -137,6 +138,7 @@ def _facts(now: SetNow) -> Iterator[Said]:
     yield Said(term="Day", words=day_words(now.dyed_on))
     yield Said(term="Yarn", words=f"{count} of {amount_text(now.yarn_g, 'g')}")
     yield Said(term="Jars", words=jar_words(now.jars))
+    yield from said_of_practice(now.text)
     if now.wanted:
         yield Said(term="For", words=now.wanted)
     dyed = sum(each.is_dyed for each in now.swatches)

@@ -15,6 +15,7 @@ from shadewright.web.swatch_plans.pages import (
     Said,
     SwatchShown,
 )
+from shadewright.workflows.recipe_shapes import RecipeText
 from shadewright.workflows.recipe_words import heat_words, helper_words
 from shadewright.workflows.shades.plan_colours import ToldSwatch
 from shadewright.workflows.shades.plan_sheets import jar_words
@@ -67,6 +68,15 @@ def told_colour(told: ToldSwatch | None, *, name: str) -> ColourShown | None:
     )
 
 
+def said_of_practice(text: RecipeText) -> tuple[Said, Said]:
+    """Say which acid goes in, and how a set is heated."""
+    acid = "; ".join(f"{each.name} {helper_words(each)}" for each in text.helpers)
+    return (
+        Said(term="Acid", words=acid or "none"),
+        Said(term="Heat", words=heat_words(text) or "not said"),
+    )
+
+
 def swatches_counted(count: int) -> str:
     """Return how many swatches, in words."""
     return "1 swatch" if count == 1 else f"{count} swatches"
@@ -89,10 +99,7 @@ def _facts(plan: SwatchSetPlan) -> Iterator[Said]:
         yield Said(term=each.dye_name, words=f"{volume} of {each.stock} in {doses}")
     powder = ", ".join(f"{dye} {amount_text(g, 'g')}" for dye, g in plan.dye_g)
     yield Said(term="Dye in all", words=powder)
-    text = plan.practice.text
-    acid = "; ".join(f"{each.name} {helper_words(each)}" for each in text.helpers)
-    yield Said(term="Acid", words=acid or "none")
-    yield Said(term="Heat", words=heat_words(text) or "not said")
+    yield from said_of_practice(plan.practice.text)
     yield Said(term="From", words=plan.practice.words)
 
 

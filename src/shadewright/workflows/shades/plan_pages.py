@@ -16,6 +16,8 @@ from shadewright.records.models.baths import BathAct
 from shadewright.records.models.swatches import PlanKind
 from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_pages import BathStatus, status_of
+from shadewright.workflows.recipe_shapes import RecipeText
+from shadewright.workflows.recipes import version
 from shadewright.workflows.shades.plan_colours import ToldSwatch, told_swatches
 from shadewright.workflows.shades.plan_jars import JarCount, jars_for
 from shadewright.workflows.shades.swatches import ReadColour, swatches_of_plan
@@ -62,7 +64,7 @@ class SetSwatch:
 
 @dataclass(frozen=True, kw_only=True)
 class SetNow:
-    """A set as it stands."""
+    """A set as it stands; ``text`` is that of its first swatch, for acid and heat."""
 
     id: int
     recipe_id: int
@@ -78,6 +80,7 @@ class SetNow:
     is_by_weight: bool
     swatches: tuple[SetSwatch, ...]
     jars: JarCount
+    text: RecipeText
 
     @property
     def numbers(self) -> tuple[str, ...]:
@@ -136,6 +139,7 @@ def swatch_set(plan_id: int) -> SetNow:
         is_by_weight=first.is_by_weight,
         swatches=_swatches(plan, baths),
         jars=jars_for(len(baths), liquor_ml=bath_ml),
+        text=version(first.version_id).text,
     )
 
 
