@@ -27,6 +27,7 @@ PORT = 8391
 HOME = f"http://127.0.0.1:{PORT}"
 HERE = Path(__file__).parent
 DESK, PHONE = (1280, 860), (390, 844)
+COLOURS = 256
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
 
 
@@ -41,7 +42,7 @@ def main() -> None:
         take(browser, "bottle", first_link(browser, "/shelf/", "/bottles/"), DESK)
         take(browser, "palette", "/shades/", DESK, height=1180)
         found = first_link(browser, "/shades/wanted/", "/shades/find/")
-        take(browser, "find", found, PHONE, awaited=".answer", height=1240)
+        take(browser, "find", found, PHONE, awaited=".answer")
         browser.close()
 
 
@@ -88,18 +89,19 @@ def take(
     address: str,
     size: tuple[int, int],
     height: int | None = None,
-    awaited: str = "main",
+    awaited: str = "",
 ) -> None:
-    """Write one picture once what is awaited is there; few colours keep it small."""
+    """Write one picture, from what is awaited on; few colours keep it small."""
     view = ViewportSize(width=size[0], height=height or size[1])
     page = browser.new_page(viewport=view, reduced_motion="reduce")
     page.goto(HOME + address)
-    page.locator(awaited).first.wait_for()
+    if awaited:
+        page.locator(awaited).first.evaluate("part => part.scrollIntoView()")
     path = HERE / f"{name}.png"
     page.screenshot(path=path)
     page.close()
     with Image.open(path) as whole:
-        whole.convert("RGB").quantize(128).save(path, optimize=True)
+        whole.convert("RGB").quantize(COLOURS, kmeans=2).save(path, optimize=True)
 
 
 if __name__ == "__main__":
