@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 _SHOWN = 12
 _MOST_MISTAKEN = 7.0
 _PINK = 4.0
+_NOT_FORETOLD = "no dye stands in two swatches, so none foretells another"
 
 
 def doses_list(doses: Sequence[tuple[str, float]]) -> list[dict[str, object]]:
@@ -36,8 +37,6 @@ def doses_text(doses: Sequence[tuple[str, float]]) -> str:
 
 def fit_answer(learned: Learned, rejected: Sequence["RowProblem"]) -> dict[str, object]:
     """Return every key of what was learned."""
-    import numpy as np
-
     found = learned.palette
     return {
         "dyes": [
@@ -52,11 +51,20 @@ def fit_answer(learned: Learned, rejected: Sequence["RowProblem"]) -> dict[str, 
             {"line": each.swatch.number, "why": suspect_words(each)}
             for each in learned.suspects
         ],
-        "leave_one_out": {
-            "median_de": float(np.median(found.left_out)),
-            "p90_de": float(np.percentile(found.left_out, 90)),
-        },
+        "leave_one_out": _left_out(found.left_out),
         "warnings": doubts(learned),
+    }
+
+
+def _left_out(found: Sequence[float]) -> dict[str, float | str | None]:
+    """Return how well swatches are foretold by the others, where any can be."""
+    import numpy as np
+
+    if not found:
+        return {"median_de": None, "p90_de": None, "why": _NOT_FORETOLD}
+    return {
+        "median_de": float(np.median(found)),
+        "p90_de": float(np.percentile(found, 90)),
     }
 
 
@@ -106,17 +114,17 @@ def _looks_pink(swatch: Swatch) -> bool:
 
 def fit_rows(learned: Learned, output: Path) -> Rows:
     """Return the same as rows."""
-    import numpy as np
-
     found = learned.palette
-    most = float(np.percentile(found.left_out, 90))
+    most = _left_out(found.left_out)["p90_de"]
     return [
         ("dyes", ", ".join(found.names.dyes)),
         ("on", ", ".join(found.names.bases)),
         ("swatches used", f"{len(learned.used)}"),
         (
             "each by the others",
-            f"within {number_text(most, digits=2)} (CIEDE2000) in nine of ten",
+            f"within {number_text(most, digits=2)} (CIEDE2000) in nine of ten"
+            if isinstance(most, float)
+            else f"{_NOT_FORETOLD}",
         ),
         ("written to", f"{output}"),
     ]

@@ -12,6 +12,7 @@ from shadewright.core.mixing import (
     Mix,
     Palette,
     Part,
+    Reading,
     Stage,
     Swatch,
     learn,
@@ -241,3 +242,26 @@ def test_each_stage_is_told_before_it_begins() -> None:
     by_turns = [(part, turn) for turn in (1, 2) for part in (Part.FIT, Part.DOUBT)]
     assert told == [*by_turns, (Part.LIGHT, 2)]
     assert isinstance(learned, Learned)
+
+
+def test_a_dye_of_one_swatch_is_foretold_by_no_other() -> None:
+    """Its prior comes from that very swatch: leaving it out would prove nothing."""
+    bare = Swatch(number=1, base="wool", doses=(), reading=meter(91.0, -0.5, 9.0))
+    gold = [
+        Swatch(number=n, base="wool", doses=(("Gorse", depth),), reading=meter(*seen))
+        for n, depth, seen in (
+            (2, 0.3, (83.0, 1.0, 45.0)),
+            (3, 1.0, (76.0, 6.0, 62.0)),
+        )
+    ]
+    sole = Swatch(
+        number=4, base="wool", doses=(("Sloe", 1.0),), reading=meter(38.0, 4.0, -32.0)
+    )
+    learned = learn([bare, *gold, sole])
+    assert [number for number, _de in learned.left_out] == [1, 2, 3]
+    assert [de for _number, de in learned.left_out] == list(learned.palette.left_out)
+
+
+def meter(*values: float) -> Reading:
+    """Return what a meter read."""
+    return Reading(evidence=Evidence.LAB, values=values)

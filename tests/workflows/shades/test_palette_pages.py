@@ -1,5 +1,7 @@
 """What a palette says of a base is counted from the swatches that teach it."""
 
+import math
+
 import pytest
 
 from shadewright.errors import NotFoundError
@@ -8,6 +10,7 @@ from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.shades import palette_pages
 from shadewright.workflows.shades.fits import fit_now
 from shadewright.workflows.shades.palette_pages import (
+    LEAST_LEFT_OUT,
     advised_on,
     base_most_used,
     missed_on,
@@ -47,14 +50,30 @@ def test_dyes_are_counted_where_they_were_dyed(hollow: Base) -> None:
     assert [each.name for each in there.bases] == ["Hollow 4-ply", "Drift silk"]
 
 
+def test_one_swatch_a_dye_says_nothing_of_how_well_it_foretells(hollow: Base) -> None:
+    """Bare yarn and Gorse alone stand in swatches that others foretell."""
+    here = palette_on_base(hollow.pk)
+    assert (here.left_out.count, here.left_out.half) == (4, None)
+
+
 def test_left_out_swatches_of_all_bases_count_where_one_has_few(hollow: Base) -> None:
+    """Each dye twice on wool, and one swatch on silk: 8 and 9 at least."""
+    for dye, lab in (
+        ("Rosehip", (66.0, 36.0, 15.0)),
+        ("Foxglove", (64.0, 38.0, -6.0)),
+        ("Sloe", (58.0, 0.0, -26.0)),
+        ("Kelp", (68.0, -20.0, 12.0)),
+    ):
+        kept_swatch(hollow, {dye: 0.3}, lab)
+    fit_now(why="two of each")
     here = palette_on_base(hollow.pk)
     few = palette_on_base(Base.objects.get(name="Drift silk").pk)
     assert here.now is not None
     every = sorted(here.now.left_out.values())
-    assert (here.left_out.count, few.left_out.count) == (8, 9)
-    assert few.left_out.half == every[4]
-    assert few.left_out.nine_in_ten == every[8]
+    assert (here.left_out.count, few.left_out.count) == (len(every) - 1, len(every))
+    assert len(every) > LEAST_LEFT_OUT
+    assert few.left_out.half == every[(len(every) - 1) // 2]
+    assert few.left_out.nine_in_ten == every[math.ceil(0.9 * len(every)) - 1]
 
 
 def test_only_what_lies_out_of_reach_is_named(hollow: Base) -> None:

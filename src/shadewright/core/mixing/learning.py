@@ -1,5 +1,6 @@
 """Learning a palette: fit, look for a swatch that does not belong, fit again."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
@@ -122,11 +123,30 @@ def learning(
         aside = {id(each.swatch) for each in odd}
         kept = [each for each in kept if id(each) not in aside]
     yield Stage(part=Part.LIGHT, turn=turn)
+    foretold = _foretold_by_others(found, groups)
     yield Learned(
-        palette=_palette(fitted, names, groups, found),
+        palette=_palette(fitted, names, groups, found, foretold),
+        left_out=foretold,
         used=tuple(each for group in groups for each in group),
         suspects=tuple(suspects),
         is_other_light=is_other_light(fitted, kept, names),
+    )
+
+
+def _foretold_by_others(
+    found: tuple[LeftOut, ...], groups: Groups
+) -> tuple[tuple[int, float], ...]:
+    """Return how far each swatch is from what the others foretell, by its number.
+
+    A dye that stands in one swatch alone is foretold by nothing: its prior comes from
+    that swatch, so that leaving it out proves nothing.
+    """
+    swatches = [each for group in groups for each in group]
+    seen = Counter(dye for each in swatches for dye, _depth in each.doses)
+    return tuple(
+        (each.number, float(de))
+        for each, de in zip(swatches, distances(found, groups), strict=True)
+        if all(seen[dye] > 1 for dye, _depth in each.doses)
     )
 
 
@@ -135,6 +155,7 @@ def _palette(
     names: Names,
     groups: Groups,
     found: tuple[LeftOut, ...],
+    foretold: tuple[tuple[int, float], ...],
 ) -> Palette:
     best = dict.fromkeys(names.dyes, Evidence.SCREEN)
     least = dict.fromkeys(names.dyes, float("inf"))
@@ -151,5 +172,5 @@ def _palette(
         width=width_factor(fitted, found),
         evidence=tuple(best.values()),
         depths=tuple((least[dye], most[dye]) for dye in names.dyes),
-        left_out=tuple(float(d) for d in distances(found, groups)),
+        left_out=tuple(de for _number, de in foretold),
     )

@@ -28,8 +28,8 @@ class Palette:
     """A fitted palette.
 
     ``width`` is κ; ``evidence`` the best kind behind each dye; ``depths`` the least
-    and the greatest depth dyed of each; ``left_out`` CIEDE2000 between each swatch
-    and what the others foretell.
+    and the greatest depth dyed of each; ``left_out`` CIEDE2000 between swatches and
+    what the others foretell, of those whose dyes stand in others too.
     """
 
     names: Names
@@ -45,11 +45,12 @@ class Palette:
 class Learned:
     """A palette, the swatches that it rests on and those that were set aside.
 
-    ``used`` are in the order of the palette's ``left_out``. ``is_other_light`` tells
-    that the colours look read under D50 and not D65.
+    ``left_out`` is that of the palette by the swatch's number. ``is_other_light``
+    tells that the colours look read under D50 and not D65.
     """
 
     palette: Palette
     used: tuple[Swatch, ...]
     suspects: tuple[Suspect, ...]
+    left_out: tuple[tuple[int, float], ...]
     is_other_light: bool

@@ -136,5 +136,4 @@ def _keep(row: PaletteFit, learned: Learned, *, seconds: float) -> None:
 
 
 def _left_out(learned: Learned) -> dict[str, float]:
-    pairs = zip(learned.used, learned.palette.left_out, strict=True)
-    return {str(swatch.number): de for swatch, de in pairs}
+    return {str(number): de for number, de in learned.left_out}

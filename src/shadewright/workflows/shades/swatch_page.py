@@ -108,27 +108,12 @@ def _by_palette(now: PaletteNow, swatch: SwatchNow) -> Foretold | None:
         difference=_apart(swatch, lab),
         words=_said(swatch, lab),
         is_before=False,
-        left_out=now.left_out.get(swatch.id) if _has_others(now, swatch) else None,
+        left_out=now.left_out.get(swatch.id),
     )
 
 
 def _said(swatch: SwatchNow, lab: Lab) -> str:
     return "" if swatch.reading is None else difference_words(lab, swatch.reading.lab)
-
-
-def _has_others(now: PaletteNow, swatch: SwatchNow) -> bool:
-    """Whether other swatches tell of each of its dyes: else they foretell nothing."""
-    others = [
-        _dyes_of(row)
-        for row in now.given
-        if row["swatch"] in now.used and row["swatch"] != swatch.id
-    ]
-    return all(any(dye in dyes for dyes in others) for dye, _depth in swatch.doses)
-
-
-def _dyes_of(given: dict[str, object]) -> set[str]:
-    doses = given["doses"]
-    return {dye for dye, _depth in doses} if isinstance(doses, list) else set()
 
 
 def _apart(swatch: SwatchNow, lab: Lab) -> float | None:
