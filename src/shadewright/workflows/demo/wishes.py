@@ -31,14 +31,15 @@ class Wish:
 
 BEECH = "Beech leaf"
 WISHES = (
-    Wish(name=BEECH, days_ago=24, typed="27.6, 14.2, 15.3", yarn=SUPERWASH),
+    Wish(name=BEECH, days_ago=24, typed="31, 16, 17", yarn=SUPERWASH),
     Wish(name="Hawkweed", days_ago=17, typed="66, 26, 68"),
     Wish(name="Kingfisher", days_ago=10, typed="#0a9fd6"),
 )
 """The first is in reach of the dyes, the second at the edge, the third beyond it."""
 
 TRIALS_DYED, TRIAL_G = 18, 10.0
-_TRIED = (("Peat", 1.6), ("Gorse", 1.1), ("Rosehip", 0.35))
+_TRIED = (("Peat", 1.68), ("Gorse", 0.56), ("Rosehip", 0.22))
+"""What the first palette found for it, of three dyes."""
 _ALL_TRIALS_G = 4 * TRIAL_G
 
 
@@ -74,6 +75,7 @@ def _plan_trials(house: House, stamp: Stamp) -> None:
         yarn_g=TRIAL_G,
         mix=_mix(house),
         wanted_id=house.wanted[BEECH].wanted_id,
+        like_id=house.versions["Peat Smoke"],
     )
     plan_id = keep_plan(wish, house.diary.stamp(house.tam))
     planned = Bath.objects.filter(version__recipe__swatch_plan=plan_id)
