@@ -22,6 +22,7 @@ FAULTS = {
     ),
     "paper looks into the store": ("paper/x.py", "import shadewright.records"),
     "the command line looks into the store": ("cli/x.py", "import shadewright.records"),
+    "a picture reckons in arrays": ("drawing/x.py", "import numpy"),
 }
 
 

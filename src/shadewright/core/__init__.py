@@ -10,6 +10,8 @@ Pure functions and frozen values, in reading order:
 6. ``colour``      spectrum, XYZ, Lab; how far two colours are apart
 7. ``mixing``      what swatches teach of dyes; the colour of any mix
 8. ``recipes``     which dyes give a colour; what to add to a bath that missed
+9. ``costing``     what a bath cost, from what really went into it
+10. ``planning``   a dye day with too few burners and one pair of hands
 
 Nothing here knows of a file, a clock, a database or a screen.
 """
