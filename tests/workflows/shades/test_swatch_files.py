@@ -139,13 +139,13 @@ def test_swatches_leave_as_they_came() -> None:
     assert ",bare" in text
 
 
-def test_a_session_that_is_no_day_is_kept_as_a_note() -> None:
+def test_a_session_is_kept_by_its_day_or_its_name() -> None:
     text = (
         "base,doses,hex,session\nWool,Gorse=1,#a0522d,May\nWool,,#ffffee,2026-05-02\n"
     )
     first, second = read_file(text).lines
-    assert (first.note, first.dyed_on) == ("Session May.", None)
-    assert (second.note, second.dyed_on) == ("", date(2026, 5, 2))
+    assert (first.session, first.dyed_on, first.note) == ("May", None, "")
+    assert (second.session, second.dyed_on) == ("", date(2026, 5, 2))
 
 
 def test_samples_of_spectra_take_the_doses_that_are_typed() -> None:
@@ -188,3 +188,16 @@ def test_limits_are_told_in_one_sentence() -> None:
     many = f"name,{BANDS}\n" + f"x,{level}\n" * 201
     with pytest.raises(InputError, match="at most 200 samples; got 201 samples"):
         read_samples(many)
+
+
+@pytest.mark.store
+@pytest.mark.django_db
+def test_swatches_of_one_session_are_of_one_dyeing() -> None:
+    """No day is known, but the fit knows that they share one."""
+    text = "base,doses,L,a,b,session\nWool,Gorse=1,76,6,62,May\nWool,,91,0,9,May\n"
+    keep_lines(
+        read_file(text).lines,
+        names=NamesSaid(fibres={"Wool": "wool"}),
+        stamp=stamp_now(by=None),
+    )
+    assert {each.session for each in evidence()} == {"May"}

@@ -53,7 +53,8 @@ class Swatch(models.Model):
     """Yarn whose colour teaches: bare, a swatch, or an end of a lot.
 
     With a ``bath`` its doses are those that the bath really got; without one they
-    are its own rows. ``label`` is what stands on its tag.
+    are its own rows. ``label`` is what stands on its tag; ``session`` names the
+    dyeing that it shares with others where no day is known.
     """
 
     deed = models.UUIDField(db_index=True)
@@ -63,6 +64,7 @@ class Swatch(models.Model):
         Bath, null=True, on_delete=models.PROTECT, related_name="swatch"
     )
     dyed_on = models.DateField(null=True)
+    session = models.CharField(max_length=60, blank=True)
     note = models.CharField(max_length=300, blank=True)
     created_at = models.DateTimeField(default=timezone.now)
     created_by = models.ForeignKey(

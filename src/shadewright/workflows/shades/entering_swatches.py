@@ -35,6 +35,7 @@ class SwatchWords:
     fibres: str = ""
     label: str = ""
     dyed_on: date | None = None
+    session: str = ""
     note: str = ""
 
 
@@ -110,6 +111,7 @@ def kept_on(base: Base, words: SwatchWords, stamp: Stamp) -> int:
         label=words.label or doses_label(words.doses),
         base=base,
         dyed_on=words.dyed_on,
+        session=words.session,
         note=words.note,
         created_at=stamp.at,
         created_by_id=stamp.by,

@@ -56,8 +56,8 @@ def evidence() -> tuple[Taught, ...]:
 
 
 def day_of(now: SwatchNow) -> str:
-    """Return the day on which a swatch was dyed as a palette names it."""
-    return "" if now.dyed_on is None else now.dyed_on.isoformat()
+    """Return the dyeing of a swatch as a palette names it: its day, else its name."""
+    return now.session if now.dyed_on is None else now.dyed_on.isoformat()
 
 
 def as_kept(

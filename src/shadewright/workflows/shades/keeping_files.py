@@ -114,6 +114,7 @@ def _swatch(
         label=line.label or doses_label(doses),
         base=base,
         dyed_on=line.dyed_on,
+        session=line.session,
         note=line.note,
         created_at=stamp.at,
         created_by_id=stamp.by,

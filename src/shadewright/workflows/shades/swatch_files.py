@@ -27,6 +27,7 @@ from shadewright.workflows.shades.swatches import Doses, swatches_now
 from shadewright.workflows.stamps import past_date
 
 MOST_BYTES = 5_000_000
+_MOST_SESSION = 60
 _MOST_NOTE = 300
 _LIGHTS = ("D65", "A", "FL11")
 
@@ -46,6 +47,7 @@ class FileLine:
     new: NewReading
     label: str = ""
     dyed_on: date | None = None
+    session: str = ""
     note: str = ""
     is_known: bool = False
 
@@ -128,14 +130,13 @@ def _line(swatch: Taught, table: TableLines, hex_by: ReadBy) -> FileLine:
     session, said = swatch.session, table.cell(line, "date")
     note = table.cell(line, "note")
     day = _day(said) if said else _day_in(session)
-    if session and day is None:
-        note = f"Session {session}. {note}".strip()
     return FileLine(
         line=line,
         base=swatch.base,
         doses=swatch.doses,
         new=checked_reading(_reading(swatch, hex_by)),
         dyed_on=past_date(day, name="The date", argument="date"),
+        session="" if day else session[:_MOST_SESSION],
         note=note[:_MOST_NOTE],
     )
 

@@ -57,6 +57,7 @@ class SwatchNow:
     base_name: str
     doses: Doses
     dyed_on: date | None
+    session: str
     bath_number: str
     is_lot: bool
     plan_id: int | None
@@ -114,6 +115,7 @@ def shaped_swatch(
         base_name=row.base.name,
         doses=_doses(row, poured_of([row]) if poured is None else poured),
         dyed_on=row.dyed_on,
+        session=row.session,
         bath_number="" if bath is None else bath.number,
         is_lot=is_lot,
         plan_id=None if bath is None else _plan_id(bath),
