@@ -1,6 +1,6 @@
 """A recipe in words: what a version says, and what changed from one to another."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from shadewright.core.quantities import amount_text, number_text
@@ -45,6 +45,12 @@ def dose_words(dose: DoseLine) -> str:
     if dose.depth_percent is not None and dose.dye_name:
         return f"{dose.dye_name} {amount_text(dose.depth_percent, '%')}"
     return " ".join(part for part in (dose.dye_name, _quoted(dose.as_written)) if part)
+
+
+def mix_words(doses: Iterable[tuple[str, float]]) -> str:
+    """Return dyes with their depths as ``Gorse 0.6 % + Slate 0.2 %``, or bare yarn."""
+    said = (f"{dye} {amount_text(depth, '%')}" for dye, depth in doses)
+    return " + ".join(said) or "bare yarn"
 
 
 def helper_words(helper: HelperLine) -> str:

@@ -26,6 +26,7 @@ from shadewright.web.mixes.showing import told_colour, way_to
 from shadewright.web.mixes.views import no_palette, palette_or_refuse
 from shadewright.web.pages import Link, show
 from shadewright.web.toasts import say
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.recipes import version
 from shadewright.workflows.shades.gradients import (
     PALEST_SHARE,
@@ -207,12 +208,11 @@ def _measured(
 
 
 def _step_row(step: Step, draws: tuple[Measured, ...]) -> StepRow:
-    parts = (f"{name} {amount_text(depth, '%')}" for name, depth in step.doses)
     away = step.from_before
     return StepRow(
         place=step.place,
         colour=told_colour(step.told),
-        doses=" + ".join(parts) or "bare yarn",
+        doses=mix_words(step.doses),
         draws=tuple(map(_draw_words, draws)),
         step="" if away is None else f"ΔE{NO_BREAK}{away:.1f}",
     )

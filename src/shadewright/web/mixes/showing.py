@@ -20,6 +20,7 @@ from shadewright.web.mixes.asking import MixAsked
 from shadewright.web.mixes.pages import DoseRow, Doses, Kept, LightShown, Told
 from shadewright.web.pages import Link
 from shadewright.web.targets import target_query
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.measurable import Measured
 from shadewright.workflows.shades.mixing_page import LIGHTS, MixNow, ToldMix
 from shadewright.workflows.shades.wanted import Wanted, target_of
@@ -69,12 +70,8 @@ def wanted_colour(wanted: Wanted) -> ColourShown:
 
 def recipe_words(now: MixNow) -> str:
     """Return a mix in words: Gorse 0.6 % + Slate 0.2 %; bare yarn without dye."""
-    parts = (
-        f"{dye.name} {amount_text(dye.depth_percent, '%')}"
-        for dye in now.dyes
-        if dye.depth_percent
-    )
-    return " + ".join(parts) or "Bare yarn"
+    said = mix_words(dose for dose in now.doses if dose[1])
+    return f"{said[:1].upper()}{said[1:]}"
 
 
 def doses_of(rows: tuple[Measured, ...], now: MixNow, *, yarn_g: float) -> Doses:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from shadewright.core.mixing import Advised
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.palettes.pages import Closer, HelpRow, MissedRow
-from shadewright.web.palettes.words import doses_words
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.palette_pages import (
     Missed,
     PaletteOnBase,
@@ -31,7 +31,7 @@ def closer(found: PaletteOnBase, wanted: Sequence[Wanted]) -> Closer:
 
 def _help(advised: Advised) -> HelpRow:
     return HelpRow(
-        doses=doses_words(advised.doses),
+        doses=mix_words(advised.doses),
         now=f"{advised.now_90:.1f}",
         then=f"{advised.then_90:.1f}",
     )
@@ -41,5 +41,5 @@ def _missed(found: Missed) -> MissedRow:
     return MissedRow(
         name=found.wanted.name,
         far=f"ΔE{NO_BREAK}{found.distance:.1f} outside: the nearest is {found.words}",
-        nearest=doses_words(found.doses),
+        nearest=mix_words(found.doses),
     )

@@ -5,6 +5,7 @@ from functools import lru_cache
 from math import log
 
 from shadewright.core.mixing.strips import MOST_FAIR, MOST_SURE, Strip
+from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.drawing import DyeStrip, Square, Told
 from shadewright.exchange.colour_text import on_screen
@@ -96,13 +97,13 @@ def _square(swatch: SwatchNow, out: frozenset[int]) -> Square:
 
 
 def _link(swatch: SwatchNow) -> Link:
-    words = depth_words(swatch.doses[0][1])
+    words = amount_text(swatch.doses[0][1], "%")
     return Link(words=words, address=address("swatch", swatch.id))
 
 
 def _measured(dye: DyeNow, out: frozenset[int]) -> str:
-    depths = listed([depth_words(each.doses[0][1]) for each in dye.alone])
-    left_out = [depth_words(x.doses[0][1]) for x in dye.alone if x.id in out]
+    depths = listed([amount_text(each.doses[0][1], "%") for each in dye.alone])
+    left_out = [amount_text(x.doses[0][1], "%") for x in dye.alone if x.id in out]
     if not dye.alone:
         return "Not dyed alone on this yarn; all of it is from the model"
     mark = f", of which {listed(left_out)} left out" if left_out else ""

@@ -32,13 +32,8 @@ def listed(words: Sequence[str]) -> str:
 
 
 def depth_words(depth_percent: float) -> str:
-    """Return a depth as a dyer writes it: “0.6 %”."""
+    """Return a depth that the model was asked at, in two digits: “0.97 %”."""
     return f"{number_text(depth_percent, digits=2)}{NO_BREAK}%"
-
-
-def doses_words(doses: Sequence[tuple[str, float]]) -> str:
-    """Return a mix as a dyer writes it: “Gorse 0.6 % + Slate 0.2 %”."""
-    return " + ".join(f"{dye} {depth_words(depth)}" for dye, depth in doses)
 
 
 def lab_words(lab: Sequence[float]) -> str:

@@ -14,6 +14,7 @@ from shadewright.web.forms import DayInput, DeedForm, NumberInput
 from shadewright.web.mix_text import mix_of
 from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.dyes import dyes
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.plan_practice import practices_to_follow
 from shadewright.workflows.shades.plan_wishes import (
     JAR_RATIO,
@@ -25,7 +26,7 @@ from shadewright.workflows.shades.plan_wishes import (
     wanted_colours,
 )
 
-_YARN = [(f"{each:g}", f"{each:g} g") for each in YARN_G]
+_YARN = [(f"{each:g}", amount_text(each, "g")) for each in YARN_G]
 
 
 class SetForm(DeedForm):
@@ -197,11 +198,8 @@ class BracketForm(SetForm):
         """The recipe, dye by dye."""
         doses = getattr(self, "cleaned_data", {}).get("mix") or ()
         names = dye_names([dye for dye, _depth in doses])
-        return " + ".join(
-            f"{names[dye]} {amount_text(depth, '%')}"
-            for dye, depth in doses
-            if dye in names
-        )
+        known = [(names[dye], depth) for dye, depth in doses if dye in names]
+        return mix_words(known) if known else ""
 
     def of_this_kind(self) -> dict[str, Any]:
         """Return the recipe, and the colour that it is for."""

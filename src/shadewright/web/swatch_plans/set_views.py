@@ -38,6 +38,7 @@ from shadewright.web.swatch_plans.showing import (
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.toasts import say
 from shadewright.workflows.bath_pages import BathStatus
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.plan_bottles import (
     SetStocks,
     give_up_set,
@@ -162,9 +163,7 @@ def _tags(now: SetNow) -> str:
 
 
 def _swatch(each: SetSwatch, now: SetNow, stocks: SetStocks) -> SetSwatchShown:
-    doses = " + ".join(
-        f"{dose.dye_name} {amount_text(dose.depth_percent, '%')}" for dose in each.doses
-    )
+    doses = mix_words((dose.dye_name, dose.depth_percent) for dose in each.doses)
     is_open = each.status is BathStatus.PLANNED
     return SetSwatchShown(
         place=each.place,

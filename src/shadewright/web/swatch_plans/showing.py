@@ -16,7 +16,7 @@ from shadewright.web.swatch_plans.pages import (
     SwatchShown,
 )
 from shadewright.workflows.recipe_shapes import RecipeText
-from shadewright.workflows.recipe_words import heat_words, helper_words
+from shadewright.workflows.recipe_words import heat_words, helper_words, mix_words
 from shadewright.workflows.shades.plan_colours import ToldSwatch
 from shadewright.workflows.shades.plan_sheets import jar_words
 from shadewright.workflows.shades.plan_stocks import PlannedDraw, StockFirst
@@ -105,7 +105,7 @@ def _facts(plan: SwatchSetPlan) -> Iterator[Said]:
 
 def _swatch(each: PlannedSwatch, *, is_by_weight: bool) -> SwatchShown:
     draws = tuple(shown_draw(x, is_by_weight=is_by_weight) for x in each.draws)
-    name = " + ".join(f"{draw.dye} {draw.depth}" for draw in draws)
+    name = mix_words((draw.dye_name, draw.depth_percent) for draw in each.draws)
     return SwatchShown(
         place=each.place, draws=draws, colour=told_colour(each.told, name=name)
     )
@@ -134,6 +134,6 @@ def _first(each: StockFirst) -> FirstShown:
     return FirstShown(
         dye=each.dye_name,
         words=each.words,
-        key=f"Make {strength} %",
+        key=f"Make {amount_text(new.strength_percent, '%')}",
         address=f"{reverse('plan-stock')}?{urlencode(asked)}",
     )
