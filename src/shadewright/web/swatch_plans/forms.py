@@ -23,8 +23,8 @@ from shadewright.workflows.shades.plan_wishes import (
     PlanKind,
     PlanWish,
     dye_names,
-    wanted_colours,
 )
+from shadewright.workflows.shades.wanted import wanted_colours
 
 _YARN = [(f"{each:g}", amount_text(each, "g")) for each in YARN_G]
 
@@ -164,7 +164,7 @@ class NextForm(SetForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
-        self._offer("wanted", "All colours alike", list(wanted_colours()))
+        self._offer("wanted", "All colours alike", _wanted())
 
     def of_this_kind(self) -> dict[str, Any]:
         """Return how many, and towards which colour."""
@@ -184,7 +184,7 @@ class BracketForm(SetForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
-        self._offer("wanted", "Not said", list(wanted_colours()))
+        self._offer("wanted", "Not said", _wanted())
 
     def clean_mix(self) -> object:
         """Return the recipe’s dyes with their depths."""
@@ -220,6 +220,10 @@ BEGUN: dict[PlanKind, dict[str, str]] = {
     PlanKind.BRACKET: {},
 }
 """What each kind begins with."""
+
+
+def _wanted() -> list[tuple[int, str]]:
+    return [(int(each.key), each.name) for each in wanted_colours()]
 
 
 def _dyes() -> list[tuple[int, str]]:

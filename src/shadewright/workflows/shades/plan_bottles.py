@@ -8,6 +8,7 @@ from uuid import uuid5
 from django.db import transaction
 
 from shadewright.core.baths import Candidate, liquor_ml
+from shadewright.core.baths.choosing import LARGEST_SHARE_OF_BATH
 from shadewright.core.quantities import is_more
 from shadewright.records import recipe_reads
 from shadewright.records.models import Bath, BathDose, SwatchPlan
@@ -24,7 +25,7 @@ from shadewright.workflows.shades.plan_stocks import (
     Lined,
     PlannedDraw,
     StockFirst,
-    Wanted,
+    WantedDose,
     least_dose_ml,
     lined_up,
 )
@@ -122,7 +123,7 @@ def _asked(plan: SwatchPlan) -> Iterator[_Asked]:
         if status_of_bath(bath) is not BathStatus.PLANNED:
             continue
         least_ml = least_dose_ml(_tools(bath))
-        most_ml = _liquor_ml(bath) / 4
+        most_ml = LARGEST_SHARE_OF_BATH * _liquor_ml(bath)
         for place, dose in enumerate(bath.doses.all(), start=1):
             volume_ml = dose.volume_ml
             is_fine = (
@@ -135,7 +136,7 @@ def _asked(plan: SwatchPlan) -> Iterator[_Asked]:
 
 def _lined(asked: list[_Asked]) -> Lined:
     wanted = [
-        Wanted(
+        WantedDose(
             swatch=place,
             dye_id=each.dose.dye_id,
             dye_name=each.dose.dye.name,

@@ -17,7 +17,7 @@ _USUAL_STEP_G = 0.01  # common practice: what powder is weighed on, if nobody sa
 
 
 @dataclass(frozen=True, kw_only=True)
-class Wanted:
+class WantedDose:
     """A dose that is wanted: of which swatch, of which dye, how much."""
 
     swatch: int
@@ -79,7 +79,7 @@ class Lined:
 
 
 def lined_up(
-    wanted: Sequence[Wanted],
+    wanted: Sequence[WantedDose],
     *,
     liquor_ml: float,
     bottles: Mapping[int, Sequence[Candidate]],
@@ -106,7 +106,7 @@ def lined_up(
     return Lined(draws=tuple(ordered), first=tuple(first))
 
 
-def _planned(each: Wanted, drawn: DrawnFrom) -> PlannedDraw:
+def _planned(each: WantedDose, drawn: DrawnFrom) -> PlannedDraw:
     return PlannedDraw(
         dye_id=each.dye_id,
         dye_name=each.dye_name,

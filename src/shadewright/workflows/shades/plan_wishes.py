@@ -29,7 +29,6 @@ __all__ = [
     "doses_wanted",
     "dye_names",
     "usual_base",
-    "wanted_colours",
 ]
 
 MOST_SWATCHES = 40
@@ -107,12 +106,6 @@ def usual_base() -> int | None:
     rows = Base.objects.filter(is_retired=False).annotate(taught=Count("swatches"))
     first = rows.order_by("-taught", "name").first()
     return None if first is None else first.pk
-
-
-def wanted_colours() -> tuple[tuple[int, str], ...]:
-    """Return the colours that somebody keeps as wanted, by number and name."""
-    rows = WantedColour.objects.filter(is_retired=False)
-    return tuple(rows.values_list("pk", "name"))
 
 
 def dye_names(dye_ids: Collection[int]) -> dict[int, str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from shadewright.core.baths import dye_mass_g, liquor_ml
+from shadewright.core.baths.choosing import LARGEST_SHARE_OF_BATH
 from shadewright.core.quantities import amount_text, require_mass
 from shadewright.errors import OutOfRangeError
 from shadewright.workflows.bath_wishes import SWATCH_MOST_G
@@ -16,7 +17,7 @@ from shadewright.workflows.shades.plan_stocks import (
     Lined,
     PlannedDraw,
     StockFirst,
-    Wanted,
+    WantedDose,
     lined_up,
 )
 from shadewright.workflows.shades.plan_wishes import (
@@ -123,9 +124,9 @@ def _check_yarn(yarn_g: float) -> None:
 
 def _wanted(
     doses: Sequence[DyeDoses], names: dict[int, str], *, yarn_g: float
-) -> tuple[Wanted, ...]:
+) -> tuple[WantedDose, ...]:
     return tuple(
-        Wanted(
+        WantedDose(
             swatch=place,
             dye_id=dye,
             dye_name=names[dye],
@@ -138,7 +139,7 @@ def _wanted(
 
 
 def _lined(
-    wanted: Sequence[Wanted], tools: AtHand, offer: Offer, *, liquor_ml: float
+    wanted: Sequence[WantedDose], tools: AtHand, offer: Offer, *, liquor_ml: float
 ) -> Lined:
     bottles = {each.dye_id: offer.candidates(each.dye_id) for each in wanted}
     return lined_up(wanted, liquor_ml=liquor_ml, bottles=bottles, tools=tools)
@@ -149,7 +150,7 @@ def _named(doses: DyeDoses, names: dict[int, str]) -> tuple[tuple[str, float], .
 
 
 def _swatches(
-    wanted: Sequence[Wanted], lined: Lined, told: Sequence[ToldSwatch | None]
+    wanted: Sequence[WantedDose], lined: Lined, told: Sequence[ToldSwatch | None]
 ) -> Iterator[PlannedSwatch]:
     pairs = list(zip(wanted, lined.draws, strict=True))
     for place, colour in enumerate(told, start=1):
@@ -172,7 +173,7 @@ def _taken(lined: Lined) -> Iterator[StockTaken]:
         )
 
 
-def _dye_g(wanted: Sequence[Wanted]) -> dict[str, float]:
+def _dye_g(wanted: Sequence[WantedDose]) -> dict[str, float]:
     sums: dict[str, float] = {}
     for each in wanted:
         sums[each.dye_name] = sums.get(each.dye_name, 0.0) + each.dye_g
@@ -212,6 +213,6 @@ def _unsuiting(draw: PlannedDraw, bath_ml: float) -> str:
     depth = amount_text(draw.depth_percent, "%")
     dose = amount_text(draw.volume_ml, "ml")
     said = f"{draw.dye_name} {depth} is {dose} of the nearest stock ({draw.stock})"
-    if draw.volume_ml > bath_ml / 4:
+    if draw.volume_ml > LARGEST_SHARE_OF_BATH * bath_ml:
         return f"{said}: more than the jar has room for. Take more liquor."
     return f"{said}: too little to measure well. Take more yarn."
