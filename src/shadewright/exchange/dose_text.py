@@ -2,13 +2,11 @@
 
 import re
 
-from shadewright.core.mixing.swatches import checked_doses
+from shadewright.core.mixing.swatches import Doses, checked_doses
 from shadewright.errors import InputError, UnreadableError
 
 _DOSE = re.compile(r"(?P<dye>.*?\S)\s*(?:=\s*|\s)(?P<depth>\d+(?:[.,]\d+)?)\s*%?")
 _BARE = {"bare", "bare yarn", "undyed", "0"}
-
-Doses = tuple[tuple[str, float], ...]
 
 
 def doses_of_words(text: str, *, argument: str = "doses") -> Doses:

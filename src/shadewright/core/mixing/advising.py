@@ -22,6 +22,7 @@ from shadewright.core.mixing.swatches import (
     DOSE_ERROR,
     LEAST_LAB_SD,
     SPECTRUM_SD,
+    Doses,
     Evidence,
     Mix,
     seen_of,
@@ -33,8 +34,6 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     Floats = NDArray[np.float64]
-
-Doses = tuple[tuple[str, float], ...]
 
 DEPTHS_PERCENT = (0.05, 0.1, 0.2, 0.4, 0.8, 1.2, 2.0, 3.0)
 MOST_SWATCHES = 60

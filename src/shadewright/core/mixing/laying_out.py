@@ -9,15 +9,13 @@ from collections.abc import Sequence
 from itertools import combinations, pairwise
 from math import comb
 
-from shadewright.core.mixing.swatches import MOST_DEPTH_PERCENT
+from shadewright.core.mixing.swatches import MOST_DEPTH_PERCENT, Doses
 from shadewright.core.quantities import require_above_zero, require_between
 from shadewright.errors import OutOfRangeError
 
 MOST_RUNGS = 10
 MOST_PARTS = 10
 _DYES_OF_A_MIX = (2, 3)
-
-Doses = tuple[tuple[str, float], ...]
 
 
 def ladder_depths(*, top_percent: float, rungs: int) -> tuple[float, ...]:

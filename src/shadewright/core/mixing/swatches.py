@@ -31,6 +31,9 @@ class Evidence(StrEnum):
         return list(Evidence).index(self)
 
 
+Doses = tuple[tuple[str, float], ...]
+"""Dyes by name with their depths on weight of fibre. [%]"""
+
 LIGHTS = (Light.D65, Light.A, Light.FL11)
 """Lights under which Lab is read, in this order. [-]"""
 
@@ -92,7 +95,7 @@ class Swatch:
 
     number: int
     base: str
-    doses: tuple[tuple[str, float], ...]
+    doses: Doses
     reading: Reading
     session: str = ""
     dose_error: float | None = None
@@ -109,7 +112,7 @@ class Mix:
     """Dyes that are to be dyed on a base, on a day that the palette knows or not."""
 
     base: str
-    doses: tuple[tuple[str, float], ...]
+    doses: Doses
     session: str = ""
 
 
@@ -195,9 +198,7 @@ def checked_swatch(swatch: Swatch) -> Swatch:
     return swatch
 
 
-def checked_doses(
-    doses: tuple[tuple[str, float], ...],
-) -> tuple[tuple[str, float], ...]:
+def checked_doses(doses: Doses) -> Doses:
     """Return the doses of a mix, or refuse one that cannot be.
 
     Parameters

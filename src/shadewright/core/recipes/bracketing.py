@@ -32,10 +32,10 @@ from shadewright.core.colour.differences.ciede2000 import ciede2000
 from shadewright.core.mixing.asking import told_mixes
 from shadewright.core.mixing.palette import Palette
 from shadewright.core.mixing.spreads import local_metric
-from shadewright.core.mixing.swatches import Mix
+from shadewright.core.mixing.swatches import Doses, Mix
 from shadewright.core.recipes.colouring import slopes_by_log_dose
 from shadewright.core.recipes.curves import curves_of
-from shadewright.core.recipes.ranking import Doses, arrays_of
+from shadewright.core.recipes.ranking import arrays_of
 from shadewright.errors import MissingError
 
 if TYPE_CHECKING:

@@ -9,12 +9,12 @@ from dataclasses import replace
 
 from shadewright.core.mixing.asking import require_known
 from shadewright.core.mixing.palette import Palette
-from shadewright.core.mixing.swatches import Mix
+from shadewright.core.mixing.swatches import Doses, Mix
 from shadewright.core.recipes.colouring import reflectances_of
 from shadewright.core.recipes.curves import curves_of
 from shadewright.core.recipes.matching import bench_of
 from shadewright.core.recipes.polishing import polished
-from shadewright.core.recipes.ranking import Doses, Recipe, arrays_of, ranked
+from shadewright.core.recipes.ranking import Recipe, arrays_of, ranked
 from shadewright.core.recipes.sifting import distinct
 from shadewright.core.recipes.targets import target_of_spectrum
 from shadewright.core.recipes.wishes import Wishes

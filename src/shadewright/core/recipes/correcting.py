@@ -24,10 +24,9 @@ from shadewright.core.colour.differences.ciede2000 import ciede2000
 from shadewright.core.colour.differences.words import difference_words
 from shadewright.core.mixing.asking import require_known, told_mixes
 from shadewright.core.mixing.palette import Palette
-from shadewright.core.mixing.swatches import DOSE_ERROR, LEAST_LAB_SD, Mix
+from shadewright.core.mixing.swatches import DOSE_ERROR, LEAST_LAB_SD, Doses, Mix
 from shadewright.core.recipes.colouring import labs_of, slopes_by_log_dose
 from shadewright.core.recipes.curves import Curves, curves_of
-from shadewright.core.recipes.ranking import Doses
 from shadewright.core.recipes.search.descending import Patience, descended
 from shadewright.core.recipes.search.stepping import Box
 from shadewright.core.recipes.targets import DAY, aim_of, in_daylight, target_of_labs

@@ -14,11 +14,10 @@ from shadewright.core.colour.cielab import Lab
 from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
 from shadewright.core.mixing.asking import require_known
 from shadewright.core.mixing.palette import Palette
-from shadewright.core.mixing.swatches import Mix
+from shadewright.core.mixing.swatches import Doses, Mix
 from shadewright.core.quantities import require_above_zero, require_between
 from shadewright.core.recipes.colouring import labs_of
 from shadewright.core.recipes.curves import curves_of
-from shadewright.core.recipes.ranking import Doses
 from shadewright.core.recipes.wishes import HIGHEST_DEPTH_PERCENT, LEAST_DEPTH_PERCENT
 from shadewright.errors import OutOfRangeError
 

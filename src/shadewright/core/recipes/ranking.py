@@ -25,7 +25,7 @@ from shadewright.core.mixing.asking import lab_under, poorest
 from shadewright.core.mixing.palette import Palette
 from shadewright.core.mixing.posterior.predicting import foretold
 from shadewright.core.mixing.spreads import NINE_IN_TEN, drawn_colours
-from shadewright.core.mixing.swatches import Evidence, Mix, seen_under_lights
+from shadewright.core.mixing.swatches import Doses, Evidence, Mix, seen_under_lights
 from shadewright.core.recipes.colouring import slopes_by_log_dose
 from shadewright.core.recipes.curves import Curves
 from shadewright.core.recipes.targets import BULB, DAY, Target, steady_lab
@@ -41,8 +41,6 @@ if TYPE_CHECKING:
 SAME_DE, SAME_EXPECTED = 0.001, 0.05
 """Differences closer than this count as the same when the next rule decides. [1]"""
 _GRAMS_PER_KG_AND_PERCENT = 10.0
-
-Doses = tuple[tuple[str, float], ...]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -12,11 +12,11 @@ from math import ceil, floor
 from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
 from shadewright.core.mixing.asking import require_known
 from shadewright.core.mixing.palette import Palette
-from shadewright.core.mixing.swatches import Mix
+from shadewright.core.mixing.swatches import Doses, Mix
 from shadewright.core.quantities import require_above_zero
 from shadewright.core.recipes.colouring import labs_of
 from shadewright.core.recipes.curves import curves_of
-from shadewright.core.recipes.ranking import Doses, Recipe, ranked
+from shadewright.core.recipes.ranking import Recipe, ranked
 from shadewright.core.recipes.targets import Target
 from shadewright.core.recipes.wishes import Wishes
 

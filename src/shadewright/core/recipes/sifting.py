@@ -1,6 +1,7 @@
 """Of many recipes those that are worth showing: none twice, none with a mere speck."""
 
-from shadewright.core.recipes.ranking import SAME_DE, SAME_EXPECTED, Doses, Recipe
+from shadewright.core.mixing.swatches import Doses
+from shadewright.core.recipes.ranking import SAME_DE, SAME_EXPECTED, Recipe
 from shadewright.core.recipes.search.parts import Recipes
 
 SPECK = 0.03

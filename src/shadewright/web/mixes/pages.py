@@ -92,7 +92,7 @@ class DoseRow:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Doses:
+class DosesShown:
     """The doses of the mix for the yarn at hand, and what its colour rests on."""
 
     yarn: str
@@ -107,7 +107,7 @@ class DosesPart(Part):
 
     template: ClassVar[str] = "mixes/doses_part.html"
 
-    doses: Doses
+    doses: DosesShown
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -128,7 +128,7 @@ class MixPage(Page):
     least: float
     most: float
     told: Told
-    doses: Doses
+    doses: DosesShown
     deed: str
     name: str
     name_fault: str

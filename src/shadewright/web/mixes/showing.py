@@ -17,7 +17,7 @@ from shadewright.web.colours import (
 from shadewright.web.evidence.standing import behind_shown
 from shadewright.web.mix_text import mix_text
 from shadewright.web.mixes.asking import MixAsked
-from shadewright.web.mixes.pages import DoseRow, Doses, Kept, LightShown, Told
+from shadewright.web.mixes.pages import DoseRow, DosesShown, Kept, LightShown, Told
 from shadewright.web.pages import Link
 from shadewright.web.targets import target_query
 from shadewright.workflows.recipe_words import mix_words
@@ -74,10 +74,10 @@ def recipe_words(now: MixNow) -> str:
     return f"{said[:1].upper()}{said[1:]}"
 
 
-def doses_of(rows: tuple[Measured, ...], now: MixNow, *, yarn_g: float) -> Doses:
+def doses_of(rows: tuple[Measured, ...], now: MixNow, *, yarn_g: float) -> DosesShown:
     """Return measured doses as a page shows them, and what the colour rests on."""
     known = now.doses if now.told else ()
-    return Doses(
+    return DosesShown(
         yarn=amount_text(yarn_g, "g"),
         rows=tuple(map(_dose_row, rows)),
         notes=tuple(_notes(rows)),

@@ -5,10 +5,8 @@ from dataclasses import dataclass
 
 from shadewright.core.colour import Lab
 from shadewright.core.mixing import Evidence, Mix, Palette, told_mixes
-from shadewright.core.mixing.swatches import DOSE_ERROR
+from shadewright.core.mixing.swatches import DOSE_ERROR, Doses
 from shadewright.workflows.shades.palettes import palette_now
-
-NamedDoses = tuple[tuple[str, float], ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -22,7 +20,7 @@ class ToldSwatch:
 
 
 def told_swatches(
-    doses: Sequence[NamedDoses], *, base: str
+    doses: Sequence[Doses], *, base: str
 ) -> tuple[ToldSwatch | None, ...]:
     """Return what the palette foretells of each; None where it does not know a dye."""
     now = palette_now()
@@ -33,12 +31,12 @@ def told_swatches(
     return tuple(told.get(each) for each in doses)
 
 
-def _is_known(doses: NamedDoses, palette: Palette) -> bool:
+def _is_known(doses: Doses, palette: Palette) -> bool:
     return all(dye in palette.names.dyes for dye, _depth in doses)
 
 
 def _told(
-    doses: Sequence[NamedDoses], palette: Palette, base: str
+    doses: Sequence[Doses], palette: Palette, base: str
 ) -> tuple[ToldSwatch, ...]:
     if not doses:
         return ()
