@@ -15,6 +15,10 @@ from django.utils import timezone
 from pytest_django.fixtures import Settings
 
 from shadewright.workflows.demo import build_demo
+from shadewright.workflows.demo.absorption import DYES
+from shadewright.workflows.shades.outcomes import hit_rate, outcomes
+from shadewright.workflows.shades.palettes import palette_now
+from shadewright.workflows.shades.swatches import swatch_now
 
 pytestmark = [pytest.mark.slow, pytest.mark.one_store, pytest.mark.django_db]
 
@@ -48,7 +52,28 @@ def test_every_link_of_the_demo_answers(
     answered = dict(crawl(client))
     wrong = {where: said for where, said in answered.items() if said not in {200, 302}}
     assert wrong == {}
-    assert len(answered) > 250
+    assert len(answered) > 300
+    the_shades_say_what_is_known(client)
+
+
+def the_shades_say_what_is_known(client: Client) -> None:
+    """The numbers on the pages are those of the demo's own palette."""
+    holds, rate = palette_now(), hit_rate(outcomes())
+    assert holds is not None
+    assert rate is not None
+    (suspect,) = holds.suspects
+    palette = words_of(client, "/shades/")
+    assert f"{len(DYES)} dyes" in palette
+    assert all(dye in palette for dye in DYES)
+    assert " ".join(swatch_now(suspect.swatch_id).label.split()) in palette
+    foretold = words_of(client, "/shades/predictions/")
+    assert f"Of {rate.counted} predictions at 90 %, {rate.held} held" in foretold
+
+
+def words_of(client: Client, address: str) -> str:
+    """Return a page with one plain space for every gap."""
+    page = client.get(address, follow=True).content.decode()
+    return " ".join(page.replace("&nbsp;", " ").split())
 
 
 def crawl(client: Client) -> Iterator[tuple[str, int]]:

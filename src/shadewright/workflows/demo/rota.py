@@ -6,7 +6,7 @@ from enum import StrEnum
 _SKEIN_G = {"Byre DK": 100, "Drift lace": 50, "Hollow 4-ply": 100, "Stile tweed": 50}
 
 PH = {
-    "Beech leaf": 3.6,
+    "Beech leaf": 5.8,
     "Bramble Grey": 5.6,
     "Foxglove Bank": 4.8,
     "Kingcup": 3.2,
