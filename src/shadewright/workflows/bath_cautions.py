@@ -1,6 +1,6 @@
 """What to mind before a recipe is dyed: its dyes together, its salt, its base."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from shadewright.core.baths import (
     WaterBalance,
@@ -63,8 +63,8 @@ def _of_recipe(version: RecipeVersion) -> Iterator[str]:
     if is_known and not _has(version, AuxiliaryKind.ACID, AuxiliaryKind.ACID_SALT):
         said.append(NO_ACID)
     said.append(depth_caution(total_depth_percent=sum_of(depths)))
+    said.append(metal_caution(known))
     yield from (each for each in said if each)
-    yield from _metals(known)
 
 
 def sum_of(depths: tuple[float, ...]) -> float:
@@ -72,10 +72,10 @@ def sum_of(depths: tuple[float, ...]) -> float:
     return total_depth_percent(depths_percent=depths)
 
 
-def _metals(dyes: list[Dye]) -> Iterator[str]:
+def metal_caution(dyes: Iterable[Dye]) -> str:
+    """Return where the waste of dyes that hold a metal goes; empty if none does."""
     metals = [dye.name for dye in dyes if dye.is_metal_complex]
-    if metals:
-        yield METAL.format(" and ".join(metals))
+    return METAL.format(" and ".join(metals)) if metals else ""
 
 
 def _of_base(base: Base, version: RecipeVersion) -> Iterator[str]:

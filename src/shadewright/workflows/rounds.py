@@ -29,7 +29,7 @@ _UNITS = {
     RecipeUnit.ON_FIBRE.value: AmountUnit.PERCENT_OWF,
     RecipeUnit.PER_LITRE.value: AmountUnit.G_PER_L,
 }
-_ACIDS = {AuxiliaryKind.ACID.value, AuxiliaryKind.ACID_SALT.value}
+ACIDS = {AuxiliaryKind.ACID.value, AuxiliaryKind.ACID_SALT.value}
 
 
 def round_of(bath: Bath, *, heating: str = "") -> tuple[RoundStep, ...]:
@@ -135,7 +135,7 @@ def _helper(
         amount=amount,
         unit=unit,
         moment=Moment(row.when),
-        is_acid=row.auxiliary.kind in _ACIDS,
+        is_acid=row.auxiliary.kind in ACIDS,
     )
 
 

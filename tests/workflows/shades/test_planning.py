@@ -76,6 +76,20 @@ def ladder(base: Base, **said: object) -> PlanWish:
     return PlanWish(**(begun | said))  # type: ignore[arg-type]
 
 
+def soured() -> None:
+    """Write a recipe with acid, which sets then follow."""
+    acid = Auxiliary.objects.create(name="Citric acid")
+    text = RecipeText(
+        doses=(DoseLine(dye_id=dye("Gorse"), dye_name="Gorse", depth_percent=1.0),),
+        helpers=(HelperLine(auxiliary_id=acid.pk, amount=2.0),),
+        start_c=40.0,
+        rise_c_per_min=1.0,
+        top_c=90.0,
+        hold_min=30.0,
+    )
+    write_recipe(name="Low Tide", text=text, stamp=now())
+
+
 def test_a_ladder_says_what_it_takes(base: Base) -> None:
     """10 g at 2 to 0.125 %: 20 to 1.25 ml of 1 %, so 0.1 or 0.5 % is thinned first."""
     plan = plan_swatches(ladder(base))
@@ -150,16 +164,7 @@ def test_what_helps_most_and_a_bracket_need_a_palette(base: Base) -> None:
 
 
 def test_a_kept_set_is_baths_that_can_be_dosed(base: Base) -> None:
-    acid = Auxiliary.objects.create(name="Citric acid")
-    text = RecipeText(
-        doses=(DoseLine(dye_id=dye("Gorse"), dye_name="Gorse", depth_percent=1.0),),
-        helpers=(HelperLine(auxiliary_id=acid.pk, amount=2.0),),
-        start_c=40.0,
-        rise_c_per_min=1.0,
-        top_c=90.0,
-        hold_min=30.0,
-    )
-    write_recipe(name="Low Tide", text=text, stamp=now())
+    soured()
     stamp = stamp_now(by=None)
     wish = ladder(base, rungs=2, dyed_on=today() + timedelta(days=1))
     plan_id = keep_plan(wish, stamp)
@@ -261,3 +266,15 @@ def test_the_sheet_says_what_the_bench_will_ask(base: Base) -> None:
         assert bath.bath_number in words
     for part in ("20 ml", "new 0.5 %", "made up to", "Hollow 4-ply"):
         assert part in words, part
+
+
+def test_powder_acid_heat_and_metal_are_named(base: Base) -> None:
+    """Gorse and Sloe are thinned from bottles; of Kelp powder is weighed."""
+    soured()
+    plan = plan_swatches(ladder(base))
+    assert [each.title for each in plan.cautions] == ["Acid", "Heat"]
+    Dye.objects.filter(name="Kelp").update(is_metal_complex=True)
+    plan = plan_swatches(ladder(base, dye_ids=(dye("Kelp"),)))
+    said = {each.title: each.text for each in plan.cautions}
+    assert list(said) == ["Powder", "Acid", "Heat", "Metal"]
+    assert said["Metal"].startswith("Kelp holds a metal")

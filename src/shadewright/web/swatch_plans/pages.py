@@ -68,6 +68,7 @@ class PlanShown:
     troubles: tuple[str, ...]
     advice: str
     has_colours: bool
+    cautions: tuple[Caution, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -118,6 +119,7 @@ class SetPage(Page):
     place: ClassVar[str] = "Shades"
 
     facts: tuple[Said, ...]
+    cautions: tuple[Caution, ...]
     first: tuple[FirstShown, ...]
     better: str
     keep: str

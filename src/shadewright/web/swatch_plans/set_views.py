@@ -30,6 +30,7 @@ from shadewright.web.swatch_plans.pages import (
 )
 from shadewright.web.swatch_plans.showing import (
     said_of_practice,
+    shown_cautions,
     shown_draw,
     shown_first,
     swatches_counted,
@@ -53,7 +54,7 @@ from shadewright.workflows.shades.plan_pages import (
     swatch_set,
     swatch_sets,
 )
-from shadewright.workflows.shades.plan_sheets import jar_words, plan_sheet
+from shadewright.workflows.shades.plan_sheets import cautions_now, jar_words, plan_sheet
 from shadewright.workflows.stamps import stamp_now
 
 _OPEN = {BathStatus.PLANNED, BathStatus.GOING, BathStatus.COOLING}
@@ -79,6 +80,7 @@ def plan(request: HttpRequest, plan_id: int) -> HttpResponse:
         fact=f"{now.kind.label}, on {now.base_name}.",
         crumbs=(SETS,),
         facts=tuple(_facts(now)),
+        cautions=shown_cautions(cautions_now(now, stocks)) if now.numbers else (),
         first=shown_first(stocks.first),
         better=_better(stocks),
         keep=reverse("swatch-plan-bottles", args=[plan_id]),

@@ -8,6 +8,7 @@ from django.urls import reverse
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import beside_text
 from shadewright.web.colours import ColourShown, foretold_colour
+from shadewright.web.parts import Caution
 from shadewright.web.swatch_plans.pages import (
     DrawShown,
     FirstShown,
@@ -17,6 +18,7 @@ from shadewright.web.swatch_plans.pages import (
 )
 from shadewright.workflows.recipe_shapes import RecipeText
 from shadewright.workflows.recipe_words import heat_words, helper_words, mix_words
+from shadewright.workflows.shades.plan_cautions import SetCaution
 from shadewright.workflows.shades.plan_colours import ToldSwatch
 from shadewright.workflows.shades.plan_sheets import jar_words
 from shadewright.workflows.shades.plan_stocks import PlannedDraw, StockFirst
@@ -34,7 +36,13 @@ def shown_plan(plan: SwatchSetPlan) -> PlanShown:
         troubles=plan.troubles,
         advice=plan.advice,
         has_colours=any(each.told is not None for each in plan.swatches),
+        cautions=shown_cautions(plan.cautions),
     )
+
+
+def shown_cautions(cautions: Sequence[SetCaution]) -> tuple[Caution, ...]:
+    """Return what to mind as a page shows it."""
+    return tuple(Caution(title=each.title, text=each.text) for each in cautions)
 
 
 def shown_first(first: Sequence[StockFirst]) -> tuple[FirstShown, ...]:

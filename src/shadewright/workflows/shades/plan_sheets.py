@@ -1,10 +1,10 @@
 """A set of swatches on paper: its sheet, line for line as the bench asks for it."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from itertools import starmap
 
 from shadewright.core.baths import liquor_ml
-from shadewright.core.baths.rounds import ACID_CARE, DRY_POWDER, RoundStep, StepKind
+from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import beside_text
 from shadewright.paper import SwatchPlanSheet, swatch_plan_pdf
@@ -13,6 +13,7 @@ from shadewright.workflows.bath_pages import BathNow, StepNow, bath_now
 from shadewright.workflows.recipe_words import heat_words
 from shadewright.workflows.recipes import version
 from shadewright.workflows.shades.plan_bottles import SetStocks, set_stocks
+from shadewright.workflows.shades.plan_cautions import SetCaution, set_cautions
 from shadewright.workflows.shades.plan_jars import JarCount
 from shadewright.workflows.shades.plan_pages import SetNow, swatch_set
 from shadewright.workflows.shades.plan_stocks import PlannedDraw
@@ -41,10 +42,21 @@ def plan_sheet(plan_id: int, *, paper: str = "a4") -> bytes:
             _row(bath, places[bath.number], stocks.waiting) for bath in baths
         ),
         dyed_on=now.dyed_on,
-        cautions=tuple(_cautions(baths, stocks)),
+        cautions=tuple(each.text for each in cautions_now(now, stocks)),
         is_demo=here is not None and here.is_demo,
     )
     return swatch_plan_pdf(sheet, paper=paper, printed_on=today())
+
+
+def cautions_now(now: SetNow, stocks: SetStocks) -> tuple[SetCaution, ...]:
+    """Return what to mind before a kept set is dyed."""
+    doses = [dose for swatch in now.swatches for dose in swatch.doses]
+    return set_cautions(
+        dyes={dose.dye_name for dose in doses},
+        text=now.text,
+        is_powder_weighed=any(each.new.powder_g for each in stocks.first)
+        or (not stocks.waiting and any(not dose.code for dose in doses)),
+    )
 
 
 def jar_words(jars: JarCount) -> str:
@@ -66,14 +78,6 @@ def _facts(now: SetNow) -> Iterator[tuple[str, str]]:
     yield "Bath", f"{amount_text(bath_ml, 'ml')} each"
     yield "Jars", jar_words(now.jars)
     yield "Day", f"{day.day} {day:%b} {day.year}"
-
-
-def _cautions(baths: Sequence[BathNow], stocks: SetStocks) -> Iterator[str]:
-    steps = [each.step for bath in baths for each in bath.steps]
-    if any(step.kind is StepKind.ADD and step.caution for step in steps):
-        yield ACID_CARE
-    if any(each.new.powder_g for each in stocks.first):
-        yield DRY_POWDER
 
 
 def _heat(baths: list[BathNow]) -> str:

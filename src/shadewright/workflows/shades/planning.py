@@ -10,6 +10,7 @@ from shadewright.errors import OutOfRangeError
 from shadewright.workflows.bath_wishes import SWATCH_MOST_G
 from shadewright.workflows.bottle_choice import Offer
 from shadewright.workflows.promised import promised_ml
+from shadewright.workflows.shades.plan_cautions import SetCaution, set_cautions
 from shadewright.workflows.shades.plan_colours import ToldSwatch, told_swatches
 from shadewright.workflows.shades.plan_jars import JarCount, jars_for
 from shadewright.workflows.shades.plan_practice import SetPractice, set_practice
@@ -71,6 +72,7 @@ class SwatchSetPlan:
     is_by_weight: bool
     troubles: tuple[str, ...]
     advice: str
+    cautions: tuple[SetCaution, ...]
 
     @property
     def yarn_g(self) -> float:
@@ -108,6 +110,11 @@ def plan_swatches(wish: PlanWish) -> SwatchSetPlan:
         is_by_weight=tools.is_by_weight,
         troubles=tuple(_troubles(lined, bath_ml, practice)),
         advice=_advice(doses, names, wish, offer, to_make=len(lined.first)),
+        cautions=set_cautions(
+            dyes=names.values(),
+            text=practice.text,
+            is_powder_weighed=any(each.new.powder_g for each in lined.first),
+        ),
     )
 
 
