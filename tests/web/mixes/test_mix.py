@@ -39,7 +39,7 @@ def test_the_colour_stands_beside_the_one_that_is_wanted(
     address = f"/shades/mix/?mix={mix}&base={yarns.wool}&colour={FERN}&name=Wet+Fern"
     shown = read(client.get(address))
     assert "Wanted: Wet Fern" in shown.text
-    assert "CIEDE2000 ΔE" in shown.text
+    assert "(CIEDE2000) to" in shown.text
     assert "foretold from swatches read by a meter" in shown.text
     assert "9 in 10 times at most" in shown.text
     for light in ("Daylight", "Lamp", "Shop LED"):
@@ -135,6 +135,7 @@ def test_a_dose_too_small_for_the_tool_is_said(client: Client, yarns: TwoYarns) 
         part.text
     )
     assert "this is dry dye" in part.text
+    assert "respirator" in part.text
 
 
 def test_a_mix_is_saved_with_the_colour_that_it_is_for(

@@ -168,8 +168,8 @@ def _carried(shown: CarryNow, found: CarriedNow) -> CarriedShown:
         names=(f"On {origin.base.words}", "As it is", "Corrected"),
         picture=f"On {origin.base.words}, as it is on {base.words}, corrected there: "
         f"as it is {before}, corrected {after}",
-        before=f"{before}, CIEDE2000 ΔE{NO_BREAK}{found.before:.1f}",
-        after=f"{after}, CIEDE2000 ΔE{NO_BREAK}{found.after:.1f}",
+        before=f"{before}, ΔE{NO_BREAK}{found.before:.1f}",
+        after=f"{after}, ΔE{NO_BREAK}{found.after:.1f}",
         expected=f"In the pot expect ΔE{NO_BREAK}{found.expected:.1f}.",
         colour=seen[2],
         doses=_doses(shown, found),

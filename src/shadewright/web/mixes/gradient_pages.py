@@ -35,6 +35,7 @@ class GradientPage(Page):
     yarn: str
     whole: tuple[str, ...]
     too_vivid: str
+    caution: str
     kept: tuple[Kept, ...]
     deed: str
     name: str

@@ -9,6 +9,7 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
+from shadewright.core.baths.sums import POWDER_CAUTION
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.errors import StudioError
@@ -182,6 +183,7 @@ def _page(
         yarn=amount_text(yarn_g, "g"),
         whole=_whole(row, yarn_g),
         too_vivid=_too_vivid(rows),
+        caution=_caution(measured),
         kept=tuple(_kept(row, wish, yarn_g)) if rows else (),
         deed=str(row_form["deed"].value()),
         name=row_form["called"].value() or "",
@@ -205,6 +207,12 @@ def _measured(
         )
         for step in row.steps
     )
+
+
+def _caution(measured: tuple[tuple[Measured, ...], ...]) -> str:
+    """Return what to mind where dye is weighed dry; nothing else."""
+    is_dry = any(not each.code for draws in measured for each in draws)
+    return POWDER_CAUTION if is_dry else ""
 
 
 def _step_row(step: Step, draws: tuple[Measured, ...]) -> StepRow:

@@ -4,6 +4,7 @@ from urllib.parse import urlencode
 
 from django.urls import NoReverseMatch, reverse
 
+from shadewright.core.baths.sums import POWDER_CAUTION
 from shadewright.core.colour import Lab, Light, ciede2000, difference_words
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
@@ -119,10 +120,11 @@ def _notes(rows: tuple[Measured, ...]) -> list[str]:
     said = []
     dry = [each.dye_name for each in rows if not each.code]
     if dry:
-        said.append(
+        said += [
             f"No bottle holds enough {' or '.join(dry)}: this is dry dye. "
-            "Make a stock of it to measure it better."
-        )
+            "Make a stock of it to measure it better.",
+            POWDER_CAUTION,
+        ]
     small = [each for each in rows if each.is_too_small]
     said += [
         f"{each.dye_name} at {amount_text(each.wanted_percent, '%')} is too little for "
@@ -141,7 +143,7 @@ def _against(wanted: Wanted | None, told: ToldMix | None) -> tuple[str, str]:
     away = ciede2000(wanted.lab, told.lab)
     pot = told.expected_to_target or 0.0
     number = (
-        f"CIEDE2000 ΔE{NO_BREAK}{away:.1f} to {wanted.name}; in the pot expect "
+        f"ΔE{NO_BREAK}{away:.1f} (CIEDE2000) to {wanted.name}; in the pot expect "
         f"ΔE{NO_BREAK}{pot:.1f}."
     )
     return f"{words[:1].upper()}{words[1:]}", number
