@@ -167,4 +167,20 @@ def test_small_dose_off_a_coarse_measure_is_less_sure() -> None:
     at = at_shelf(now.palette, base_id=studio.base.pk, batch_g=100.0)
     small, large = (at.dose_error("Gorse", depth) for depth in (0.005, 2.0))
     assert small > 10 * large
-    assert at.dose_error("Kelp", 0.005) == DOSE_ERROR
+    assert at.dose_error("Kelp", 0.005) == DOSE_ERROR  # nobody said on which scale
+
+
+@pytest.mark.django_db
+def test_dose_that_no_tool_here_weighs_is_not_likely_to_come_out() -> None:
+    """Only Gorse has a bottle; 10 mg of the others on a kitchen scale are a guess."""
+    studio = fitted()
+    MeasuringTool.objects.create(
+        name="Kitchen scale", kind="balance", size=500.0, readability=0.1
+    )
+    pale = wanted_of_text("88, -1, 14")
+    answers = find(FindWish(wanted=pale, base_id=studio.base.pk)).answers
+    assert {dose.dye_name for dose in answers[0].doses} == {"Gorse"}
+    for each in answers:
+        if any(dose.missing_g for dose in each.doses):
+            assert each.chance < answers[0].chance
+            assert each.off_90 > answers[0].off_90

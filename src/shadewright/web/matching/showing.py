@@ -25,7 +25,7 @@ from shadewright.web.matching.pages import (
 from shadewright.web.mix_text import mix_text
 from shadewright.web.mixes.showing import way_to
 from shadewright.web.pages import Link
-from shadewright.web.parts import Caution, measured
+from shadewright.web.parts import Caution
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.web.targets import target_query
 from shadewright.workflows.baths import PlannedDose
@@ -184,9 +184,7 @@ def _dose(dose: PlannedDose, at: AtShelf) -> DoseShown:
         name=dose.dye_name,
         address=reverse("dye", args=[dose.dye_id]),
         hex_code=at.dyes[dose.dye_name].chart_hex,
-        depth=measured(dose.depth_percent, "%")
-        if dose.missing_g
-        else sureness(dose.dosed.how_sure, dose.depth_percent).depth,
+        depth=sureness(dose.dosed.how_sure, dose.depth_percent).depth,
         shares=tuple(
             shown_share(
                 share,

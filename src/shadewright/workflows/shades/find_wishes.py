@@ -71,7 +71,9 @@ class AtShelf:
         """How much bath the batch takes, at the usual ratio."""
         return liquor_ml(fibre_mass_g=self.bath.fibre_g, liquor_ratio=USUAL_RATIO)
 
-    def dose(self, name: str, depth_percent: float, *, place: int = 1) -> PlannedDose:
+    def dose(
+        self, name: str, depth_percent: float, *, place: int = 1, is_shown: bool = True
+    ) -> PlannedDose:
         """Return which bottles give a dose of the batch, and how sure it is."""
         line = DoseLine(
             dye_id=self.dyes[name].pk, dye_name=name, depth_percent=depth_percent
@@ -83,6 +85,7 @@ class AtShelf:
             place=place,
             wish=self.bath,
             bath_ml=self.liquor_ml,
+            is_shown=is_shown,
         )
 
     def bottles(self, name: str, depth_percent: float) -> ChosenBottles:
@@ -103,13 +106,12 @@ class AtShelf:
     def dose_error(self, name: str, depth_percent: float) -> float:
         """Return how far a dose is off, as a share; never less than usual.
 
-        One that no bottle holds counts as usual: a stock of it will be made.
+        It is measured as it is shown: what no bottle holds is weighed dry. Where
+        nobody said with what, it counts as usual.
         """
-        dose = self.dose(name, depth_percent)
+        dose = self.dose(name, depth_percent, is_shown=False)
         sure = dose.dosed.how_sure.sure
-        if dose.missing_g or sure is None:
-            return DOSE_ERROR
-        return max(sure.depth.u_rel, DOSE_ERROR)
+        return DOSE_ERROR if sure is None else max(sure.depth.u_rel, DOSE_ERROR)
 
 
 def at_shelf(palette: Palette, *, base_id: int, batch_g: float) -> AtShelf:
@@ -151,11 +153,7 @@ def wishes_of(wish: FindWish, palette: Palette, at: AtShelf) -> Wishes:
         wanted=_named(wish.with_dyes, at),
         unwanted=_unwanted(wish, palette, at, most),
         most_by_dye=most if wish.is_on_shelf else {},
-        dose_errors={
-            name: at.dose_error(name, _MIDDLING_PERCENT)
-            for name in at.dyes
-            if most[name] > 0.0
-        },
+        dose_errors={name: at.dose_error(name, _MIDDLING_PERCENT) for name in at.dyes},
     )
 
 

@@ -1,14 +1,21 @@
 """Find the recipes for a colour on a base, with what the studio has at hand."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from shadewright.core.colour import Lab, Light, ciede2000, difference_words
 from shadewright.core.costing import Cost, CostPart
 from shadewright.core.mixing import Evidence, Mix, told_mixes
 from shadewright.core.mixing.asking import lab_under
-from shadewright.core.mixing.swatches import DOSE_ERROR
-from shadewright.core.recipes import Matches, Recipe, Step, Target, Wishes, matching
+from shadewright.core.recipes import (
+    Matches,
+    Recipe,
+    Step,
+    Target,
+    Wishes,
+    matching,
+    target_of_labs,
+)
 from shadewright.core.recipes.matching import MOST_RECIPES
 from shadewright.core.recipes.targets import steady_lab
 from shadewright.errors import MissingError
@@ -151,16 +158,15 @@ def hunt(wish: FindWish) -> Hunt:
 def found_by(ready: Hunt, answer: Matches) -> Found:
     """Return what a search found, with bottles, costs and reasons."""
     prices = gram_prices([each.code for each in ready.at.offer.bottles])
-    candidates = [
-        Candidate(recipe=recipe, cost=_cost(recipe, ready.at, prices))
-        for recipe in answer.recipes
+    judged = [
+        _in_the_pot(each, ready, target=ready.target)
+        for each in answer.recipes
+        if each.doses
     ]
-    is_within, tolerance = answer.is_within_tolerance, ready.wish.tolerance
-    worth = with_reasons(candidates, is_within=is_within, tolerance=tolerance)
     picked = with_reasons(
-        [replace(each, recipe=_in_the_pot(each.recipe, ready)) for each in worth],
-        is_within=is_within,
-        tolerance=tolerance,
+        [Candidate(recipe=x, cost=_cost(x, ready.at, prices)) for x in judged],
+        is_within=answer.is_within_tolerance,
+        tolerance=ready.wish.tolerance,
     )
     return Found(
         wish=ready.wish,
@@ -192,13 +198,13 @@ def target_under(wanted: Wanted, light: Light) -> tuple[Lab, bool]:
     return steady_lab(wanted.lab, light), True
 
 
-def _in_the_pot(recipe: Recipe, ready: Hunt) -> Recipe:
-    """Judge a recipe again, by the doses that its bottles and tools give."""
+def _in_the_pot(recipe: Recipe, ready: Hunt, *, target: Target) -> Recipe:
+    """Judge a recipe against a colour by the doses that its bottles and tools give."""
     return in_the_pot(
         tuple(_rounded(recipe)),
         palette=ready.now.palette,
         base=ready.base_name,
-        target=ready.target,
+        target=target,
         at=ready.at,
         tolerance=ready.wish.tolerance,
     )
@@ -225,7 +231,7 @@ def _answers(ready: Hunt, picked: Sequence[Candidate]) -> tuple[Answer, ...]:
     if not picked:
         return ()
     mixes = [Mix(base=ready.base_name, doses=x.recipe.doses) for x in picked]
-    told = told_mixes(mixes, palette=ready.now.palette, dose_error=DOSE_ERROR)
+    told = told_mixes(mixes, palette=ready.now.palette)
     seen = {light: lab_under(told.reflectance, light=light) for light in LIGHTS}
     used = tuple(each for each in swatches_now() if each.id in set(ready.now.used))
     aims = {light: target_under(ready.wish.wanted, light) for light in LIGHTS}
@@ -240,7 +246,8 @@ def _answers(ready: Hunt, picked: Sequence[Candidate]) -> tuple[Answer, ...]:
             )
             for light in LIGHTS
         )
-        off = float(told.expected[place]), float(told.de_90[place])
+        itself = target_of_labs({Light.D65: each.recipe.lab})
+        off = _in_the_pot(each.recipe, ready, target=itself)
         behind = behind_among(used, each.recipe.doses, ready.base_name)
         planned = _planned(each.recipe, ready.at)
         found.append(_answer(each, planned, under, off, behind))
@@ -251,7 +258,7 @@ def _answer(
     each: Candidate,
     planned: tuple[PlannedDose, ...],
     under: tuple[UnderLight, ...],
-    off: tuple[float, float],
+    off: Recipe,
     behind: tuple[SwatchNow, ...],
 ) -> Answer:
     recipe = each.recipe
@@ -265,8 +272,8 @@ def _answer(
         within_10=recipe.within_10,
         within_90=recipe.within_90,
         chance=recipe.chance,
-        off=off[0],
-        off_90=off[1],
+        off=off.expected_de,
+        off_90=off.within_90,
         evidence=recipe.evidence,
         behind=behind,
         cost=each.cost,
