@@ -6,8 +6,9 @@ from shadewright.core.baths.levers.proposals import dose_levers
 from shadewright.core.baths.levers.pulled import DoseAdvice, Hand
 from shadewright.core.baths.levers.saying import advice_sentence
 from shadewright.core.baths.levers.ways import Stock, Wanted, Way
+from shadewright.core.baths.liquor import ROOM_TO_SPARE
 from shadewright.records import recipe_reads
-from shadewright.workflows.bath_wishes import ROOM_TO_SPARE, SWATCH_MOST_G
+from shadewright.workflows.bath_wishes import SWATCH_MOST_G
 from shadewright.workflows.baths import BathPlan, PlannedDose
 from shadewright.workflows.levers_at_hand import (
     device_of,

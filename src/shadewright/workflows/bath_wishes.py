@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
+from shadewright.core.baths.liquor import ROOM_TO_SPARE
 from shadewright.core.quantities import amount_text, number_text, require_mass
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
@@ -13,7 +14,6 @@ from shadewright.workflows.recipe_shapes import Version
 from shadewright.workflows.stamps import today
 from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
 
-ROOM_TO_SPARE = 1.1
 SWATCH_MOST_G = 20.0
 MOST_SKEINS = 10_000
 _EARLIEST = date(2000, 1, 1)

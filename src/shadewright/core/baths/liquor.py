@@ -19,6 +19,9 @@ from shadewright.core.quantities import (
 )
 from shadewright.errors import OutOfRangeError
 
+ROOM_TO_SPARE: Final = 1.1
+"""A pot or jar holds so many times its liquor (common practice: a tenth). [1]"""
+
 MOST_RATIO: Final = 1000.0
 
 

@@ -125,17 +125,25 @@ def _bath(stay: Stay, day: Day) -> PlannedBath:
 def _stages(stay: Stay, day: Day) -> Iterator[PlannedStage]:
     bath = day.baths[stay.bath]
     yield _stage(Stage.FILL, stay.fill.start, stay.fill.length, day, stay.fill)
-    lengths = bath.minutes | {Stage.HEAT: stay.way.heat, Stage.RAMP: stay.way.ramp}
-    start = stay.heat
-    for stage in BLOCK:
-        yield _stage(stage, start, lengths[stage], day, _by(stay, stage))
-        start += lengths[stage]
-    if bath.is_overnight:
-        yield _stage(Stage.COOL, start, day.length - start, day, None)
-    else:
-        yield _stage(Stage.COOL, start, lengths[Stage.COOL], day, None)
+    for stage, start, length in _block(stay, day):
+        yield _stage(stage, start, length, day, _by(stay, stage))
+    checked = stay.checked
+    cool = day.length - checked if bath.is_overnight else bath.minutes[Stage.COOL]
+    yield _stage(Stage.COOL, checked, cool, day, None)
     if stay.rinse is not None:
         yield _stage(Stage.RINSE, stay.rinse.start, stay.rinse.length, day, stay.rinse)
+
+
+def _block(stay: Stay, day: Day) -> Iterator[tuple[Stage, int, int]]:
+    # Yields the stages from the heat to the check: when each starts, how long it is.
+    lengths = day.baths[stay.bath].minutes | {
+        Stage.HEAT: stay.way.heat,
+        Stage.RAMP: stay.way.ramp,
+    }
+    start = stay.heat
+    for stage in BLOCK:
+        yield stage, start, lengths[stage]
+        start += lengths[stage]
 
 
 def _stage(
@@ -156,13 +164,8 @@ def _by(stay: Stay, what: str | int) -> Taken | None:
 
 
 def _touches(stay: Stay, day: Day) -> Iterator[PlannedTouch]:
-    bath = day.baths[stay.bath]
-    lengths = bath.minutes | {Stage.HEAT: stay.way.heat, Stage.RAMP: stay.way.ramp}
-    begins, start = {}, stay.heat
-    for stage in BLOCK:
-        begins[stage] = start
-        start += lengths[stage]
-    for number, touch in enumerate(bath.touches):
+    begins = {stage: start for stage, start, _length in _block(stay, day)}
+    for number, touch in enumerate(day.baths[stay.bath].touches):
         at = begins[touch.stage] + touch.at
         by = _by(stay, number)
         yield PlannedTouch(

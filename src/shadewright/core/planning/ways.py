@@ -11,6 +11,7 @@ from math import ceil
 from typing import NamedTuple
 
 from shadewright.core.baths.heating import HeatWanted, Load, heat_sum
+from shadewright.core.baths.liquor import ROOM_TO_SPARE
 from shadewright.core.baths.programme import HEAVY_KG
 from shadewright.core.planning.day import (
     BLOCK,
@@ -23,8 +24,6 @@ from shadewright.core.planning.day import (
 )
 from shadewright.core.tables.heat import Material
 
-ROOM = 1.1
-"""A pot must hold so many times the liquor (common practice: a tenth to spare). [1]"""
 COLD_C, DOSE_C, TOP_C = 20.0, 40.0, 95.0
 """Water from the tap; where dye goes in; the top (common practice for wool). [°C]"""
 FASTEST_C_PER_MIN = 1.5
@@ -125,7 +124,7 @@ def fits(bath: WantedBath, pot: DayPot) -> bool:
     bool
         True if it does. [-]
     """
-    return bath.liquor_l * ROOM <= pot.volume_l + 1e-9
+    return bath.liquor_l * ROOM_TO_SPARE <= pot.volume_l + 1e-9
 
 
 def stays_on_source(bath: WantedBath, pot: DayPot) -> bool:

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from math import ceil, floor
 
+from shadewright.core.baths.liquor import ROOM_TO_SPARE
 from shadewright.records.models import Pot
-from shadewright.workflows.bath_wishes import ROOM_TO_SPARE
 
 JAR_SIZES_ML = (250.0, 350.0, 500.0, 750.0, 1000.0, 1500.0)
 """Sizes of preserving jars (common practice). [mL]"""
