@@ -82,6 +82,16 @@ def test_a_doubted_swatch_is_named_with_its_reason(client: Client, base: Base) -
     assert suspects_shown(base_id=base.pk + 1).doubted == ()
 
 
+def test_a_colour_that_no_dose_gives_is_not_laid_to_the_dose(base: Base) -> None:
+    kept_singles(base)
+    blue = kept_swatch(base, {"Gorse": 2.0}, (34.0, 13.0, -51.0))
+    fit_now(why="a tag that was swapped")
+    why = {each.swatch_id: each.why for each in suspects_shown().doubted}
+    said = " ".join(why[blue.pk])
+    assert "No wrong dose explains it: perhaps a tag or a bottle was mixed up." in said
+    assert "times as deep" not in said
+
+
 @pytest.mark.usefixtures("at_once")
 def test_set_aside_restored_trusted_and_each_undone(client: Client, base: Base) -> None:
     wrong = doubted(base)

@@ -10,6 +10,9 @@ from shadewright.workflows.shades.swatches import Doses, SwatchNow
 _CLEARLY = 1.15
 """From this factor on a dose is named as what may be wrong (our choice)."""
 
+_SLIP = 12.0
+"""No slip of a hand is worse than a decimal point in the wrong place (our choice)."""
+
 
 def counted(count: int, one: str, many: str) -> str:
     """Return a count with its noun: “One swatch”, “3 swatches”."""
@@ -48,6 +51,8 @@ def _as_if_dosed(doubt: Doubt) -> str:
     factor = number_text(doubt.dosed, digits=2)
     if not doubt.swatch.doses or 1.0 / _CLEARLY < doubt.dosed < _CLEARLY:
         return ""
+    if not 1.0 / _SLIP < doubt.dosed < _SLIP:
+        return "No wrong dose explains it: perhaps a tag or a bottle was mixed up."
     if doubt.dosed > 1.0:
         return (
             f"It looks as if dosed {factor} times as deep. "
