@@ -140,6 +140,18 @@ def test_a_swatch_stands_beside_what_was_foretold(client: Client, base: Base) ->
     assert "From the other swatches alone, the palette would have been ΔE" in text
 
 
+def test_what_does_not_teach_is_not_said_to_have_taught(
+    client: Client, base: Base
+) -> None:
+    kept_singles(base)
+    blue = kept_swatch(base, {"Gorse": 2.0}, (34.0, 13.0, -51.0))
+    fit_now(why="a tag that was swapped")
+    text = got(client, page_of(blue)).text
+    assert "Suspect" in text
+    assert "from what the palette says, which did not learn from it." in text
+    assert "nothing checks it" not in text
+
+
 def test_a_new_reading_fits_the_palette_anew(
     client: Client, base: Base, settings: Settings
 ) -> None:

@@ -171,13 +171,14 @@ def _says(told: Foretold) -> str:
         return ""
     away = f"{told.words.capitalize()}: ΔE{NO_BREAK}{told.difference:.1f} from what"
     if not told.is_before:
-        return f"{away} the palette says, which learned from it too."
+        learned = "learned from it too" if told.is_learned else "did not learn from it"
+        return f"{away} the palette says, which {learned}."
     where = "within" if told.difference <= told.within_90 else "outside"
     return f"{away} was foretold, {where} the stated {told.within_90:.1f}."
 
 
 def _more(told: Foretold) -> str:
-    if told.is_before:
+    if not told.is_learned:
         return ""
     if told.left_out is None:
         return "No other swatch tells of its dyes yet, so nothing checks it."

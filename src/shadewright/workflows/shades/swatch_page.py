@@ -35,8 +35,8 @@ class Foretold:
 
     ``difference`` is CIEDE2000 from there to what was read, None where nothing was,
     and ``words`` the same in words. ``is_before`` tells that it was said before the
-    swatch was dyed; else ``left_out`` is how far the other swatches alone would have
-    been off, if known.
+    swatch was dyed, ``is_learned`` that the palette learned from the swatch itself;
+    ``left_out`` is then how far the others alone would have been off, if known.
     """
 
     lab: Lab
@@ -46,6 +46,7 @@ class Foretold:
     difference: float | None
     words: str
     is_before: bool
+    is_learned: bool
     left_out: float | None
 
 
@@ -87,6 +88,7 @@ def _before(row: Prediction, swatch: SwatchNow) -> Foretold:
         difference=_apart(swatch, lab),
         words=_said(swatch, lab),
         is_before=True,
+        is_learned=False,
         left_out=None,
     )
 
@@ -108,6 +110,7 @@ def _by_palette(now: PaletteNow, swatch: SwatchNow) -> Foretold | None:
         difference=_apart(swatch, lab),
         words=_said(swatch, lab),
         is_before=False,
+        is_learned=swatch.id in now.used,
         left_out=now.left_out.get(swatch.id),
     )
 
