@@ -10,6 +10,7 @@ from shadewright.core.colour import (
     Lab,
     averaged,
     lab_of_xyz,
+    odd_reading,
     weight_table,
     xyz_of_lab,
 )
@@ -53,3 +54,22 @@ def test_readings_near_each_other_have_the_same_mean_in_xyz(
     lights = np.mean([xyz_of_lab(each, white=white) for each in readings], axis=0)
     in_light = lab_of_xyz(lights.tolist(), white=white)
     assert dist(averaged(readings).mean, in_light) < 0.03
+
+
+@pytest.mark.by_hand
+def test_the_odd_reading_by_hand() -> None:
+    # The mean of the others is 50, 0, 1; they scatter by 1; 12 away is over 4 x 1.
+    others = [Lab(50.0, 0.0, 0.0), Lab(50.0, 0.0, 1.0), Lab(50.0, 0.0, 2.0)]
+    odd = odd_reading([others[0], Lab(62.0, 0.0, 1.0), *others[1:]])
+    assert odd is not None
+    assert (odd.place, odd.distance) == (2, pytest.approx(12.0))
+
+
+@pytest.mark.parametrize("far", [1.9, 3.9])
+def test_what_lies_within_the_scatter_is_not_odd(far: float) -> None:
+    readings = [Lab(50.0, 0.0, float(b)) for b in range(3)]
+    assert odd_reading([*readings, Lab(50.0 + far, 0.0, 1.0)]) is None
+
+
+def test_of_two_readings_nobody_can_tell_which_is_odd() -> None:
+    assert odd_reading([Lab(50.0, 0.0, 0.0), Lab(80.0, 0.0, 0.0)]) is None

@@ -79,6 +79,20 @@ def test_a_reading_is_kept_and_can_be_taken_back_that_day(
     assert "undone" in got(client, page_of(row)).text
 
 
+def test_a_reading_that_lies_apart_is_named_and_the_typed_words_are_kept(
+    client: Client, base: Base
+) -> None:
+    row = kept_swatch(base, {"Gorse": 1.0}, (76.0, 6.0, 62.0))
+    meter = Meter.objects.create(name="Old one", light="D50", observer="2")
+    texts = "78.1 6.2 55\n78.4 6 55.6\n77.9 6.3 54.8\n92 6.2 55.2"
+    data = {"deed": uuid4(), "way": f"meter:{meter.pk}", "texts": texts}
+    assert client.post(f"{page_of(row)}read/", data).status_code == 302
+    text = got(client, page_of(row)).text.replace("\u00a0", " ")
+    assert "mean of 4 readings, each ± 6.9 in Lab" in text
+    assert "typed for D50/2°: 78.1 6.2 55; 78.4 6 55.6" in text
+    assert "Reading 4 lies 13.9 from the others in Lab" in text
+
+
 def test_a_wet_reading_is_kept_and_teaches_nothing(client: Client, base: Base) -> None:
     page = {"base": "Hollow", "dye_1": "Gorse", "depth_1": "1"}
     read_wet = {"way": "eye", "texts": "#cfa020", "is_wet": "on"}

@@ -60,7 +60,12 @@ from shadewright.core.colour.metamerism import (
 )
 from shadewright.core.colour.meter_light import lab_of_meter, sd_of_meter
 from shadewright.core.colour.observer_change import lab_2_of_10, lab_10_of_2
-from shadewright.core.colour.repeats import Averaged, averaged
+from shadewright.core.colour.repeats import (
+    Averaged,
+    OddReading,
+    averaged,
+    odd_reading,
+)
 from shadewright.core.colour.spectra import (
     Light,
     Observer,
@@ -82,6 +87,7 @@ __all__ = [
     "Levelness",
     "Light",
     "Observer",
+    "OddReading",
     "StrengthBy",
     "Unevenness",
     "WeightTable",
@@ -104,6 +110,7 @@ __all__ = [
     "lab_of_xyz",
     "light_power",
     "multiplicative_metamerism",
+    "odd_reading",
     "relative_strength_percent",
     "relative_unlevelness",
     "sd_of_meter",

@@ -65,6 +65,7 @@ class ReadingRow:
     at: datetime
     by: str
     how: str
+    odd: str
     is_wet: bool
     is_undone: bool
     may_undo: bool

@@ -131,18 +131,39 @@ def _find_address(now: SwatchNow) -> str:
 
 def _reading(line: ReadingLine) -> ReadingRow:
     reading = line.reading
-    several = f"mean of {reading.repeat} readings" if reading.repeat > 1 else ""
-    said = (reading.meter, several)
+    said = (reading.meter, _several(line), _typed(line))
     return ReadingRow(
         seen=colour_of_reading(reading),
         kind=kind_chip(reading.read_by),
         at=reading.at,
         by=reading.by,
         how=", ".join(part for part in said if part),
+        odd=_odd(line),
         is_wet=reading.is_wet,
         is_undone=line.is_undone,
         may_undo=line.may_undo,
         deed=line.deed,
+    )
+
+
+def _several(line: ReadingLine) -> str:
+    if line.reading.repeat < 2:
+        return ""
+    each = "" if line.sd is None else f", each ±{NO_BREAK}{line.sd:.1f} in Lab"
+    return f"mean of {line.reading.repeat} readings{each}"
+
+
+def _typed(line: ReadingLine) -> str:
+    """Say what was typed where a meter’s light had to be carried over."""
+    return f"typed for {line.typed_for}: {line.as_typed}" if line.typed_for else ""
+
+
+def _odd(line: ReadingLine) -> str:
+    if line.odd is None:
+        return ""
+    return (
+        f"Reading {line.odd.place} lies {line.odd.distance:.1f} from the others in "
+        "Lab: another spot, or a slip? Read it again."
     )
 
 

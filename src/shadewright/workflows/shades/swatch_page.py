@@ -5,7 +5,14 @@ from uuid import UUID
 
 from django.utils import timezone
 
-from shadewright.core.colour import Lab, ciede2000, difference_words
+from shadewright.core.colour import (
+    Lab,
+    OddReading,
+    averaged,
+    ciede2000,
+    difference_words,
+    odd_reading,
+)
 from shadewright.core.mixing import Evidence, Mix, told_mixes
 from shadewright.records import shade_reads
 from shadewright.records.models import ColourReading, Prediction
@@ -17,13 +24,23 @@ from shadewright.workflows.shades.swatches import (
 )
 from shadewright.workflows.stamps import today
 
+_OURS = "D65/10°"
+
 
 @dataclass(frozen=True, kw_only=True)
 class ReadingLine:
-    """A reading in the swatch’s ledger; one that was taken back stays there."""
+    """A reading in the swatch’s ledger; one that was taken back stays there.
+
+    ``typed_for`` is the light and the eye that it was typed for where those are not
+    D65/10°. ``sd`` is how its single readings scatter, as a CIELAB distance, None
+    where there is one alone; ``odd`` the one that lies far from the others.
+    """
 
     reading: ReadColour
     as_typed: str
+    typed_for: str
+    sd: float | None
+    odd: OddReading | None
     is_undone: bool
     may_undo: bool
     deed: UUID
@@ -69,13 +86,28 @@ def foretold_of(swatch: SwatchNow) -> Foretold | None:
 def _line(row: ColourReading) -> ReadingLine:
     is_undone = hasattr(row, "undone_by")
     is_of_today = timezone.localdate(row.written_at) == today()
+    light, single = _singles(row)
     return ReadingLine(
         reading=shaped_reading(row),
         as_typed=row.as_typed,
+        typed_for="" if light == _OURS else light,
+        sd=averaged(single).sd if single else None,
+        odd=odd_reading(single),
         is_undone=is_undone,
         may_undo=is_of_today and not is_undone,
         deed=row.deed,
     )
+
+
+def _singles(row: ColourReading) -> tuple[str, list[Lab]]:
+    """Return the single readings under the first light, and what they are for."""
+    read = [
+        (f"{each['light']}/{each['observer']}°", Lab(*each["lab"]))
+        for each in row.each
+        if "lab" in each
+    ]
+    first = read[0][0] if read else _OURS
+    return first, [lab for light, lab in read if light == first]
 
 
 def _before(row: Prediction, swatch: SwatchNow) -> Foretold:
