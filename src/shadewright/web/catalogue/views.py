@@ -20,6 +20,7 @@ from shadewright.web.catalogue.lists import above
 from shadewright.web.catalogue.pages import FormPage, SideTerm
 from shadewright.web.catalogue.sheets import sheet_answer
 from shadewright.web.catalogue.words import ACID
+from shadewright.web.evidence.background import refit_soon
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.toasts import say
@@ -59,6 +60,8 @@ def edit(request: HttpRequest, kind: Kind, item_id: int) -> HttpResponse:
     form = kind.form(request.POST or None, request.FILES or None, instance=row)
     if form.is_valid():
         more = form.keep(stamp_of(request))
+        if str(row) != name:
+            refit_soon(why=f"{name} is now called {row}")
         say(request, f"{form.instance} changed; the version before is kept{more}")
         return _to(kind, row)
     crumbs = (above(kind), Link(words=name, address=reverse(kind.noun, args=[item_id])))

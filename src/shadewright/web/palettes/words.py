@@ -64,7 +64,7 @@ def known_words(found: PaletteOnBase) -> tuple[str, ...]:
             "takes them."
         )
         return (told,)
-    far = [x.name for x in found.dyes if not x.alone and not x.mixes]
+    far = [x.name for x in found.dyes if not x.alone and not x.mixes and x.elsewhere]
     if not far:
         return ()
     return (
