@@ -54,6 +54,31 @@ def step_percent(*, step_ml: float, strength_percent: float, fibre_g: float) -> 
     return strength_percent * step_ml / fibre_g
 
 
+def as_written(depth_percent: float) -> float:
+    """Return a depth in three figures, as anybody would write it down.
+
+    Parameters
+    ----------
+    depth_percent : float
+        A depth as it was reckoned. [%]
+
+    Returns
+    -------
+    float
+        The same to within half of its third figure. [%]
+
+    Notes
+    -----
+    Three figures are finer than any dose is measured (common practice).
+
+    Examples
+    --------
+    >>> as_written(0.123456), as_written(12.3456)
+    (0.123, 12.3)
+    """
+    return float(f"{depth_percent:.3g}")
+
+
 def rounded(
     palette: Palette,
     *,

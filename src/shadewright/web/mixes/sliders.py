@@ -2,6 +2,8 @@
 
 from math import exp, log
 
+from shadewright.core.recipes.rounding import as_written
+
 STEPS = 300
 """Places of a slider above nothing; one of them is 2.6 % more dye. [-]"""
 LEAST_PERCENT, MOST_PERCENT = 0.004, 10.0
@@ -20,4 +22,4 @@ def depth_at(place: int) -> float:
     if place <= 0:
         return 0.0
     way = log(MOST_PERCENT / LEAST_PERCENT) * (place - 1) / (STEPS - 1)
-    return float(f"{LEAST_PERCENT * exp(way):.3g}")
+    return as_written(LEAST_PERCENT * exp(way))

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from shadewright.core.colour import ciede2000
 from shadewright.core.mixing import Palette
 from shadewright.core.recipes import Recipe, carried
+from shadewright.core.recipes.rounding import as_written
 from shadewright.core.recipes.wishes import Wishes
 from shadewright.errors import ConflictError, MissingError, NotFoundError
 from shadewright.records import shade_reads
@@ -26,7 +27,6 @@ from shadewright.workflows.shades.wanted import Wanted, wanted_of_lot
 
 _MOST_DEPTH_PERCENT = 20.0
 _LOTS_LOOKED_AT = 3
-_FIGURES = 3
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -241,10 +241,10 @@ def _named(dyes: tuple[DyeInMix, ...]) -> Doses:
 
 
 def _rounded(doses: Doses, dyes: tuple[DyeInMix, ...]) -> tuple[DyeInMix, ...]:
-    """Return doses to three figures, dyes at nothing left out."""
+    """Return doses as they are written, dyes at nothing left out."""
     depths = dict(doses)
     return tuple(
-        replace(dye, depth_percent=float(f"{depths[dye.name]:.{_FIGURES}g}"))
+        replace(dye, depth_percent=as_written(depths[dye.name]))
         for dye in dyes
         if depths.get(dye.name)
     )

@@ -17,6 +17,7 @@ from shadewright.core.recipes import (
     target_of_labs,
 )
 from shadewright.core.recipes.matching import MOST_RECIPES
+from shadewright.core.recipes.rounding import as_written
 from shadewright.core.recipes.targets import steady_lab
 from shadewright.errors import MissingError
 from shadewright.workflows.baths import PlannedDose
@@ -37,7 +38,6 @@ from shadewright.workflows.shades.wanted import Wanted, target_of
 
 LIGHTS = (Light.D65, Light.A, Light.LED_B3)
 """Under which every answer is shown: the window, the lamp and the shop. [-]"""
-_FIGURES = 3
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -224,7 +224,7 @@ def _planned(recipe: Recipe, at: AtShelf) -> tuple[PlannedDose, ...]:
 
 def _rounded(recipe: Recipe) -> Iterator[tuple[str, float]]:
     for dye, depth in recipe.doses:
-        yield dye, float(f"{depth:.{_FIGURES}g}")
+        yield dye, as_written(depth)
 
 
 def _answers(ready: Hunt, picked: Sequence[Candidate]) -> tuple[Answer, ...]:

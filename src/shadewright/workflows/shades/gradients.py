@@ -10,6 +10,7 @@ from django.db import transaction
 from shadewright.core.colour import ciede2000
 from shadewright.core.quantities import require_between
 from shadewright.core.recipes import Shade, gradient, gradient_between
+from shadewright.core.recipes.rounding import as_written
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records.models import Recipe
 from shadewright.workflows.choices import Choice
@@ -32,7 +33,6 @@ LEAST_STEPS, MOST_STEPS = 2, 12
 PALEST_SHARE = 0.05
 """The palest of a row from deep to pale, as a share of the deepest (our choice). [1]"""
 _MOST_NAME = 60
-_FIGURES = 3
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -203,9 +203,8 @@ def _every(wish: GradientWish) -> DyeDoses:
 
 
 def _rounded(doses: Doses) -> Doses:
-    """Return doses to three figures, as anybody would write them."""
-    few = ((dye, float(f"{depth:.{_FIGURES}g}")) for dye, depth in doses)
-    return tuple((dye, depth) for dye, depth in few if depth)
+    """Return doses as they are written, dyes at nothing left out."""
+    return tuple((dye, as_written(depth)) for dye, depth in doses if depth)
 
 
 def _names(name: str, count: int) -> list[str]:
