@@ -37,7 +37,8 @@ class PlainForm(forms.BaseForm):
     def speak_plainly(self) -> None:
         """Give every field our sentences; call again after adding fields."""
         for name, field in self.fields.items():
-            field.error_messages |= _sentences(str(field.label or name.capitalize()))
+            label = str(field.label or name.capitalize())
+            field.error_messages |= _sentences(label) | _of_its_kind(field, label)
 
     def refuse(self, error: StudioError) -> None:
         """Put a refusal by the field that it names, or at the head of the form."""
@@ -81,4 +82,16 @@ def _sentences(label: str) -> dict[str, str]:
             f"{label} may have up to %(limit_value)d characters; "
             "this has %(show_value)d."
         ),
+    }
+
+
+def _of_its_kind(field: forms.Field, label: str) -> dict[str, str]:
+    if isinstance(field, forms.MultipleChoiceField):
+        return {"required": f"{label}: choose one at least."}
+    if not isinstance(field, forms.IntegerField):
+        return {}
+    return {
+        "invalid": f"{label} must be a whole number.",
+        "min_value": f"{label} must be at least %(limit_value)d; got %(show_value)d.",
+        "max_value": f"{label} must be at most %(limit_value)d; got %(show_value)d.",
     }

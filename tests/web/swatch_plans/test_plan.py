@@ -1,5 +1,7 @@
 """The pages of sets of swatches: planned on one page, kept, followed."""
 
+import re
+
 import pytest
 from django.test import Client
 from django.urls import reverse
@@ -58,6 +60,8 @@ def test_a_ladder_says_what_it_takes_while_it_is_typed(
     assert "Have these stocks first" in page.text
     assert any("/dilute/?want_percent=0.5&volume_ml=" in x for x in page.links)
     assert "foretold from swatches read by a meter" in page.source
+    assert "nine in ten come out within ±" in page.text
+    assert re.search(r"± \d+\.\d ", page.text.replace("\u00a0", " "))
 
 
 def test_which_swatch_next_comes_up_filled_in(client: Client, base: Base) -> None:
@@ -158,7 +162,11 @@ def test_faults_stand_in_plain_words(client: Client, base: Base) -> None:
     page = asked(client, kind="mixes", base=base.pk, dyes=every[:1])
     assert "Not like this" not in page.text
     page = asked(client, kind="ladder", base=base.pk, dyes=dye("Gorse"), rungs="99")
-    assert page.fault("rungs")
+    assert page.fault("rungs") == "Rungs must be at most 10; got 99."
+    page = asked(client, kind="next", base=base.pk, count="two")
+    assert page.fault("count") == "Swatches must be a whole number."
+    page = kept(client, page, kind="ladder", base=base.pk, top_percent="2", rungs="4")
+    assert page.fault("dyes") == "Dyes: choose one at least."
 
 
 def test_without_yarn_it_says_what_comes_first(client: Client, ines: object) -> None:

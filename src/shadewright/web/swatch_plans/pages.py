@@ -42,11 +42,12 @@ class DrawShown:
 
 @dataclass(frozen=True, kw_only=True)
 class SwatchShown:
-    """A swatch that is planned."""
+    """A swatch that is planned; ``sure`` is what nine in ten come out within."""
 
     place: int
     draws: tuple[DrawShown, ...]
     colour: ColourShown | None
+    sure: str
 
 
 @dataclass(frozen=True, kw_only=True)

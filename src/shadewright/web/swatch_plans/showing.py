@@ -6,7 +6,7 @@ from urllib.parse import urlencode
 from django.urls import reverse
 
 from shadewright.core.quantities import amount_text, number_text
-from shadewright.core.quantities.writing import beside_text
+from shadewright.core.quantities.writing import NO_BREAK, beside_text
 from shadewright.web.colours import ColourShown, foretold_colour
 from shadewright.web.parts import Caution
 from shadewright.web.swatch_plans.pages import (
@@ -115,7 +115,10 @@ def _swatch(each: PlannedSwatch, *, is_by_weight: bool) -> SwatchShown:
     draws = tuple(shown_draw(x, is_by_weight=is_by_weight) for x in each.draws)
     name = mix_words((draw.dye_name, draw.depth_percent) for draw in each.draws)
     return SwatchShown(
-        place=each.place, draws=draws, colour=told_colour(each.told, name=name)
+        place=each.place,
+        draws=draws,
+        colour=told_colour(each.told, name=name),
+        sure=f"±{NO_BREAK}{each.told.within_90:.1f}" if each.told else "",
     )
 
 

@@ -203,7 +203,7 @@ def _advice(
         tools = at_hand(wish.dosing, fibre_g=yarn_g)
         then = len(_lined(wanted, tools, offer, liquor_ml=bath_ml).first)
         if then <= to_make - _WORTH_SAYING or not then:
-            said = "no stock is" if not then else f"only {then} of them are"
+            said = f"only {then} of {to_make} stocks are" if then else "no stock is"
             return f"With {amount_text(yarn_g, 'g')} a swatch {said} to be had first."
     return ""
 
