@@ -95,6 +95,7 @@ def test_a_picker_that_was_moved_counts_without_a_script(client: Client) -> None
         ({"fibres": ""}, "fibres", "This yarn is new here"),
         ({"dye_2": ""}, "dye_2", "The dye is missing"),
         ({"depth_3": "25"}, "depth_3", "must be above 0 and at most 20 %"),
+        ({"depth_3": "-1"}, "depth_3", "must be above 0 and at most 20 %"),
         ({"colour_4": "blue-ish"}, "colour_4", "cannot be read"),
         ({"colour_5": "", "pick_5": "#a6a6a6"}, "colour_5", "The colour of Kelp"),
         ({"way": "meter"}, "colour_1", "A meter gives L, a and b"),

@@ -42,8 +42,13 @@ class SwatchRow:
 
 def swatch_depth(text: str, *, name: str, default_unit: str = "%") -> float:
     """Return the depth of a swatch: above 0, at most what a palette can learn."""
-    value = percent(text, name=name, default_unit=default_unit)
-    return require_above_zero(value, most=MOST_DEPTH_PERCENT, unit="%", name=name)
+    return percent(text, name=name, default_unit=default_unit, guard=_learnable)
+
+
+def _learnable(value: float, /, *, name: str, argument: str) -> float:
+    return require_above_zero(
+        value, most=MOST_DEPTH_PERCENT, unit="%", name=name, argument=argument
+    )
 
 
 class StartForm(DeedForm):
