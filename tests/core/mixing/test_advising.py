@@ -27,6 +27,20 @@ def de_90(palette: Palette, doses: tuple[tuple[str, float], ...]) -> float:
     return float(told.de_90[0])
 
 
+def test_a_dye_that_is_given_up_is_in_no_advice() -> None:
+    palette = learn(dyed(ladder(DYES, (1.0,)), "monday")).palette
+    first, second, *others = palette.names.dyes
+    advised = advised_swatches(
+        palette, base="wool", count=4, without=(first,), towards=(50.0, 10.0, 10.0)
+    )
+    assert first not in {dye for each in advised for dye, _depth in each.doses}
+    assert second in {dye for each in advised for dye, _depth in each.doses}
+    nobody = advised_swatches(
+        palette, base="wool", count=4, without=(first, second, *others)
+    )
+    assert nobody == ()
+
+
 def test_the_error_falls_as_foretold() -> None:
     first = dyed(ladder(DYES, (1.0,)), "monday")
     palette = learn(first).palette

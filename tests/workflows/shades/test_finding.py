@@ -110,6 +110,17 @@ def test_filters_by_dye_hold() -> None:
 
 
 @pytest.mark.django_db
+def test_retired_dye_is_taken_only_where_it_is_asked_for() -> None:
+    """Kelp is in what matches best, until it is retired."""
+    studio = fitted()
+    assert any("Kelp" in dyes for dyes in dyes_of(find(wish_in(studio))))
+    Dye.objects.filter(name="Kelp").update(is_retired=True)
+    assert not any("Kelp" in dyes for dyes in dyes_of(find(wish_in(studio))))
+    asked = find(wish_in(studio, with_dyes=(studio.dyes["Kelp"],)))
+    assert all("Kelp" in dyes for dyes in dyes_of(asked))
+
+
+@pytest.mark.django_db
 def test_cost_names_the_price_that_is_missing() -> None:
     """A dye without a priced jar leaves the sum open, by name."""
     studio = fitted()

@@ -5,7 +5,7 @@ import pytest
 from shadewright.core.colour import Lab, Light, ciede2000
 from shadewright.core.mixing import Mix, told_mixes
 from shadewright.errors import NotFoundError
-from shadewright.records.models import Dye, MeasuringTool
+from shadewright.records.models import Base, Dye, MeasuringTool
 from shadewright.records.models.catalogue import ToolKind
 from shadewright.workflows.shades.measurable import bench_now, measured_mix, step_of
 from shadewright.workflows.shades.mixing_page import mix_now
@@ -31,6 +31,16 @@ def test_a_mix_is_told_as_core_tells_it() -> None:
     assert [dye.deepest_percent for dye in found.dyes] == [1.0, 1.0]
     assert "Gorse" not in {each.words for each in found.addable}
     assert [each.words for each in found.bases] == ["Hollow 4-ply", "Drift silk"]
+
+
+def test_what_is_retired_is_not_offered_first_or_at_all() -> None:
+    yarns = two_yarns()
+    Dye.objects.filter(name="Kelp").update(is_retired=True)
+    Base.objects.filter(pk=yarns.wool).update(is_retired=True)
+    found = mix_now(yarns.now.palette, base_id=None, doses=yarns.mix(Gorse=0.6))
+    assert found.base.words == "Drift silk"
+    assert [each.words for each in found.bases] == ["Drift silk", "Hollow 4-ply"]
+    assert "Kelp" not in {each.words for each in found.addable}
 
 
 def test_the_pot_is_never_nearer_than_its_own_spread() -> None:

@@ -76,6 +76,10 @@ def ladder(base: Base, **said: object) -> PlanWish:
     return PlanWish(**(begun | said))  # type: ignore[arg-type]
 
 
+def names_in(wish: PlanWish) -> set[str]:
+    return {draw.dye_name for x in plan_swatches(wish).swatches for draw in x.draws}
+
+
 def soured() -> None:
     """Write a recipe with acid, which sets then follow."""
     acid = Auxiliary.objects.create(name="Citric acid")
@@ -161,6 +165,17 @@ def test_what_helps_most_and_a_bracket_need_a_palette(base: Base) -> None:
     assert itself == [0.6, 0.2]
     for one, mid, other in zip(low, itself, high, strict=True):
         assert min(one, other) < mid < max(one, other)
+
+
+def test_a_dye_that_was_renamed_or_retired_since_the_fit_is_not_advised(
+    base: Base,
+) -> None:
+    fit_now(why="six swatches")
+    wish = ladder(base, kind=PlanKind.NEXT, count=8)
+    assert names_in(wish) >= {"Kelp", "Peat"}
+    Dye.objects.filter(name="Kelp").update(name="Dulse")
+    Dye.objects.filter(name="Peat").update(is_retired=True)
+    assert names_in(wish) == {"Gorse", "Rosehip", "Foxglove", "Sloe"}
 
 
 def test_a_kept_set_is_baths_that_can_be_dosed(base: Base) -> None:

@@ -60,6 +60,7 @@ def advised_swatches(
     base: str,
     count: int,
     towards: tuple[float, float, float] | None = None,
+    without: Sequence[str] = (),
 ) -> tuple[Advised, ...]:
     """Return the swatches to dye next, the most telling first.
 
@@ -73,12 +74,14 @@ def advised_swatches(
         How many; 1 to 60. [-]
     towards : tuple of float or None
         A colour that matters most: L*, a*, b* (D65/10°). [1]
+    without : sequence of str
+        Dyes that are not dyed with any more. [-]
 
     Returns
     -------
     tuple of Advised
-        Doses in % on weight of fibre; the gain is the fall of the root mean square
-        difference over the colours to be helped. [1]
+        Doses in % on weight of fibre, none where no dye is left; the gain is the fall
+        of the root mean square difference over the colours to be helped. [1]
 
     Raises
     ------
@@ -99,8 +102,11 @@ def advised_swatches(
     )
     require_known([Mix(base=base, doses=())], palette)
     draws = np.random.default_rng(_SEED)
-    candidates = _candidates(draws, len(palette.names.dyes))
-    targets = _targets(draws, palette, base, towards)
+    among = _among(palette, without)
+    if not len(among):
+        return ()
+    candidates = _candidates(draws, len(among)) @ among
+    targets = _targets(draws, palette, base, towards, among)
     told = _told(targets, palette, base)
     picks = next_swatches(
         _dyed(candidates, palette, base),
@@ -152,6 +158,16 @@ def _fall(pick: Pick, targets: int) -> float:
     return sqrt(before) - sqrt(after)
 
 
+def _among(palette: Palette, without: Sequence[str]) -> "Floats":
+    """Return a row for each dye that may be taken, 1 at its place in the palette."""
+    import numpy as np
+
+    found: Floats = np.eye(len(palette.names.dyes))[
+        [dye not in without for dye in palette.names.dyes]
+    ]
+    return found
+
+
 def _candidates(draws: "np.random.Generator", dyes: int) -> "Floats":
     """Return every dye at eight depths, then mixes of two and three."""
     import numpy as np
@@ -180,13 +196,14 @@ def _targets(
     palette: Palette,
     base: str,
     towards: tuple[float, float, float] | None,
+    among: "Floats",
 ) -> "Floats":
     import numpy as np
 
-    dyes = len(palette.names.dyes)
+    count = _TARGETS if towards is None else _TRIED
+    tried: Floats = np.array([_mix(draws, len(among)) for _ in range(count)]) @ among
     if towards is None:
-        return np.array([_mix(draws, dyes) for _ in range(_TARGETS)])
-    tried = np.array([_mix(draws, dyes) for _ in range(_TRIED)])
+        return tried
     away = ciede2000_arrays(np.array(towards), _told(tried, palette, base))
     return tried[np.argsort(away, kind="stable")[: _TARGETS // 3]]
 

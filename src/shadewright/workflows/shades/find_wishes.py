@@ -25,6 +25,7 @@ from shadewright.workflows.baths import PlannedDose, planned_dose
 from shadewright.workflows.bottle_choice import Offer
 from shadewright.workflows.promised import promised_ml
 from shadewright.workflows.recipe_shapes import DoseLine
+from shadewright.workflows.shades.palettes import gone_dyes
 from shadewright.workflows.shades.wanted import Wanted
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.stamps import today
@@ -165,13 +166,17 @@ def holds_metal(dye: Dye) -> bool:
 def _unwanted(
     wish: FindWish, palette: Palette, at: AtShelf, most: Mapping[str, float]
 ) -> tuple[str, ...]:
-    """Return the dyes that are left out: by name, by kind, or gone from the shelf."""
+    """Return the dyes that are left out: by name, by kind, or gone from the shelf.
+
+    A retired dye is taken only where it is asked for.
+    """
     by_name = _named(wish.without_dyes, at)
+    gone = set(gone_dyes(palette)) - set(_named(wish.with_dyes, at))
     return tuple(
         name
         for name in palette.names.dyes
         if name in by_name
-        or name not in at.dyes
+        or name in gone
         or (wish.is_on_shelf and not most[name])
         or (wish.is_without_metal and holds_metal(at.dyes[name]))
     )

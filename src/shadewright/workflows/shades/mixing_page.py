@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 
 from shadewright.core.colour import Lab, Light
 from shadewright.core.mixing import Evidence, Mix, Palette, told_mixes
@@ -141,19 +142,20 @@ def told_row(
 
 
 def palette_bases(palette: Palette) -> tuple[Choice, ...]:
-    """Return the bases that the palette holds, the one of most swatches first."""
+    """Return the bases that the palette holds, the one of most swatches first.
+
+    Those that are retired stand last.
+    """
     rows = {row.name: row for row in Base.objects.filter(name__in=palette.names.bases)}
-    return tuple(
-        Choice(id=rows[name].pk, words=name)
-        for name in palette.names.bases
-        if name in rows
-    )
+    found = [rows[name] for name in palette.names.bases if name in rows]
+    found.sort(key=attrgetter("is_retired"))
+    return tuple(Choice(id=row.pk, words=row.name) for row in found)
 
 
 def palette_dyes(palette: Palette) -> tuple[Choice, ...]:
-    """Return the dyes that the palette holds, by name."""
-    rows = Dye.objects.filter(name__in=palette.names.dyes).order_by("name")
-    return tuple(Choice(id=row.pk, words=row.name) for row in rows)
+    """Return the dyes in use that the palette holds, by name."""
+    rows = Dye.objects.filter(name__in=palette.names.dyes, is_retired=False)
+    return tuple(Choice(id=row.pk, words=row.name) for row in rows.order_by("name"))
 
 
 def named_dyes(palette: Palette, doses: DyeDoses) -> tuple[DyeInMix, ...]:

@@ -21,7 +21,7 @@ from shadewright.errors import NotFoundError
 from shadewright.records.models import Base, Dye, Swatch
 from shadewright.workflows.shades.doubts import Doubts, doubts_among
 from shadewright.workflows.shades.offering import Offer, offers_among
-from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.palettes import PaletteNow, gone_dyes, palette_now
 from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
 from shadewright.workflows.shades.wanted import Wanted, target_of
 
@@ -139,7 +139,10 @@ def palette_on_base(base_id: int) -> PaletteOnBase:
 
 def advised_on(found: PaletteOnBase) -> tuple[Advised, ...]:
     """Return the swatches that would help most on a base."""
-    return () if found.now is None else _advised(found.now.palette, found.base.name)
+    if found.now is None:
+        return ()
+    palette = found.now.palette
+    return _advised(palette, found.base.name, gone_dyes(palette))
 
 
 def reckon_ahead() -> None:
@@ -147,10 +150,11 @@ def reckon_ahead() -> None:
     now = palette_now()
     if now is None:
         return
+    gone = gone_dyes(now.palette)
     for base in now.palette.names.bases:
         _strips(now.palette, base)
         _reaches(now.palette, base)
-        _advised(now.palette, base)
+        _advised(now.palette, base, gone)
 
 
 def missed_on(found: PaletteOnBase, wanted: Sequence[Wanted]) -> tuple[Missed, ...]:
@@ -252,8 +256,8 @@ def _reaches(palette: Palette, base: str) -> tuple[Reach, ...]:
 
 
 @lru_cache(maxsize=16)
-def _advised(palette: Palette, base: str) -> tuple[Advised, ...]:
-    return advised_swatches(palette, base=base, count=ADVISED)
+def _advised(palette: Palette, base: str, gone: tuple[str, ...]) -> tuple[Advised, ...]:
+    return advised_swatches(palette, base=base, count=ADVISED, without=gone)
 
 
 @dataclass(frozen=True, kw_only=True)

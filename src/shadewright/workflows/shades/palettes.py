@@ -7,7 +7,7 @@ from functools import lru_cache
 from shadewright.core.mixing import Palette
 from shadewright.exchange.palette_file import read_palette
 from shadewright.records import shade_reads
-from shadewright.records.models import PaletteFit
+from shadewright.records.models import Dye, PaletteFit
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -41,6 +41,13 @@ def palette_now() -> PaletteNow | None:
     """Return the palette that holds, or None before the first fit."""
     row = shade_reads.newest_fit()
     return None if row is None else shaped_palette(row)
+
+
+def gone_dyes(palette: Palette) -> tuple[str, ...]:
+    """Return the dyes of a palette that are retired, or bear another name by now."""
+    rows = Dye.objects.filter(name__in=palette.names.dyes, is_retired=False)
+    here = set(rows.values_list("name", flat=True))
+    return tuple(dye for dye in palette.names.dyes if dye not in here)
 
 
 def shaped_palette(row: PaletteFit) -> PaletteNow:

@@ -11,11 +11,12 @@ from shadewright.core.colour import Lab
 from shadewright.core.mixing import Advised, Palette, advised_swatches
 from shadewright.core.mixing.laying_out import ladder_depths, mixes_in_parts
 from shadewright.core.recipes.bracketing import bracketing_trials
+from shadewright.core.recipes.rounding import as_written
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
 from shadewright.records.models import Base, Dye, SwatchPlan, WantedColour
 from shadewright.records.models.swatches import PlanKind
-from shadewright.workflows.shades.palettes import palette_now
+from shadewright.workflows.shades.palettes import gone_dyes, palette_now
 from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
 
 __all__ = [
@@ -37,7 +38,6 @@ JAR_RATIO = 50.0
 """Liquor of a jar, millilitres a gram of yarn (common practice: 50 to 100). [mL/g]"""
 YARN_G = (5.0, 10.0, 20.0)
 """What a swatch usually weighs. [g]"""
-_FIGURES = 3
 
 DyeDoses = tuple[tuple[int, float], ...]
 """Dyes by their number with their depths. [%]"""
@@ -129,8 +129,13 @@ def _mixes(wish: PlanWish) -> tuple[DyeDoses, ...]:
 
 
 def _next(wish: PlanWish) -> tuple[DyeDoses, ...]:
+    palette = _palette()
     advised = _advised(
-        _palette(), base_name(wish), wish.count, _towards(wish.wanted_id)
+        palette,
+        base_name(wish),
+        wish.count,
+        _towards(wish.wanted_id),
+        gone_dyes(palette),
     )
     numbers = dict(Dye.objects.values_list("name", "pk"))
     return tuple(
@@ -140,10 +145,12 @@ def _next(wish: PlanWish) -> tuple[DyeDoses, ...]:
 
 @lru_cache(maxsize=16)
 def _advised(
-    palette: Palette, base: str, count: int, towards: Lab | None
+    palette: Palette, base: str, count: int, towards: Lab | None, gone: tuple[str, ...]
 ) -> tuple[Advised, ...]:
     """Return what would help most, reckoned once while the palette holds."""
-    return advised_swatches(palette, base=base, count=count, towards=towards)
+    return advised_swatches(
+        palette, base=base, count=count, towards=towards, without=gone
+    )
 
 
 def _bracket(wish: PlanWish) -> tuple[DyeDoses, ...]:
@@ -152,7 +159,7 @@ def _bracket(wish: PlanWish) -> tuple[DyeDoses, ...]:
     doses = tuple((names[dye], depth) for dye, depth in wish.mix if dye in names)
     trials = bracketing_trials(_palette(), base=base_name(wish), doses=doses)
     return tuple(
-        tuple((numbers[dye], _few_figures(depth)) for dye, depth in each.doses)
+        tuple((numbers[dye], as_written(depth)) for dye, depth in each.doses)
         for each in trials
     )
 
@@ -171,10 +178,6 @@ def _palette() -> Palette:
 def _towards(wanted_id: int | None) -> Lab | None:
     row = WantedColour.objects.filter(pk=wanted_id or 0).first()
     return None if row is None else Lab(*row.labs["D65"])
-
-
-def _few_figures(depth: float) -> float:
-    return float(f"{depth:.{_FIGURES}g}")
 
 
 _LAID_OUT = {
