@@ -91,6 +91,20 @@ def test_of_one_lab_the_nearest_comes_first() -> None:
     assert found.is_within_tolerance
 
 
+def test_no_recipe_is_another_with_dust_in_it() -> None:
+    aim = told_mixes(
+        [Mix(base="wool", doses=(("d01", 0.4), ("d03", 0.35)))], palette=palette()
+    )
+    light, a, b = aim.lab[0].tolist()
+    found = by_lab((light, a + 0.05, b)).recipes
+    (plain,) = [each for each in found if {*dict(each.doses)} == {"d01", "d03"}]
+    assert 0.01 < plain.de < 0.1
+    more = [each for each in found if {*dict(each.doses)} > {"d01", "d03"}]
+    for each in more:
+        dust = sum(depth for dye, depth in each.doses if dye not in {"d01", "d03"})
+        assert dust > 0.03 * each.total_depth_percent
+
+
 def test_fewer_dyes_and_a_lower_limit_are_never_better() -> None:
     lab = (20.0, 30.0, -50.0)
     free = by_lab(lab).nearest_de

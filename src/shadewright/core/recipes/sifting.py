@@ -1,11 +1,13 @@
 """Of many recipes those that are worth showing: none twice, none with a mere speck."""
 
 from shadewright.core.mixing.swatches import Doses
-from shadewright.core.recipes.ranking import SAME_DE, SAME_EXPECTED, Recipe
+from shadewright.core.recipes.ranking import SAME_EXPECTED, Recipe
 from shadewright.core.recipes.search.parts import Recipes
 
 SPECK = 0.03
 """Share of a recipe that is no more than a speck. [1]"""
+UNSEEN_DE = 0.1
+"""CIEDE2000 that no eye sees and no dose holds: a speck for less is dust. [1]"""
 
 
 def distinct(found: Recipes, dyes: tuple[str, ...]) -> list[Doses]:
@@ -87,5 +89,5 @@ def _is_speckless(one: Recipe, other: Recipe) -> bool:
         return False
     speck = sum(depth for dye, depth in other.doses if dye not in kept)
     is_speck = speck < SPECK * other.total_depth_percent
-    is_near = one.de < other.de + SAME_DE
+    is_near = one.de < other.de + UNSEEN_DE
     return is_speck and is_near and one.expected_de < other.expected_de + SAME_EXPECTED
