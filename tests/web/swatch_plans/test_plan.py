@@ -169,6 +169,14 @@ def test_faults_stand_in_plain_words(client: Client, base: Base) -> None:
     assert page.fault("dyes") == "Dyes: choose one at least."
 
 
+def test_a_kind_that_nobody_knows_begins_a_ladder(client: Client, base: Base) -> None:
+    page = asked(client, kind="1e309", base=base.pk)
+    assert (page.status, page.value("kind")) == (200, "ladder")
+    sent = kept(client, page, kind="rainbow", base=base.pk)
+    assert sent.status == 422
+    assert "one of those offered" in sent.text
+
+
 def test_without_yarn_it_says_what_comes_first(client: Client, ines: object) -> None:
     del ines
     page = asked(client)

@@ -58,14 +58,16 @@ def new(request: HttpRequest) -> HttpResponse:
     if request.method == "POST":
         return _keep(request)
     typed = _begun(request.GET)
-    form = FORMS[_kind(typed)]
+    kind = _kind(typed)
+    form = FORMS[kind]
     if not _is_ready(typed):
-        return show(request, _page(form(initial=typed.dict())))
-    return show(request, _page(form(typed)))
+        return show(request, _page(form(initial=typed.dict()), kind))
+    return show(request, _page(form(typed), kind))
 
 
 def _keep(request: HttpRequest) -> HttpResponse:
-    form = FORMS[_kind(request.POST)](request.POST)
+    kind = _kind(request.POST)
+    form = FORMS[kind](request.POST)
     if form.is_valid():
         stamp = stamp_now(by=person_id(request), deed=form.cleaned_data["deed"])
         try:
@@ -75,11 +77,10 @@ def _keep(request: HttpRequest) -> HttpResponse:
         else:
             say(request, "The set is planned: one bath for each swatch")
             return redirect("swatch-plan", plan_id)
-    return show(request, _page(form), status=422)
+    return show(request, _page(form, kind), status=422)
 
 
-def _page(form: SetForm) -> NewSetPage:
-    kind = PlanKind(form["kind"].value())
+def _page(form: SetForm, kind: PlanKind) -> NewSetPage:
     shown, note = None, None
     if form.is_valid():
         try:
@@ -107,9 +108,9 @@ def _begun(asked: QueryDict) -> QueryDict:
     """Return what is asked, with the rest filled in as it usually is."""
     typed = asked.copy()
     kind = _kind(typed)
+    typed["kind"] = kind.value
     base = usual_base()
     usual = {
-        "kind": kind.value,
         "base": "" if base is None else str(base),
         "yarn_g": "10",
         "dyed_on": f"{today():%Y-%m-%d}",
