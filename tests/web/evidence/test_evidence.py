@@ -194,9 +194,12 @@ def test_a_palette_that_is_out_of_date_says_so_until_it_is_fitted(
 
 def test_a_fit_that_runs_shows_how_far_it_is(client: Client, base: Base) -> None:
     row = PaletteFit.objects.create(stage="Fitting the swatches", share=0.4)
-    answer = client.get(reverse("fit-status"))
+    first = f'hx-get="{reverse("fit-status")}?first=1"'
+    assert first in read(client.get(reverse("fits"))).source
+    answer = client.get(reverse("fit-status"), {"first": "1"})
     assert 'value="40"' in read(answer).source
-    assert f'hx-get="{reverse("fit-status")}?first=1"' in read(answer).source
+    assert first in read(answer).source
+    assert first not in read(client.get(reverse("fit-status"))).source
     PaletteFit.objects.filter(pk=row.pk).update(state=FitState.FAILED, fault="No.")
     assert "The last fit failed. No." in read(client.get(reverse("fit-status"))).text
     kept_singles(base)

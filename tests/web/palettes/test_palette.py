@@ -4,11 +4,12 @@ import re
 
 import pytest
 from django.test import Client
+from django.urls import reverse
 from playwright.sync_api import Page, expect
 from pytest_django import DjangoAssertNumQueries
 from pytest_django.live_server_helper import LiveServer
 
-from shadewright.records.models import Base, WantedColour
+from shadewright.records.models import Base, PaletteFit, WantedColour
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.people import Person
 from shadewright.workflows.shades.fits import fit_now
@@ -123,6 +124,9 @@ def test_swatches_that_wait_for_their_fit_are_counted(
     kept_singles(base)
     page = text(client, f"/shades/palettes/{base.pk}/")
     assert "7 swatches on Drift silk, not yet in the palette" in page
+    PaletteFit.objects.create(stage="Fitting the swatches", share=0.4)
+    page = text(client, f"/shades/palettes/{base.pk}/")
+    assert f"{reverse('fit-status')}?first=1" in page
     assert "7 swatches so far" in text(client, "/shades/")
 
 

@@ -38,7 +38,8 @@ class FitShown:
 
     ``percent`` counts while a fit runs; ``at`` is when the one that holds was done,
     None before the first; ``meters`` where a meter’s light is changed; ``news`` where
-    a palette that was just fitted is shown.
+    a palette that was just fitted is shown. ``is_first`` tells that the page waits for
+    its first palette, and so is asked for again by itself.
     """
 
     is_running: bool
@@ -50,6 +51,7 @@ class FitShown:
     is_stale: bool
     is_other_light: bool
     meters: str
+    is_first: bool
     news: str = ""
 
 
@@ -131,6 +133,7 @@ def shaped_fit(status: FitStatus) -> FitShown:
         fault=status.fault,
         is_stale=status.is_stale,
         is_other_light=holds is not None and holds.is_other_light,
+        is_first=holds is None,
         meters=_address("meters"),
     )
 

@@ -45,16 +45,16 @@ def fits(request: HttpRequest) -> HttpResponse:
 def fit_status(request: HttpRequest) -> HttpResponse:
     """Show how far a fit is, and once it is done the way to what came out.
 
-    Only a page that waits for the first palette of all is asked for again by itself:
-    any other may hold a note with its Undo.
+    Only a page that waits for its first palette is asked for again by itself: any
+    other may hold a note with its Undo.
     """
-    shown = fit_shown()
+    shown = replace(fit_shown(), is_first="first" in request.GET)
     if not shown.is_running and not shown.fault:
         address = request.headers.get("HX-Current-URL", "")
         path = urlsplit(address)
         shown = replace(shown, news=f"{path.path}?{path.query}".rstrip("?"))
     answer = show(request, FitPart(fit=shown))
-    if "first" in request.GET and not shown.is_running:
+    if shown.is_first and not shown.is_running:
         answer.headers["HX-Refresh"] = "true"
     return answer
 

@@ -1,5 +1,7 @@
 """Shades: the palette on a base."""
 
+from dataclasses import replace
+
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_safe
@@ -68,7 +70,7 @@ def _unknown(found: PaletteOnBase) -> UnknownBasePage:
         tabs=tabs(found.bases, here=base.id),
         untried=untried(found.bases, here=base.id),
         links=rooms(base.id),
-        fit=fit_shown(),
+        fit=replace(fit_shown(), is_first=bool(found.swatches)),
     )
 
 
