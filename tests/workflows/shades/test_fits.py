@@ -8,7 +8,12 @@ from shadewright.errors import MissingError
 from shadewright.records.models import Base, EvidenceLine, PaletteFit
 from shadewright.records.models.swatches import EvidenceAct
 from shadewright.workflows.shades.evidence import evidence
-from shadewright.workflows.shades.fits import PALETTES_KEPT, fit_now, is_stale
+from shadewright.workflows.shades.fits import (
+    PALETTES_KEPT,
+    fit_if_stale,
+    fit_now,
+    is_stale,
+)
 from shadewright.workflows.shades.palettes import palette_now
 from shadewright.workflows.shades.swatches import Standing, swatch_now
 from tests.workflows.shades.swatch_rows import kept_singles, kept_swatch
@@ -31,6 +36,17 @@ def test_what_was_entered_is_what_the_palette_rests_on(base: Base) -> None:
     assert list(fitted.left_out) == [rows[0].pk]
     assert len(fitted.palette.names.dyes) == 6
     assert not is_stale(palette_now())
+
+
+def test_a_palette_that_cannot_be_read_is_fitted_anew(base: Base) -> None:
+    """Nothing else is held up by it."""
+    kept_singles(base)
+    fit_now(why="first swatches")
+    strange = '{"format": "shadewright-palette", "version": 99}'
+    PaletteFit.objects.update(palette=strange)
+    assert palette_now() is None
+    fit_if_stale(why="begun again")
+    assert palette_now() is not None
 
 
 def test_a_swatch_set_aside_teaches_no_longer(base: Base) -> None:

@@ -5,6 +5,7 @@ from datetime import datetime
 from functools import lru_cache
 
 from shadewright.core.mixing import Palette
+from shadewright.errors import UnreadableError
 from shadewright.exchange.palette_file import read_palette
 from shadewright.records import shade_reads
 from shadewright.records.models import Dye, PaletteFit
@@ -38,9 +39,16 @@ class PaletteNow:
 
 
 def palette_now() -> PaletteNow | None:
-    """Return the palette that holds, or None before the first fit."""
+    """Return the palette that holds, or None before the first fit.
+
+    One that cannot be read, as another Shadewright or a broken disk may leave it, is
+    none: what teaches is still there, and the next fit makes it anew.
+    """
     row = shade_reads.newest_fit()
-    return None if row is None else shaped_palette(row)
+    try:
+        return None if row is None else shaped_palette(row)
+    except UnreadableError:
+        return None
 
 
 def gone_dyes(palette: Palette) -> tuple[str, ...]:
