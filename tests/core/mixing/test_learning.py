@@ -118,6 +118,18 @@ def test_a_wrong_dose_is_the_first_suspect(
     assert 0.45 < seen < 1.2  # part of it may also be how a dye flags
 
 
+@pytest.mark.parametrize("seed", [5, 13])
+def test_what_a_wrong_spectrum_dragged_along_is_put_back(seed: int) -> None:
+    """Of two dyes mixed up the ladder of the one, read as Lab, stays as it is."""
+    bench = Lab(world(seed, "flags", 0.006, dyes=DYES), np.random.default_rng(3))
+    swatches = bench.read(ladder(DYES), Evidence.LAB, 0.3)
+    (other,) = bench.read(0.5 * np.eye(DYES)[4:5], Evidence.SPECTRUM, 0.1)
+    wrong = replace(other, number=99, doses=(("d02", 0.5),))
+    found = learn([*swatches, wrong])
+    assert [each.swatch.number for each in found.suspects] == [99]
+    assert len(found.used) == len(swatches)
+
+
 def test_swapped_tags_are_both_named_and_an_honest_table_is_left_alone() -> None:
     bench = Lab(world(8, "power", 0.004, dyes=4), np.random.default_rng(3))
     swatches = bench.read(ladder(4), Evidence.THREE_LIGHTS, 0.3)

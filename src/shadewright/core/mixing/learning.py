@@ -17,7 +17,12 @@ from shadewright.core.mixing.posterior.calibrating import (
     width_factor,
 )
 from shadewright.core.mixing.posterior.fitting import Fitted
-from shadewright.core.mixing.suspects import Groups, distances, suspects_of
+from shadewright.core.mixing.suspects import (
+    Groups,
+    believed,
+    distances,
+    suspects_of,
+)
 from shadewright.core.mixing.swatches import Evidence, Swatch
 
 MOST_SET_ASIDE = 0.4
@@ -70,7 +75,8 @@ def learn(
     Notes
     -----
     Of each dye one swatch is set aside a turn, for one wrong swatch drags others with
-    it: see ``suspects``. No more than four in ten are.
+    it: see ``suspects``. No more than four in ten are. At the end those that what is
+    left foretells well after all, for they had only been dragged along, are put back.
     """
     told = learning(swatches, start_surface=start_surface, trusted=trusted)
     return next(each for each in told if isinstance(each, Learned))
@@ -107,7 +113,7 @@ def learning(
     kept = list(swatches)
     suspects: list[Suspect] = []
     left = int(MOST_SET_ASIDE * len(kept))
-    turn = 0
+    turn, is_second_look = 0, False
     while True:
         turn += 1
         yield Stage(part=Part.FIT, turn=turn)
@@ -116,17 +122,22 @@ def learning(
         found = left_out(fitted)
         doubted = suspects_of(found, groups, start_surface=start_surface)
         odd = [each for each in doubted if each.swatch.number not in trusted][:left]
-        if not odd:
+        back: list[Suspect] = []
+        if not odd and not is_second_look:
+            is_second_look = True
+            back = believed(suspects, _palette(fitted, names, groups, found))
+        if not odd and not back:
             break
-        suspects += odd
+        suspects = [*(each for each in suspects if each not in back), *odd]
+        kept += [each.swatch for each in back]
+        left += len(back)
         left -= len(odd)
         aside = {id(each.swatch) for each in odd}
         kept = [each for each in kept if id(each) not in aside]
     yield Stage(part=Part.LIGHT, turn=turn)
-    foretold = _foretold_by_others(found, groups)
     yield Learned(
-        palette=_palette(fitted, names, groups, found, foretold),
-        left_out=foretold,
+        palette=_palette(fitted, names, groups, found),
+        left_out=_foretold_by_others(found, groups),
         used=tuple(each for group in groups for each in group),
         suspects=tuple(suspects),
         is_other_light=is_other_light(fitted, kept, names),
@@ -155,7 +166,6 @@ def _palette(
     names: Names,
     groups: Groups,
     found: tuple[LeftOut, ...],
-    foretold: tuple[tuple[int, float], ...],
 ) -> Palette:
     best = dict.fromkeys(names.dyes, Evidence.SCREEN)
     least = dict.fromkeys(names.dyes, float("inf"))
@@ -172,5 +182,5 @@ def _palette(
         width=width_factor(fitted, found),
         evidence=tuple(best.values()),
         depths=tuple((least[dye], most[dye]) for dye in names.dyes),
-        left_out=tuple(de for _number, de in foretold),
+        left_out=tuple(de for _number, de in _foretold_by_others(found, groups)),
     )

@@ -4,7 +4,8 @@ A swatch is odd where the others, leaving it out, foretell something else: by fa
 than chance, and by more than its meter could be off. One wrong swatch drags others of
 its dye with it, so that the oddest is not always the culprit. Of the odd ones that
 share a dye each is left out in turn, and the fit of what remains says which of them
-it was: the one without which the rest agrees best.
+it was: the one without which the rest agrees best. What was set aside before the
+culprit was found is asked again at the end.
 """
 
 from collections.abc import Sequence
@@ -12,11 +13,18 @@ from math import sqrt
 from typing import TYPE_CHECKING
 
 from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
+from shadewright.core.mixing.asking import told_mixes
 from shadewright.core.mixing.fitting_swatches import fit_once
 from shadewright.core.mixing.model.seeing import as_seen
-from shadewright.core.mixing.palette import Suspect
+from shadewright.core.mixing.palette import Palette, Suspect
 from shadewright.core.mixing.posterior.calibrating import LeftOut
-from shadewright.core.mixing.swatches import Evidence, Swatch, seen_of
+from shadewright.core.mixing.swatches import (
+    DOSE_ERROR,
+    Evidence,
+    Mix,
+    Swatch,
+    seen_of,
+)
 
 if TYPE_CHECKING:
     import numpy as np
@@ -73,6 +81,51 @@ def suspects_of(
             if not _is_tied(each, culprit) and not _is_tied(each, rivals[0])
         ]
     return tuple(taken)
+
+
+def believed(suspects: Sequence[Suspect], palette: Palette) -> list[Suspect]:
+    """Return those that the swatches left over foretell well after all.
+
+    Parameters
+    ----------
+    suspects : sequence of Suspect
+        What was set aside; one alone was not dragged along by another. [-]
+    palette : Palette
+        What is learned without them. [-]
+
+    Returns
+    -------
+    list of Suspect
+        Those within the difference that nine in ten stay under. [-]
+    """
+    import numpy as np
+
+    known = {*palette.names.dyes}
+    asked = [
+        each
+        for each in suspects
+        if each.swatch.base in palette.names.bases
+        and all(dye in known for dye, _depth in each.swatch.doses)
+    ]
+    if len(suspects) < 2 or not asked:
+        return []
+    mixes = [
+        Mix(base=one.base, doses=one.doses, session=one.session)
+        for one in (each.swatch for each in asked)
+    ]
+    told = told_mixes(mixes, palette=palette, dose_error=DOSE_ERROR)
+    off = ciede2000_arrays(np.concatenate(list(map(_daylight, asked))), told.lab)
+    pairs = zip(asked, off, told.de_90, strict=True)
+    return [each for each, far, most in pairs if far <= most]
+
+
+def _daylight(suspect: Suspect) -> "Floats":
+    """Return what was read, as Lab under D65, (1, 3)."""
+    import numpy as np
+
+    values = np.array([suspect.swatch.reading.values])
+    is_spectrum = suspect.swatch.reading.evidence is Evidence.SPECTRUM
+    return as_seen(values, seen_of(Evidence.LAB)) if is_spectrum else values[:, :3]
 
 
 def _is_tied(one: Suspect, other: Suspect) -> bool:
