@@ -76,6 +76,8 @@ def test_a_doubted_swatch_is_named_with_its_reason(client: Client, base: Base) -
     shown = suspects_shown(base_id=base.pk)
     assert [each.swatch_id for each in shown.doubted] == [wrong.pk]
     assert shown.title == "One swatch looks wrong"
+    page = read(client.get(reverse("palette", args=[base.pk])))
+    assert "#suspects" in page.links
     page = read(client.get(reverse("fits")))
     assert "from what the others foretell. It looks as if dosed" in page.text
     assert "times as deep. Wet yarn looks deeper too: was it dry?" in page.text

@@ -61,7 +61,7 @@ def test_two_swatches_a_dye_tell_how_well_it_foretells(
         kept_swatch(hollow, {dye: 0.3}, lab)
     fit_now(why="two of each")
     assert re.search(
-        r"Half of left-out swatches fall within [\d.]+, nine in ten\s+within [\d.]+",
+        r"from the others: half come out within [\d.]+, nine in ten within [\d.]+",
         text(client, f"/shades/palettes/{hollow.pk}/"),
     )
 
@@ -94,6 +94,7 @@ def test_looking_closer_tells_what_helps_and_what_is_out_of_reach(
     client: Client, hollow: Base
 ) -> None:
     page = text(client, f"/shades/palettes/{hollow.pk}/?look=closer")
+    assert "not read yet" not in page
     assert re.search(r"<strong>Kingcup</strong> lies ΔE\u00a0[\d.]+ outside: ", page)
     assert "<strong>Old Brick</strong> lies" not in page
     rows = re.findall(

@@ -71,6 +71,8 @@ def test_which_swatch_next_comes_up_filled_in(client: Client, base: Base) -> Non
     assert "The set is planned" in done.text
     assert SwatchPlan.objects.get().kind == "next"
     assert Bath.objects.filter(is_swatch=True).count() == 4
+    palette = read(client.get(f"/shades/palettes/{base.pk}/?look=closer"))
+    assert "4 swatches of this yarn are planned and not read yet" in palette.text
 
 
 def test_three_trials_around_a_recipe(client: Client, base: Base) -> None:

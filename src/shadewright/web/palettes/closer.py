@@ -12,6 +12,7 @@ from shadewright.workflows.shades.palette_pages import (
     advised_on,
     missed_on,
 )
+from shadewright.workflows.shades.plan_pages import swatches_waiting
 from shadewright.workflows.shades.wanted import Wanted
 
 _LITTLE = 0.9
@@ -23,6 +24,7 @@ def closer(found: PaletteOnBase, wanted: Sequence[Wanted]) -> Closer:
     advised = advised_on(found)
     return Closer(
         helps=tuple(map(_help, advised)),
+        waiting=swatches_waiting(found.base.id),
         is_little=all(each.then_90 > _LITTLE * each.now_90 for each in advised),
         missed=tuple(map(_missed, missed_on(found, wanted))),
         is_asked=bool(wanted),

@@ -98,9 +98,10 @@ class MissedRow:
 
 @dataclass(frozen=True, kw_only=True)
 class Closer:
-    """What takes a moment to reckon; ``plan`` leads to a plan of the swatches."""
+    """What takes a moment to reckon; ``waiting`` counts swatches that are planned."""
 
     helps: tuple[HelpRow, ...]
+    waiting: int
     is_little: bool
     missed: tuple[MissedRow, ...]
     is_asked: bool

@@ -76,6 +76,7 @@ def _left_out_words(left_out: LeftOut) -> str:
     if left_out.half is None or left_out.nine_in_ten is None:
         return "Too few to say yet how well it foretells."
     return (
-        f"Half of left-out swatches fall within {left_out.half:.1f}, nine in ten "
-        f"within {left_out.nine_in_ten:.1f} (CIEDE2000)."
+        "Each swatch foretold from the others: half come out within "
+        f"{left_out.half:.1f}, nine in ten within {left_out.nine_in_ten:.1f} "
+        "(CIEDE2000)."
     )

@@ -149,6 +149,13 @@ def plan_of_recipe(recipe_id: int) -> int | None:
     return None if row is None else row.pk
 
 
+def swatches_waiting(base_id: int) -> int:
+    """Return how many planned swatches of a base have no colour yet."""
+    planned = Bath.objects.filter(version__recipe__swatch_plan__base=base_id)
+    unread = planned.filter(swatch__readings=None)
+    return unread.exclude(lines__act=BathAct.GIVEN_UP).distinct().count()
+
+
 def plan_row(plan_id: int) -> SwatchPlan:
     """Return the row of a set."""
     row = shade_reads.swatch_plan_rows().filter(pk=plan_id).first()
