@@ -7,7 +7,8 @@
 from collections.abc import Callable, Mapping
 from urllib.parse import urlencode
 
-from shadewright.errors import NotFoundError, UnreadableError
+from shadewright.errors import UnreadableError
+from shadewright.web.asking import number_of
 from shadewright.workflows.shades.swatches import swatch_now
 from shadewright.workflows.shades.wanted import (
     MOST_NAME,
@@ -21,7 +22,6 @@ from shadewright.workflows.shades.wanted import (
 )
 
 NAME = "name"
-_MOST_DIGITS = 9
 
 
 def target_asked(said: Mapping[str, str]) -> Wanted | None:
@@ -63,7 +63,9 @@ def _spectrum(text: str, name: str) -> Wanted:
 
 
 def _swatch(text: str, _name: str) -> Wanted:
-    return wanted_of_swatch(swatch_now(_number(text, kind="swatch", argument="swatch")))
+    return wanted_of_swatch(
+        swatch_now(number_of(text, kind="swatch", argument="swatch"))
+    )
 
 
 def _lot(text: str, _name: str) -> Wanted:
@@ -71,13 +73,7 @@ def _lot(text: str, _name: str) -> Wanted:
 
 
 def _kept(text: str, _name: str) -> Wanted:
-    return wanted_colour(_number(text, kind="wanted colour", argument="wanted"))
-
-
-def _number(text: str, *, kind: str, argument: str) -> int:
-    if not (text.isascii() and text.isdecimal() and len(text) <= _MOST_DIGITS):
-        raise NotFoundError(kind=kind, key=text[:20], argument=argument)
-    return int(text)
+    return wanted_colour(number_of(text, kind="wanted colour", argument="wanted"))
 
 
 _READ: dict[CameFrom, Callable[[str, str], Wanted]] = {

@@ -1,11 +1,20 @@
-"""The way back after an act: only ever to a page of this studio."""
+"""Ways between pages: on to one with what is asked of it, and back after an act."""
+
+from urllib.parse import urlencode
 
 from django.http import HttpRequest
+from django.urls import reverse
 from django.utils.http import url_has_allowed_host_and_scheme
 
 
+def way_to(name: str, /, *args: object, **asked: object) -> str:
+    """Return the address of a page by its name, with what is asked of it."""
+    address = reverse(name, args=args)
+    return f"{address}?{urlencode(asked, safe=':,')}" if asked else address
+
+
 def way_back(request: HttpRequest, *, otherwise: str = "/") -> str:
-    """Return the address that a form names as ``next``, if it is one of ours."""
+    """Return the address that a form names as ``next``, if it is a page of ours."""
     address = request.POST.get("next", "")
     if address and url_has_allowed_host_and_scheme(address, allowed_hosts=None):
         return address

@@ -14,15 +14,15 @@ from shadewright.core.quantities import (
     percent,
     require_between,
 )
-from shadewright.errors import InputError, NotFoundError, OutOfRangeError
+from shadewright.errors import InputError, OutOfRangeError
 from shadewright.web.amounts import some_mass
+from shadewright.web.asking import number_asked, number_of
 from shadewright.web.targets import target_asked, target_query
 from shadewright.workflows.shades.find_wishes import FindWish
 from shadewright.workflows.shades.mixing_page import palette_bases
 from shadewright.workflows.shades.wanted import Wanted
 
 LIGHTS = (Light.A, Light.LED_B3, Light.FL11)
-_MOST_DIGITS = 9
 _MOST_TOLERANCE = 20.0
 
 
@@ -61,7 +61,9 @@ def asked_of(said: QueryDict, palette: Palette) -> Asked | None:
         lights=tuple(x for x in LIGHTS if x in said.getlist("light")) or usual.lights,
     )
     return Asked(
-        wish=wish, parent_id=id_asked(plain, "version"), like_id=id_asked(plain, "like")
+        wish=wish,
+        parent_id=number_asked(plain, "version", kind="version"),
+        like_id=number_asked(plain, "like", kind="version"),
     )
 
 
@@ -107,19 +109,9 @@ def filter_words(wish: FindWish) -> str:
     return f"{words[:1].upper()}{words[1:]}." if words else ""
 
 
-def id_asked(said: Mapping[str, str], name: str) -> int | None:
-    """Return the number of a thing in an address; None where it names none."""
-    text = said.get(name, "").strip()
-    if not text:
-        return None
-    if not (text.isascii() and text.isdecimal() and len(text) <= _MOST_DIGITS):
-        raise NotFoundError(kind=name, key=text[:20], argument=name)
-    return int(text)
-
-
 def _base(said: Mapping[str, str], palette: Palette, wanted: Wanted) -> int:
     """Return the base that is named, else the colour’s own, else the first."""
-    named = id_asked(said, "base")
+    named = number_asked(said, "base", kind="base")
     if named is not None:
         return named
     bases = [base.id for base in palette_bases(palette)]
@@ -135,8 +127,7 @@ def _number(said: Mapping[str, str], name: str, usual: float) -> float:
 
 def _numbers(said: Mapping[str, str], name: str) -> tuple[int, ...]:
     parts = filter(None, said.get(name, "").split(","))
-    found = (id_asked({name: part}, name) for part in parts)
-    return tuple(number for number in found if number is not None)
+    return tuple(number_of(part, kind="dye", argument=name) for part in parts)
 
 
 def _grams(text: str) -> float:

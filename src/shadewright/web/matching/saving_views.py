@@ -10,9 +10,9 @@ from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.matching.asking import Asked, asked_of
 from shadewright.web.matching.pages import WantedPage, WantedRow
-from shadewright.web.matching.views import SHADES
 from shadewright.web.mix_text import mix_of
 from shadewright.web.pages import Link, show
+from shadewright.web.swatches.words import SHADES
 from shadewright.web.targets import target_asked, target_query, target_text
 from shadewright.web.toasts import say
 from shadewright.workflows.choices import bases_in_use

@@ -5,6 +5,7 @@ from uuid import uuid4
 
 from django.urls import reverse
 
+from shadewright.core.baths.sums import POWDER_CAUTION
 from shadewright.core.colour import Light
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
@@ -23,11 +24,11 @@ from shadewright.web.matching.pages import (
     Trouble,
 )
 from shadewright.web.mix_text import mix_text
-from shadewright.web.mixes.showing import way_to
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution
 from shadewright.web.shelf.tasks import bottle_address
 from shadewright.web.targets import target_query
+from shadewright.web.ways import way_to
 from shadewright.workflows.baths import PlannedDose
 from shadewright.workflows.bottle_choice import short_words
 from shadewright.workflows.costs import cost_words
@@ -75,10 +76,10 @@ def _out_of_reach(found: Found) -> Caution | None:
 
 
 def _reach_way(found: Found) -> Link | None:
+    if found.is_within_tolerance:
+        return None
     query = {"kind": "next", "base": str(found.wish.base_id)}
     address = way_to("swatch-plan-new", **query, **target_query(found.wish.wanted))
-    if found.is_within_tolerance or not address:
-        return None
     return Link(words="Which swatch would help", address=address)
 
 
@@ -137,11 +138,9 @@ def _ways(each: Answer, asked: Asked) -> Iterator[Link]:
         **target_query(wish.wanted),
     }
     trials = way_to("swatch-plan-new", kind="bracket", **query)
-    if trials:
-        yield Link(words="Three trials around it", address=trials)
+    yield Link(words="Three trials around it", address=trials)
     adjust = way_to("mix", **query, yarn=f"{wish.batch_g:g}")
-    if adjust:
-        yield Link(words="Adjust", address=adjust)
+    yield Link(words="Adjust", address=adjust)
 
 
 def _also(why: Sequence[str]) -> str:
@@ -206,6 +205,8 @@ def _troubles(doses: Sequence[PlannedDose], at: AtShelf) -> Iterator[Trouble]:
             words=f"No stock on the shelf of {', '.join(names)}.",
             ways=tuple(map(_make, none)),
         )
+    if any(dose.missing_g for dose in doses):
+        yield Trouble(words=POWDER_CAUTION, ways=())
     for dose in doses:
         if dose.missing_g and dose not in none:
             yield Trouble(words=_short(dose), ways=(_make(dose),))

@@ -19,9 +19,9 @@ from shadewright.web.matching.pages import (
     SearchShown,
 )
 from shadewright.web.matching.showing import shown_found
-from shadewright.web.mixes.showing import way_to
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
+from shadewright.web.swatches.words import SHADES
 from shadewright.workflows.recipes import version
 from shadewright.workflows.shades.finding import found_by, hunt
 from shadewright.workflows.shades.palettes import palette_now
@@ -30,7 +30,6 @@ from shadewright.workflows.shades.wanted import CameFrom
 if TYPE_CHECKING:
     from shadewright.workflows.shades.palettes import PaletteNow
 
-SHADES = Link(words="Shades", address="/shades/")
 _STOPPED = "stopped"
 _NOTHING = AnswersPart()
 
@@ -72,11 +71,10 @@ def stop(request: HttpRequest) -> HttpResponse:
 
 def no_palette() -> NoPalettePage:
     """Return what is shown before the first fit."""
-    begin = way_to("swatch-start") or SHADES.address
     return NoPalettePage(
         title="Find a recipe",
         crumbs=(SHADES,),
-        begin=Link(words="Begin with your dyes", address=begin),
+        begin=Link(words="Begin with your dyes", address=reverse("swatch-start")),
     )
 
 

@@ -1,13 +1,15 @@
 """What an address asks of a mix: a base, dyes with depths, a wanted colour, yarn."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from urllib.parse import urlencode
 
 from shadewright.core.mixing.swatches import MOST_DEPTH_PERCENT
 from shadewright.core.quantities import percent, require_between
-from shadewright.errors import NotFoundError, StudioError
+from shadewright.errors import StudioError
 from shadewright.web.amounts import some_mass
+from shadewright.web.asking import number_asked
 from shadewright.web.mix_text import DyeDoses, mix_of, mix_text
 from shadewright.web.targets import target_asked, target_query
 from shadewright.workflows.shades.wanted import Wanted
@@ -15,7 +17,7 @@ from shadewright.workflows.shades.wanted import Wanted
 USUAL_YARN_G = 100.0
 FIRST_PERCENT = 0.1
 """Where the slider of a dye that is added stands at first. [%]"""
-_MOST_DIGITS = 9
+_DYE_FIELD = re.compile(r"d[0-9]{1,9}")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -53,7 +55,7 @@ def mix_asked(said: Mapping[str, str]) -> MixAsked:
     """Read a mix from an address: ``mix=12:0.6`` or one field a dye, ``d12=0.6``."""
     faults: dict[str, str] = {}
     typed: dict[str, str] = {}
-    fields = {key: said[key] for key in said if _is_dye_field(key)}
+    fields = {key: said[key] for key in said if _DYE_FIELD.fullmatch(key)}
     doses = mix_of(said.get("mix", "")) if not fields else ()
     for key, text in fields.items():
         try:
@@ -72,16 +74,6 @@ def mix_asked(said: Mapping[str, str]) -> MixAsked:
     )
 
 
-def number_asked(said: Mapping[str, str], name: str, *, kind: str) -> int | None:
-    """Return the number of a thing in an address; None where it names none."""
-    text = said.get(name, "").strip()
-    if not text:
-        return None
-    if not (text.isascii() and text.isdecimal() and len(text) <= _MOST_DIGITS):
-        raise NotFoundError(kind=kind, key=text[:20], argument=name)
-    return int(text)
-
-
 def allowed_depth(value: float, /, *, name: str, argument: str) -> float:
     """Return a depth that may stand in a mix, 0 to 20 %."""
     return require_between(
@@ -91,16 +83,6 @@ def allowed_depth(value: float, /, *, name: str, argument: str) -> float:
         unit="%",
         name=name,
         argument=argument,
-    )
-
-
-def _is_dye_field(key: str) -> bool:
-    number = key.removeprefix("d")
-    return (
-        key[:1] == "d"
-        and number.isascii()
-        and 0 < len(number) <= _MOST_DIGITS
-        and (number.isdecimal())
     )
 
 

@@ -11,22 +11,23 @@ from shadewright.core.colour import difference_words
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.errors import MissingError
+from shadewright.web.asking import number_asked
 from shadewright.web.colours import ColourShown
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.mix_text import mix_text
-from shadewright.web.mixes.asking import number_asked
 from shadewright.web.mixes.carry_pages import (
     BaseRow,
     CarriedDose,
     CarriedShown,
     CarryPage,
 )
-from shadewright.web.mixes.showing import told_colour, wanted_colour, way_to
+from shadewright.web.mixes.showing import told_colour, wanted_colour
 from shadewright.web.mixes.views import no_palette
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
 from shadewright.web.toasts import say
+from shadewright.web.ways import way_to
 from shadewright.workflows.recipe_words import dose_words
 from shadewright.workflows.shades.carry_keeping import keep_carried
 from shadewright.workflows.shades.carrying import (
@@ -149,9 +150,9 @@ def _never(row: OnBase) -> str:
 
 
 def _carry_key(shown: CarryNow, row: OnBase) -> Link:
-    here = reverse("carry", args=[shown.version.id])
-    query = f"from={shown.made_for.base.id}&to={row.base.id}#h-carried"
-    return Link(words=f"Carry to {row.base.words}", address=f"{here}?{query}")
+    asked = {"from": shown.made_for.base.id, "to": row.base.id}
+    here = way_to("carry", shown.version.id, **asked)
+    return Link(words=f"Carry to {row.base.words}", address=f"{here}#h-carried")
 
 
 def _carried(shown: CarryNow, found: CarriedNow) -> CarriedShown:

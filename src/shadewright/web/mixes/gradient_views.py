@@ -14,18 +14,19 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.errors import StudioError
 from shadewright.web.amounts import share, some_mass
+from shadewright.web.asking import number_asked
 from shadewright.web.colours import TOO_VIVID
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.mix_text import DyeDoses, mix_of, mix_text
-from shadewright.web.mixes.asking import number_asked
 from shadewright.web.mixes.gradient_form import ENDS, GradientForm, initial_of
 from shadewright.web.mixes.gradient_pages import GradientPage, StepRow
 from shadewright.web.mixes.pages import Kept
 from shadewright.web.mixes.saving import RowForm
-from shadewright.web.mixes.showing import told_colour, way_to
+from shadewright.web.mixes.showing import told_colour
 from shadewright.web.mixes.views import no_palette, palette_or_refuse
-from shadewright.web.pages import Link, show
+from shadewright.web.pages import show
+from shadewright.web.swatches.words import SHADES
 from shadewright.web.toasts import say
 from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.recipes import version
@@ -166,13 +167,13 @@ def _page(
     wish, yarn_g = _wish(said), _yarn_g(said)
     row = gradient_now(palette, wish)
     measured = _measured(palette, row, yarn_g)
-    shades, row_form = way_to("palette-home"), row_form or RowForm()
+    row_form = row_form or RowForm()
     rows = tuple(starmap(_step_row, zip(row.steps, measured, strict=True)))
     initial = initial_of(wish, yarn_g=yarn_g) | {"base": row.base.id}
     return GradientPage(
         title="Gradient",
         fact="Skeins in steps that look equal: laid out by colour, not by grams.",
-        crumbs=(Link(words="Shades", address=shades),) if shades else (),
+        crumbs=(SHADES,),
         form=form or _form(palette, initial=initial),
         why_not=row.why_not,
         hexes=tuple(each.colour.hex_code for each in rows),

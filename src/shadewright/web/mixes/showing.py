@@ -1,8 +1,6 @@
 """What is foretold of a mix, made ready for its page."""
 
-from urllib.parse import urlencode
-
-from django.urls import NoReverseMatch, reverse
+from django.urls import reverse
 
 from shadewright.core.baths.sums import POWDER_CAUTION
 from shadewright.core.colour import Lab, Light, ciede2000, difference_words
@@ -21,6 +19,7 @@ from shadewright.web.mixes.asking import MixAsked
 from shadewright.web.mixes.pages import DoseRow, DosesShown, Kept, LightShown, Told
 from shadewright.web.pages import Link
 from shadewright.web.targets import target_query
+from shadewright.web.ways import way_to
 from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.measurable import Measured
 from shadewright.workflows.shades.mixing_page import LIGHTS, MixNow, ToldMix
@@ -86,16 +85,6 @@ def doses_of(rows: tuple[Measured, ...], now: MixNow, *, yarn_g: float) -> Doses
     )
 
 
-def way_to(name: str, /, **query: str) -> str:
-    """Return the address of another room’s page; empty where it is not there."""
-    try:
-        address = reverse(name)
-    except NoReverseMatch:
-        return ""
-    said = urlencode(query, safe=":,")
-    return f"{address}?{said}" if said else address
-
-
 def lab_text(lab: Lab) -> str:
     """Return Lab as an address takes it for a colour."""
     return ",".join(f"{part:.2f}" for part in lab)
@@ -121,8 +110,10 @@ def _notes(rows: tuple[Measured, ...]) -> list[str]:
     dry = [each.dye_name for each in rows if not each.code]
     if dry:
         said += [
-            f"No bottle holds enough {' or '.join(dry)}: this is dry dye. "
-            "Make a stock of it to measure it better.",
+            (
+                f"No bottle holds enough {' or '.join(dry)}: this is dry dye. "
+                "Make a stock of it to measure it better."
+            ),
             POWDER_CAUTION,
         ]
     small = [each for each in rows if each.is_too_small]
@@ -210,9 +201,8 @@ def _keys(asked: MixAsked, now: MixNow) -> tuple[Link, ...]:
         ("Find others like it", "find", here),
         ("Gradient from it", "gradient", {"mix": mix}),
     )
-    links = (
+    return tuple(
         Link(words=words, address=way_to(name, base=base, **query))
         for words, name, query in ways
         if mix or name == "find"
     )
-    return tuple(link for link in links if link.address)

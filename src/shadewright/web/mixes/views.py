@@ -23,12 +23,13 @@ from shadewright.web.mixes.showing import (
     doses_of,
     recipe_words,
     told_of,
-    way_to,
 )
 from shadewright.web.mixes.sliders import LEAST_PERCENT, MOST_PERCENT, STEPS, place_of
 from shadewright.web.pages import Link, show
+from shadewright.web.swatches.words import SHADES
 from shadewright.web.targets import target_query
 from shadewright.web.toasts import say
+from shadewright.web.ways import way_to
 from shadewright.workflows.shades.measurable import Measured, bench_now, measured_mix
 from shadewright.workflows.shades.mixing_page import MixNow, mix_now
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
@@ -86,7 +87,7 @@ def no_palette(title: str) -> NoPalettePage:
         Link(words="Begin a palette", address=way_to("swatch-start")),
         Link(words="Swatches", address=way_to("swatches")),
     )
-    return NoPalettePage(title=title, ways=tuple(way for way in ways if way.address))
+    return NoPalettePage(title=title, crumbs=(SHADES,), ways=ways)
 
 
 def palette_or_refuse() -> PaletteNow:
@@ -135,12 +136,11 @@ def _page(
     asked: MixAsked, palette: PaletteNow, *, form: SaveForm | None = None
 ) -> MixPage:
     now = _now(asked, palette)
-    shades = way_to("palette-home")
     form = form or SaveForm()
     return MixPage(
         title="Mix by hand",
         fact=f"On {now.base.words}. The colour follows as you move a dye.",
-        crumbs=(Link(words="Shades", address=shades),) if shades else (),
+        crumbs=(SHADES,),
         base=now.base,
         bases=now.bases,
         sliders=_sliders(asked, now),

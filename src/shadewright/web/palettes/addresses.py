@@ -1,11 +1,10 @@
-"""Where the other rooms of Shades are; those that are not there yet are left out."""
+"""Where the other rooms of Shades are."""
 
-from urllib.parse import urlencode
-
-from django.urls import NoReverseMatch, reverse
+from django.urls import reverse
 
 from shadewright.web.pages import Link
 from shadewright.web.palettes.pages import BaseTab
+from shadewright.web.ways import way_to
 from shadewright.workflows.shades.palette_pages import ADVISED, BaseNow
 
 _ROOMS = (
@@ -20,27 +19,17 @@ _ROOMS = (
 _BY_BASE = {"mix", "gradient"}
 
 
-def address(name: str, *args: object, **asked: object) -> str:
-    """Return the address of a room, or nothing where it is not there."""
-    try:
-        found = reverse(name, args=args)
-    except NoReverseMatch:
-        return ""
-    return f"{found}?{urlencode(asked)}" if asked else found
-
-
 def rooms(base_id: int | None = None) -> tuple[Link, ...]:
     """Return the other rooms of Shades, of a base where they ask for one."""
-    found = [
-        Link(words=words, address=address(name, **_asked(name, base_id)))
+    return tuple(
+        Link(words=words, address=way_to(name, **_asked(name, base_id)))
         for words, name in _ROOMS
-    ]
-    return tuple(each for each in found if each.address)
+    )
 
 
 def plan_address(base_id: int) -> str:
     """Return where the swatches that would help most are planned."""
-    return address("swatch-plan-new", kind="next", base=base_id, count=ADVISED)
+    return way_to("swatch-plan-new", kind="next", base=base_id, count=ADVISED)
 
 
 def tabs(bases: tuple[BaseNow, ...], *, here: int) -> tuple[BaseTab, ...]:

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from shadewright.core.recipes.reaching import Reach
 from shadewright.drawing import Aim, Outline, ReachShown, Spot
 from shadewright.exchange.colour_text import on_screen
-from shadewright.web.palettes.addresses import address
 from shadewright.web.palettes.pages import ReachPart, ReachRow, WantedRow
 from shadewright.web.palettes.words import counted, lab_words
 from shadewright.web.targets import target_query
+from shadewright.web.ways import way_to
 from shadewright.workflows.shades.palette_pages import PaletteOnBase
 from shadewright.workflows.shades.swatches import SwatchNow
 from shadewright.workflows.shades.wanted import Wanted
@@ -36,7 +36,7 @@ def reach_part(found: PaletteOnBase, wanted: Sequence[Wanted]) -> ReachPart:
             WantedRow(
                 number=number,
                 name=each.name,
-                address=address("find", base=found.base.id, **target_query(each)),
+                address=way_to("find", base=found.base.id, **target_query(each)),
                 words=f"{lab_words(each.lab)}; {each.read_by.label}",
             )
             for number, each in enumerate(wanted, start=1)

@@ -11,7 +11,6 @@ from shadewright.drawing import DyeStrip, Square, Told
 from shadewright.exchange.colour_text import on_screen
 from shadewright.web.colours import TOO_VIVID
 from shadewright.web.pages import Link
-from shadewright.web.palettes.addresses import address
 from shadewright.web.palettes.pages import StripRow
 from shadewright.web.palettes.words import (
     RESTS_ON,
@@ -20,6 +19,7 @@ from shadewright.web.palettes.words import (
     lab_words,
     listed,
 )
+from shadewright.web.ways import way_to
 from shadewright.workflows.shades.palette_pages import DyeNow, PaletteOnBase
 from shadewright.workflows.shades.swatches import SwatchNow
 
@@ -52,7 +52,7 @@ def _row(place: int, dye: DyeNow, out: frozenset[int]) -> StripRow:
     return StripRow(
         place=place,
         name=dye.name,
-        address="" if dye.dye_id is None else address("dye", dye.dye_id),
+        address="" if dye.dye_id is None else way_to("dye", dye.dye_id),
         sure=f"{usual}, {dye.strip.sureness}",
         counted=_counted(dye, out),
         drawn=DyeStrip(
@@ -98,7 +98,7 @@ def _square(swatch: SwatchNow, out: frozenset[int]) -> Square:
 
 def _link(swatch: SwatchNow) -> Link:
     words = amount_text(swatch.doses[0][1], "%")
-    return Link(words=words, address=address("swatch", swatch.id))
+    return Link(words=words, address=way_to("swatch", swatch.id))
 
 
 def _measured(dye: DyeNow, out: frozenset[int]) -> str:

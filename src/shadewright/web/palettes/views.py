@@ -13,7 +13,6 @@ from shadewright.web.evidence.parts import (
 )
 from shadewright.web.pages import show
 from shadewright.web.palettes.addresses import (
-    address,
     plan_address,
     rooms,
     tabs,
@@ -24,6 +23,7 @@ from shadewright.web.palettes.pages import NoPalettePage, PalettePage, UnknownBa
 from shadewright.web.palettes.reach_part import reach_part
 from shadewright.web.palettes.strip_rows import legend, strip_rows
 from shadewright.web.palettes.words import head_words, known_words
+from shadewright.web.ways import way_to
 from shadewright.workflows.shades.palette_pages import (
     PaletteOnBase,
     base_most_used,
@@ -45,7 +45,7 @@ def palette_home(request: HttpRequest) -> HttpResponse:
         fact="What your dyes do on your yarn, and which recipe gives a colour.",
         fit=fit_shown(),
         swatches=swatches_kept(),
-        files=address("swatch-files"),
+        files=way_to("swatch-files"),
         links=rooms(),
     )
     return show(request, page)
@@ -66,7 +66,7 @@ def _unknown(found: PaletteOnBase) -> UnknownBasePage:
         title=f"Palette on {base.name}",
         base=base.name,
         swatches=len(found.swatches),
-        enter=address("swatch-new", base=base.id),
+        enter=way_to("swatch-new", base=base.id),
         tabs=tabs(found.bases, here=base.id),
         untried=untried(found.bases, here=base.id),
         links=rooms(base.id),
@@ -82,7 +82,7 @@ def _known(found: PaletteOnBase, *, is_closer: bool) -> PalettePage:
         title=f"Palette on {base.name}",
         fact=head_words(found),
         own=reverse("palette", args=[base.id]),
-        find=address("find", base=base.id),
+        find=way_to("find", base=base.id),
         plan=plan_address(base.id),
         tabs=tabs(found.bases, here=base.id),
         untried=untried(found.bases, here=base.id),
