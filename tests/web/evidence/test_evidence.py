@@ -11,10 +11,18 @@ from shadewright.core.mixing import Mix, told_mixes
 from shadewright.records.models import Base, PaletteFit, Swatch
 from shadewright.records.models.palettes import FitState
 from shadewright.records.models.swatches import ReadBy
-from shadewright.web.evidence.parts import fit_shown, offered_shown, suspects_shown
+from shadewright.web.evidence.parts import (
+    OfferedShown,
+    SuspectsShown,
+    fit_shown,
+    shaped_offers,
+    shaped_suspects,
+)
 from shadewright.workflows.lots import ColourEvidence, note_colour
 from shadewright.workflows.people import Person
+from shadewright.workflows.shades.doubts import doubts_among
 from shadewright.workflows.shades.fits import fail_left_behind, fit_now
+from shadewright.workflows.shades.offering import offers_among
 from shadewright.workflows.shades.palettes import palette_now
 from shadewright.workflows.shades.swatches import Standing, swatch_now, swatches_now
 from shadewright.workflows.stamps import stamp_now, this_moment
@@ -52,6 +60,17 @@ def doubted(base: Base) -> Swatch:
         kept_swatch(base, {"Gorse": said}, (light, a, b))
     fit_now(why="a ladder")
     return Swatch.objects.get(label__contains="0.4")
+
+
+def suspects_shown(*, base_id: int | None = None) -> SuspectsShown:
+    """Return what does not teach now, of one base or of all."""
+    found = doubts_among(swatches_now(), palette_now())
+    return shaped_suspects(found, base_id=base_id)
+
+
+def offered_shown() -> OfferedShown:
+    """Return the lots on offer now."""
+    return shaped_offers(offers_among(swatches_now()))
 
 
 def tap(client: Client, name: str, key: object, **sent: str) -> None:

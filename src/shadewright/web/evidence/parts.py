@@ -11,16 +11,16 @@ from dataclasses import dataclass
 from datetime import datetime
 from uuid import UUID, uuid4
 
-from django.urls import NoReverseMatch, reverse
+from django.urls import reverse
 
 from shadewright.core.mixing import Evidence
 from shadewright.web.colours import ColourShown, colour_of_reading, read_colour
 from shadewright.web.evidence.background import is_busy, take_up_left_behind
 from shadewright.web.evidence.words import counted, fit_words, why_doubted
-from shadewright.workflows.shades.doubts import Doubt, Doubts, doubts
+from shadewright.workflows.shades.doubts import Doubt, Doubts
 from shadewright.workflows.shades.fit_pages import FitStatus, Running, fit_status
 from shadewright.workflows.shades.kinds import TEACHES_AS
-from shadewright.workflows.shades.offering import Offer, offers
+from shadewright.workflows.shades.offering import Offer
 from shadewright.workflows.shades.swatches import SwatchNow
 
 _FIRST = 4
@@ -134,13 +134,8 @@ def shaped_fit(status: FitStatus) -> FitShown:
         is_stale=status.is_stale,
         is_other_light=holds is not None and holds.is_other_light,
         is_first=holds is None,
-        meters=_address("meters"),
+        meters=reverse("meters"),
     )
-
-
-def suspects_shown(*, base_id: int | None = None) -> SuspectsShown:
-    """Return what does not teach, of one base or of all."""
-    return shaped_suspects(doubts(), base_id=base_id)
 
 
 def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsShown:
@@ -154,11 +149,6 @@ def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsSho
         doubted=tuple(map(_suspect, doubted)),
         aside=tuple(map(_aside, aside)),
     )
-
-
-def offered_shown(*, base_name: str = "") -> OfferedShown:
-    """Return the lots on offer, of one base or of all."""
-    return shaped_offers(tuple(x for x in offers() if base_name in {"", x.base_name}))
 
 
 def shaped_offers(found: tuple[Offer, ...]) -> OfferedShown:
@@ -200,8 +190,8 @@ def _suspect(doubt: Doubt) -> SuspectShown:
         swatch_id=swatch.id,
         label=swatch.label,
         base_name=swatch.base_name,
-        address=_address("swatch", swatch.id),
-        read_again=_address("swatch-read", swatch.id),
+        address=reverse("swatch", args=[swatch.id]),
+        read_again=reverse("swatch-read", args=[swatch.id]),
         colour=_colour(swatch),
         why=why_doubted(doubt),
         deed=uuid4(),
@@ -213,7 +203,7 @@ def _aside(swatch: SwatchNow) -> AsideShown:
         swatch_id=swatch.id,
         label=swatch.label,
         base_name=swatch.base_name,
-        address=_address("swatch", swatch.id),
+        address=reverse("swatch", args=[swatch.id]),
         colour=_colour(swatch),
         deed=uuid4(),
     )
@@ -223,11 +213,3 @@ def _colour(swatch: SwatchNow) -> ColourShown | None:
     if swatch.reading is None:
         return None
     return colour_of_reading(swatch.reading, name=swatch.label)
-
-
-def _address(name: str, *args: object) -> str:
-    """Return an address of another room, or nothing while it is not there."""
-    try:
-        return reverse(name, args=args)
-    except NoReverseMatch:
-        return ""

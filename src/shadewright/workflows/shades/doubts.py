@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from shadewright.workflows.shades.palettes import PaletteNow, palette_now
-from shadewright.workflows.shades.swatches import Standing, SwatchNow, swatches_now
+from shadewright.workflows.shades.palettes import PaletteNow
+from shadewright.workflows.shades.swatches import Standing, SwatchNow
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -32,13 +32,8 @@ class Doubts:
     is_other_light: bool
 
 
-def doubts() -> Doubts:
-    """Return what does not teach, each until somebody has judged it."""
-    return doubts_among(swatches_now(), palette_now())
-
-
 def doubts_among(swatches: Sequence[SwatchNow], holds: PaletteNow | None) -> Doubts:
-    """Return what of some swatches does not teach, by the palette that holds."""
+    """Return what of some swatches does not teach, until somebody has judged it."""
     by_id = {each.id: each for each in swatches}
     found = () if holds is None else holds.suspects
     return Doubts(

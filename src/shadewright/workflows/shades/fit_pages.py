@@ -71,11 +71,6 @@ def fit_status() -> FitStatus:
     )
 
 
-def is_fitting() -> bool:
-    """Whether a fit runs."""
-    return _running() is not None
-
-
 def fits(swatches: Sequence[SwatchNow]) -> tuple[FitRow, ...]:
     """Return the fits, the newest first, each against the one before that was done.
 

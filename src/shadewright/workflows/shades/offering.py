@@ -10,7 +10,7 @@ from shadewright.records.models import Lot
 from shadewright.records.models.lots import ColourEvidence
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.lot_lines import held
-from shadewright.workflows.shades.swatches import Standing, SwatchNow, swatches_now
+from shadewright.workflows.shades.swatches import Standing, SwatchNow
 
 READ_BY = {
     ColourEvidence.HEX: ReadBy.EYE,
@@ -42,13 +42,8 @@ class Offer:
     repeat: int = 1
 
 
-def offers() -> tuple[Offer, ...]:
-    """Return the lots on offer, the newest first."""
-    return offers_among(swatches_now())
-
-
 def offers_among(swatches: Sequence[SwatchNow]) -> tuple[Offer, ...]:
-    """Return the lots on offer, given every swatch."""
+    """Return the lots on offer, the newest first, given every swatch."""
     of_bath = {each.bath_number: each for each in swatches if each.is_lot}
     rows = {row.number: row for row in lot_reads.coloured_lot_rows(list(of_bath))}
     return tuple(
