@@ -104,6 +104,14 @@ def test_a_wet_reading_is_kept_and_teaches_nothing(client: Client, base: Base) -
     assert base.name in text
 
 
+def test_a_dye_that_is_made_by_the_way_is_told_of(client: Client, base: Base) -> None:
+    page = {"base": base.name, "dye_1": "Gorze", "depth_1": "1", "way": "eye"}
+    made = client.post(f"{LIST}new/", {"deed": uuid4(), **page}, follow=True)
+    assert "Gorze is new among the dyes" in read(made).text
+    again = client.post(f"{LIST}new/", {"deed": uuid4(), **page}, follow=True)
+    assert "is new among the dyes" not in read(again).text
+
+
 def test_a_swatch_without_a_colour_waits_for_one(client: Client) -> None:
     page = {"base": "Hollow", "fibres": "wool", "dye_1": "Gorse", "depth_1": "1"}
     client.post(f"{LIST}new/", {"deed": uuid4(), **page, "way": "eye"})

@@ -6,12 +6,15 @@ import pytest
 
 from shadewright.errors import ConflictError, StudioError
 from shadewright.records.models import Base, Dye, Swatch
+from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.shades.entering_swatches import (
     SwatchWords,
     doses_label,
     keep_swatch,
     swatch_of_bath,
 )
+from shadewright.workflows.shades.reading_swatches import keep_read_swatch
+from shadewright.workflows.shades.readings import ReadWords
 from shadewright.workflows.shades.swatches import Standing, swatch_now
 from shadewright.workflows.stamps import stamp_now, today
 from tests.workflows.dyed import dyed
@@ -75,3 +78,18 @@ def test_a_label_that_is_too_long_ends_in_a_dot_dot_dot() -> None:
     assert len(label) == 60
     assert label.endswith("…")
     assert doses_label(()) == "bare yarn"
+
+
+def test_the_very_same_swatch_is_not_kept_twice() -> None:
+    """Entered twice it would count double; under another label it is another one."""
+    read = ReadWords(read_by=ReadBy.METER, texts=("76.2, 6.1, 62.4",))
+
+    def keep(label: str = "") -> int:
+        words = SwatchWords(base="Hollow", fibres="wool", doses=MIX, label=label)
+        return keep_read_swatch(words=words, read=read, stamp=stamp_now(by=None))
+
+    keep()
+    with pytest.raises(ConflictError, match="kept already with this very colour"):
+        keep()
+    assert Swatch.objects.count() == 1
+    assert swatch_now(keep("second skein")).label == "second skein"

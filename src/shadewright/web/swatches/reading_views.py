@@ -19,7 +19,7 @@ from shadewright.web.swatches.words import CRUMBS, title_of
 from shadewright.web.toasts import say
 from shadewright.workflows.bases import bases
 from shadewright.workflows.bath_pages import bath_now
-from shadewright.workflows.dyes import dyes
+from shadewright.workflows.dyes import dyes, named_dye
 from shadewright.workflows.shades.entering_swatches import swatch_id_of_bath
 from shadewright.workflows.shades.reading_swatches import (
     keep_read_swatch,
@@ -89,12 +89,18 @@ def new(request: HttpRequest) -> HttpResponse:
     else:
         form = NewForm(initial=asked_base(request))
 
+    fresh: list[str] = []
+
     def keep(stamp: Stamp) -> int:
+        words = form.swatch_words()
+        fresh.extend(dye for dye, _depth in words.doses if named_dye(dye) is None)
         colour = form.read_words() if form.is_said else None
-        return keep_read_swatch(words=form.swatch_words(), read=colour, stamp=stamp)
+        return keep_read_swatch(words=words, read=colour, stamp=stamp)
 
     kept = _kept(request, form, keep)
     if kept is not None:
+        for dye in fresh:
+            say(request, f"{dye} is new among the dyes")
         return redirect("swatch", kept)
     page = NewPage(
         title="Enter a swatch",

@@ -110,17 +110,20 @@ def read_file(text: str, *, hex_by: ReadBy = ReadBy.EYE) -> ReadFile:
 def marked(lines: Iterable[FileLine]) -> tuple[FileLine, ...]:
     """Return lines, with a mark where the studio has the very same swatch already."""
     known = {
-        _key(each.base_name, each.doses, each.reading.lab)
+        same_swatch_key(each.base_name, each.doses, each.reading.lab)
         for each in swatches_now()
         if each.reading is not None
     }
     return tuple(
-        replace(line, is_known=_key(line.base, line.doses, line.new.lab) in known)
+        replace(
+            line, is_known=same_swatch_key(line.base, line.doses, line.new.lab) in known
+        )
         for line in lines
     )
 
 
-def _key(base: str, doses: Doses, lab: Iterable[float]) -> Key:
+def same_swatch_key(base: str, doses: Doses, lab: Iterable[float]) -> Key:
+    """Return what two entries of the very same swatch share."""
     named = sorted((dye.casefold(), round(depth, 6)) for dye, depth in doses)
     return base.casefold(), tuple(named), tuple(round(part, 2) for part in lab)
 
