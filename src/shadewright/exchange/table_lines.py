@@ -31,9 +31,12 @@ class TableLines:
 
 
 def table_lines(text: str) -> TableLines:
-    """Return a table that ``read_swatches`` takes, line by line."""
+    """Return a table that ``read_swatches`` takes, line by line; nothing of others."""
     table = csv.reader(io.StringIO(text.removeprefix("\ufeff")))
-    rows = [(table.line_num, cells) for cells in table if any(map(str.strip, cells))]
+    try:
+        rows = [(table.line_num, x) for x in table if any(map(str.strip, x))]
+    except csv.Error:
+        rows = []
     if not rows:
         return TableLines(columns=(), rows={})
     head = tuple(cell.strip() for cell in rows[0][1])

@@ -106,6 +106,21 @@ def test_a_file_is_uploaded_and_its_text_stays_in_the_form(client: Client) -> No
     assert fields(page)["text"] == TABLE
 
 
+@pytest.mark.parametrize("line_end", ["\r\n", "\r"])
+def test_any_line_end_is_one(client: Client, line_end: str) -> None:
+    file = SimpleUploadedFile("old.csv", TABLE.replace("\n", line_end).encode())
+    page = said(client.post(PLACE, {**start(client), "text": "", "file": file}).content)
+    assert TABLE.splitlines()[2] in page
+
+
+def test_too_many_new_names_in_a_file_are_the_one_fault(client: Client) -> None:
+    rows = "".join(f"Yarn {n},Dye {n}=1,50,0,0\n" for n in range(200))
+    file = SimpleUploadedFile("many.csv", f"base,doses,L,a,b\n{rows}".encode())
+    page = said(client.post(PLACE, {**start(client), "text": "", "file": file}).content)
+    assert "must be at most 300; got 400" in page
+    assert "Choose a file" not in page
+
+
 def test_hex_colours_are_what_they_are_said_to_be(client: Client) -> None:
     Base.objects.create(name="Fell DK")
     text = "base,doses,hex\nFell DK,Gorse=1,#a0522d\n"
@@ -142,6 +157,7 @@ def test_samples_of_spectra_are_asked_for_their_doses(client: Client) -> None:
         ({"text": "nm,R\n400,0.5\n"}, "400 to 700 nm"),
         ({"text": "base,doses\nWool,\n"}, "It has no column for a colour."),
         ({"file": b"\xff\xd8\xff\xe0"}, "It is no plain text."),
+        ({"file": b"x" * 200_000}, "neither a table of swatches nor one of spectra"),
         ({"file": b"x" * 5_000_001}, "The file must be at most 5 MB; got 5.0 MB."),
     ],
 )

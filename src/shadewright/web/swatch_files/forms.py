@@ -48,10 +48,11 @@ class FileForm(DeedForm):
         """Take the text of a file that was chosen; it then stays in the form."""
         sent: dict[str, Any] = super().clean() or {}
         try:
-            sent["text"] = self._text(sent).lstrip("\r\n")
+            text = self._text(sent).replace("\r\n", "\n").replace("\r", "\n")
         except InputError as error:
             self.refuse(error)
             return sent
+        sent["text"] = text.lstrip("\n")
         if not sent["text"].strip() and not self.errors:
             self.add_error("file", "Choose a file, or paste its text below.")
         return sent

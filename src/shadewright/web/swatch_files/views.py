@@ -65,7 +65,8 @@ def _lines(request: HttpRequest, form: FileForm, found: Found) -> HttpResponse:
         lines = lines_of(found, typed)
         names = _names(found, lines)
     except StudioError as error:
-        asked = LinesForm(request.POST, found=found, names=_NO_NAMES)
+        sent = request.POST.dict() | {"text": form.cleaned_data["text"]}
+        asked = LinesForm(sent, found=found, names=_NO_NAMES)
         asked.refuse(error)
         return show(request, lines_page(asked, found), status=422)
     wants = typed.get("go") == "keep"
