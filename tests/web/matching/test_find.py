@@ -94,6 +94,14 @@ def test_colour_out_of_reach_is_said_first(client: Client, studio: Fitted) -> No
     assert "more vivid than this screen shows" in shown.text
 
 
+def test_a_shelf_that_is_too_small_is_not_laid_to_the_dyes(
+    client: Client, studio: Fitted
+) -> None:
+    """With the filter it is the stock for the batch that does not come nearer."""
+    shown = found(client, studio, shelf="on", grams="5000").text.replace("\u00a0", " ")
+    assert "The nearest that the stock on the shelf for 5000 g comes to it" in shown
+
+
 def test_price_of_a_jar_makes_a_cost(client: Client, studio: Fitted) -> None:
     """Where every price is known the cost stands there; else what is missing."""
     assert "not known" in found(client, studio, shelf="on").text

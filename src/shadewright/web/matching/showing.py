@@ -69,10 +69,19 @@ def _out_of_reach(found: Found) -> Caution | None:
     return Caution(
         title="Out of reach" if found.answers else "No dye brings it nearer",
         text=(
-            f"The nearest that these dyes come to it on {found.base_name} is "
+            f"The nearest that {_what_comes(found)} to it on {found.base_name} is "
             f"ΔE{NO_BREAK}{found.nearest_difference:.1f} away: {words}."
         ),
     )
+
+
+def _what_comes(found: Found) -> str:
+    """Say what was searched: a batch that empties the bottles is not the palette."""
+    if found.wish.is_on_shelf:
+        return (
+            f"the stock on the shelf for {amount_text(found.wish.batch_g, 'g')} comes"
+        )
+    return "these dyes come"
 
 
 def _reach_way(found: Found) -> Link | None:

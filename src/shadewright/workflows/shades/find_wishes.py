@@ -34,6 +34,7 @@ from shadewright.workflows.tools_at_hand import AtHand, at_hand
 USUAL_BATCH_G = 100.0
 USUAL_RATIO = 30.0
 _MIDDLING_PERCENT = 0.5
+_ROUNDING = 0.005
 _HOLD_METAL = {DyeClass.METAL_COMPLEX_1_1, DyeClass.METAL_COMPLEX_1_2}
 
 
@@ -136,7 +137,10 @@ def palette_base(palette: Palette, base_id: int) -> str:
         raise NotFoundError(
             kind="base in the palette",
             key=row.name,
-            advice="Dye and read a few swatches on it first.",
+            advice=(
+                "If it was only just named so, the fit is under way: look again in a "
+                "minute. Else dye and read a few swatches on it first."
+            ),
             argument="base",
         )
     return row.name
@@ -153,9 +157,14 @@ def wishes_of(wish: FindWish, palette: Palette, at: AtShelf) -> Wishes:
         most_depth_percent=wish.most_depth_percent,
         wanted=_named(wish.with_dyes, at),
         unwanted=_unwanted(wish, palette, at, most),
-        most_by_dye=most if wish.is_on_shelf else {},
+        most_by_dye=_with_room(most) if wish.is_on_shelf else {},
         dose_errors={name: at.dose_error(name, _MIDDLING_PERCENT) for name in at.dyes},
     )
+
+
+def _with_room(most: Mapping[str, float]) -> dict[str, float]:
+    """Leave what rounding a depth to three figures may add, so that no crumb lacks."""
+    return {name: (1.0 - _ROUNDING) * percent for name, percent in most.items()}
 
 
 def holds_metal(dye: Dye) -> bool:
