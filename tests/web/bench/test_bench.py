@@ -1,5 +1,6 @@
 """One bath at the pot, without a script: plain forms do the same."""
 
+from dataclasses import replace
 from datetime import timedelta
 from io import BytesIO
 from uuid import uuid4
@@ -53,6 +54,16 @@ def test_the_first_dose_says_what_and_how_much(client: Client, pot: Ready) -> No
     assert f"{pot.slate} Slate 1 %" in page.text
     assert "Done, 60 ml" in page.text
     assert "± 0.6 ml is fine" in page.text
+
+
+def test_no_single_tap_doubles_a_small_dose(client: Client, pot: Ready) -> None:
+    usual = shown(client, pot, "?step=dose-1&view=other")
+    assert "+1: 61 ml" in usual.text
+    assert "+5: 65 ml" in usual.text
+    small = replace(pot, number=pot.another(fibre_g=5.0))
+    page = shown(client, small, "?step=dose-1&view=other")
+    assert "+1: 4 ml" in page.text
+    assert "+5:" not in page.text
 
 
 def test_a_wrong_bottle_says_what_it_did(client: Client, pot: Ready) -> None:

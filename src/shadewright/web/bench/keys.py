@@ -15,6 +15,8 @@ from shadewright.workflows.bench_doses import DoseAsked
 
 WRONG_BOTTLE = "wrong bottle"
 _AFTER = "said after an interruption"
+_MORE = (1.0, 5.0)
+"""Offered at one tap while it does not double the dose (our choice)."""
 _AMOUNT_STEPS = {StepKind.DOSE, StepKind.ADD}
 _CLOCK_STEPS = {StepKind.LOOK, StepKind.TOP, StepKind.HOLD}
 _BOILED = "Boiled over: dye and liquor went with it. Top up with hot water, turn down"
@@ -153,8 +155,9 @@ def rest_key(each: StepNow, missing_ml: float, code: str) -> TapKey:
 def _presets(each: StepNow, asked: DoseAsked) -> Iterator[TapKey]:
     done = done_key(each, asked)
     if each.step.kind in _AMOUNT_STEPS and done is not None and asked.amount:
-        for more in (1.0, 5.0):
-            yield _more(done, each, asked, asked.amount + more, f"+{more:g}")
+        for more in _MORE:
+            if more <= asked.amount:
+                yield _more(done, each, asked, asked.amount + more, f"+{more:g}")
         if asked.holds is not None and 0 < asked.holds < asked.amount:
             yield _part(each, asked, asked.holds, words="Bottle empty at")
     if each.step.kind in _CLOCK_STEPS:
