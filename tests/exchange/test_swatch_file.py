@@ -1,5 +1,7 @@
 """Swatches as a table: read, told what is wrong with a row, written."""
 
+import csv
+import io
 from dataclasses import replace
 
 import numpy as np
@@ -134,6 +136,22 @@ def test_bad_rows_go_out_with_their_reasons_and_come_back_mended() -> None:
     assert mended.swatches[0].doses == (("Gorse", 2.0),)
     again = lines_to_mend(table_lines(out), read_swatches(out).rejected)
     assert again.splitlines()[0].count("reason") == 1
+
+
+def test_no_spreadsheet_reckons_with_a_word() -> None:
+    """Names and notes of somebody else come back as they were, numbers as numbers."""
+    swatch = read_swatches(LAB + row("'=A1,@dye=1,50,-1,2")).swatches[0]
+    assert (swatch.base, swatch.doses) == ("=A1", (("@dye", 1.0),))
+    text = written_swatches([swatch], notes={2: '=HYPERLINK("x")', 3: "-"})
+    cells = next(csv.reader(io.StringIO(text.splitlines()[1])))
+    assert not [x for x in cells if x[:1] in set("=+@")]
+    assert "-1.0" in cells
+    assert table_lines(text).cell(2, "note") == '=HYPERLINK("x")'
+    back = read_swatches(text).swatches[0]
+    assert (back.base, back.doses) == (swatch.base, swatch.doses)
+    bad = LAB + row("'+yarn,Gorse=x,51,-1,2")
+    out = lines_to_mend(table_lines(bad), read_swatches(bad).rejected)
+    assert out.splitlines()[1].startswith("'+yarn,Gorse=x,51,-1,2")
 
 
 @given(st.text(max_size=200))

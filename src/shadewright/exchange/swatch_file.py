@@ -25,6 +25,7 @@ from shadewright.core.mixing.swatches import (
     checked_swatch,
 )
 from shadewright.errors import StudioError, UnreadableError
+from shadewright.exchange.cells import plain_cell, words_cell
 from shadewright.exchange.colour_text import (
     hex_of_lab,
     measured_lab,
@@ -131,7 +132,9 @@ def _swatch(line: int, columns: Sequence[str], cells: Sequence[str]) -> Swatch:
         message = f"it has {len(cells)} cells where the first row has {len(columns)}"
         raise RowError(message)
     row = {
-        name: cell.strip() for name, cell in zip(columns, cells, strict=True) if name
+        name: plain_cell(cell.strip())
+        for name, cell in zip(columns, cells, strict=True)
+        if name
     }
     if not row["base"]:
         message = "no base is named"
@@ -260,12 +263,12 @@ def written_swatches(
     table.writeheader()
     for each in swatches:
         table.writerow({
-            "base": each.base,
-            "doses": ";".join(f"{dye}={depth!r}" for dye, depth in each.doses),
+            "base": words_cell(each.base),
+            "doses": words_cell(";".join(f"{dye}={x!r}" for dye, x in each.doses)),
             **_cells(each.reading, lab, [f"R{band}" for band in nm]),
-            "session": each.session,
+            "session": words_cell(each.session),
             "date": (dates or {}).get(each.number, ""),
-            "note": (notes or {}).get(each.number, ""),
+            "note": words_cell((notes or {}).get(each.number, "")),
         })
     return out.getvalue()
 

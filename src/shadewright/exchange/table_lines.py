@@ -5,6 +5,7 @@ import io
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from shadewright.exchange.cells import plain_cell, words_cell
 from shadewright.exchange.rows import RowProblem
 
 _WHY = "reason"
@@ -23,7 +24,7 @@ class TableLines:
             return ""
         cells = self.rows[line]
         place = self.columns.index(column)
-        return cells[place].strip() if place < len(cells) else ""
+        return plain_cell(cells[place].strip()) if place < len(cells) else ""
 
     def words(self, line: int) -> str:
         """Return a line as it stands there; nothing where it is none of a row."""
@@ -54,5 +55,5 @@ def lines_to_mend(table: TableLines, problems: Iterable[RowProblem]) -> str:
     for problem in problems:
         if problem.line in table.rows:
             cells = [table.cell(problem.line, name) for name in names]
-            writer.writerow([*cells, problem.why])
+            writer.writerow([words_cell(cell) for cell in (*cells, problem.why)])
     return out.getvalue()
