@@ -157,10 +157,20 @@ def test_a_mix_is_saved_with_the_colour_that_it_is_for(
     assert Recipe.objects.count() == 1
 
 
-def test_a_mix_without_a_name_is_not_saved(client: Client, yarns: TwoYarns) -> None:
-    mix = mix_text(yarns.mix(Gorse=0.6))
+def test_a_mix_without_a_name_is_named_as_it_was_mixed_at_last(
+    client: Client, yarns: TwoYarns
+) -> None:
+    before = read(client.get(f"/shades/mix/?mix={mix_text(yarns.mix(Gorse=0.6))}"))
+    assert not before.value("called")
+    sent = {"deed": before.value("deed"), "mix": mix_text(yarns.mix(Gorse=0.8))}
+    client.post("/shades/mix/save/", sent)
+    assert Recipe.objects.get().name == "Gorse 0.8 %"
+
+
+def test_a_name_that_is_too_long_is_refused(client: Client, yarns: TwoYarns) -> None:
     deed = read(client.get("/shades/mix/")).value("deed")
-    shown = read(client.post("/shades/mix/save/", {"deed": deed, "mix": mix}))
+    sent = {"deed": deed, "mix": mix_text(yarns.mix(Gorse=0.6)), "called": "G" * 61}
+    shown = read(client.post("/shades/mix/save/", sent))
     assert shown.status == 422
-    assert "The name is missing" in shown.text
+    assert "The name may have up to 60 characters" in shown.text
     assert not Recipe.objects.exists()

@@ -8,6 +8,7 @@ from django.http import HttpRequest
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.mixes.asking import MixAsked, mix_asked
+from shadewright.web.mixes.showing import recipe_words
 from shadewright.web.targets import NAME
 from shadewright.workflows.recipe_shapes import Version
 from shadewright.workflows.shades.mixing_page import MixNow
@@ -28,7 +29,9 @@ class RowForm(DeedForm):
 
 
 class SaveForm(RowForm):
-    """The name under which a mix is kept."""
+    """The name under which a mix is kept; without one it is named after its dyes."""
+
+    called = forms.CharField(label="The name", max_length=60, required=False)
 
     def save(self, request: HttpRequest, asked: MixAsked, now: MixNow) -> Version:
         """Write the recipe, and which colour it is for."""
@@ -37,7 +40,7 @@ class SaveForm(RowForm):
             doses=asked.mix,
             base_id=now.base.id,
             wanted=asked.wanted,
-            name=sent["called"],
+            name=sent["called"] or recipe_words(now)[:60],
             batch_g=asked.yarn_g,
         )
         stamp = stamp_now(by=person_id(request), deed=sent["deed"])

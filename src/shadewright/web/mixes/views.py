@@ -21,7 +21,6 @@ from shadewright.web.mixes.pages import (
 from shadewright.web.mixes.saving import SaveForm, save_asked
 from shadewright.web.mixes.showing import (
     doses_of,
-    recipe_words,
     told_of,
 )
 from shadewright.web.mixes.sliders import LEAST_PERCENT, MOST_PERCENT, STEPS, place_of
@@ -154,7 +153,7 @@ def _page(
         told=told_of(asked, now),
         doses=doses_of(_measured(asked, now, palette), now, yarn_g=asked.yarn_g),
         deed=str(form["deed"].value()),
-        name=form["called"].value() or recipe_words(now)[:60],
+        name=form["called"].value() or "",
         name_fault=form.fault,
     )
 
