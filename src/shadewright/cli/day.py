@@ -1,5 +1,6 @@
 """``shadewright day``: plan a dye day from a file."""
 
+from dataclasses import dataclass
 from pathlib import Path
 from time import monotonic
 
@@ -20,7 +21,7 @@ from shadewright.core.planning import (
 )
 from shadewright.exchange.day_file import plan_answer, read_day
 
-SPOTS_PER_SECOND = 45_000
+SPOTS_PER_SECOND = 70_000
 """The budget that a second stands for: a quiet machine of 2020 looks at more. [1/s]"""
 _MOST_SECONDS = 3600.0
 
@@ -48,9 +49,20 @@ def plan(*, day_file: Path, seconds: float, as_json: bool) -> None:
     say(
         plan_answer(found, is_stopped=is_stopped),
         as_json=as_json,
-        rows=_rows(found),
+        rows=_rows(found, wanted),
         warnings=[f"{each.name} is left out: {each.why}" for each in found.left_out],
     )
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Clock:
+    """The day’s own clock: a time after its start as people read it."""
+
+    opens_min: int
+
+    def said(self, minutes: float) -> str:
+        hours, rest = divmod(self.opens_min + int(minutes), 60)
+        return f"{hours:02d}:{rest:02d}"
 
 
 def _searched(wanted: Day, seconds: float) -> tuple[Tried, bool]:
@@ -67,28 +79,29 @@ def _searched(wanted: Day, seconds: float) -> tuple[Tried, bool]:
     return best, False
 
 
-def _rows(found: DayPlan) -> Rows:
-    """Return the day's sums, then each bath; minutes count from the day's start."""
+def _rows(found: DayPlan, wanted: Day) -> Rows:
+    """Return the day's sums, then each bath and each pot washed out, by the clock."""
+    at = _Clock(opens_min=wanted.opens_min)
     return [
-        ("ends", _at(found.end_min)),
-        ("cannot end before", _at(found.bound_min)),
+        ("ends", at.said(found.end_min)),
+        ("cannot end before", at.said(found.bound_min)),
         ("hands", f"{found.hands_min:g}\u00a0min"),
         *(
             (f"circuit {name}", f"{kw:.3g}\u00a0kW at most")
             for name, kw in found.peak_kw
         ),
-        *((bath.name, _said(bath)) for bath in found.baths),
+        *((bath.name, _said(bath, at)) for bath in found.baths),
+        *(
+            (f"wash out {each.pot}", f"{at.said(each.start_min)}, before {each.before}")
+            for each in found.washouts
+        ),
     ]
 
 
-def _said(bath: PlannedBath) -> str:
+def _said(bath: PlannedBath, at: _Clock) -> str:
     starts = {each.stage: each.start_min for each in bath.stages}
     said = f"{bath.pot} on {bath.source}"
     for stage in (Stage.FILL, Stage.HEAT, Stage.CHECK, Stage.RINSE):
         if stage in starts:
-            said += f", {stage} at {_at(starts[stage])}"
+            said += f", {stage} {at.said(starts[stage])}"
     return said
-
-
-def _at(minutes: float) -> str:
-    return f"{minutes:g}\u00a0min"

@@ -130,6 +130,7 @@ def _day(fields: Fields, starts: int, ends: int, ticks: int) -> Day:
         washout=_length(fields, "washout_min", ticks),
         baths=baths,
         ticks_per_min=ticks,
+        opens_min=starts,
     )
 
 
@@ -242,7 +243,9 @@ def _ticks(whole: Mapping[str, object], fields: Fields) -> int:
     for ticks in TICKS:
         if all(abs(each * ticks - round(each * ticks)) < 1e-6 for each in numbers):
             return ticks
-    raise fields.because(key="minutes", why="hold parts that are no tenths or quarters")
+    raise fields.because(
+        key="minutes", why="has parts that are no tenths, quarters or sixtieths"
+    )
 
 
 def _every_length(value: object, key: str = "") -> Iterable[float]:

@@ -112,7 +112,8 @@ class WantedBath:
 class Day:
     """All of it, counted in ticks from the day's start; ``length`` is the day's end.
 
-    A tick is a minute, or the part of one in which every length given is whole.
+    A tick is a minute, or the part of one in which every length given is whole. The
+    day opens so many minutes after midnight.
     """
 
     length: int
@@ -126,3 +127,4 @@ class Day:
     washout: int
     baths: tuple[WantedBath, ...]
     ticks_per_min: int = 1
+    opens_min: int = 0
