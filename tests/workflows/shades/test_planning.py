@@ -13,6 +13,7 @@ from shadewright.records.models import (
     Bath,
     ColourReading,
     Dye,
+    MeasuringTool,
     Pot,
     Recipe,
     Swatch,
@@ -246,6 +247,21 @@ def test_a_dose_that_waits_for_a_stock_is_drawn_from_it_once_it_stands_there(
     doses = [each.doses[0] for each in swatch_set(plan_id).swatches]
     assert [each.volume_ml for each in doses] == pytest.approx([20, 10, 5, 25])
     assert doses[3].code == weak
+
+
+def test_a_kept_set_is_foretold_as_it_was_shown(base: Base) -> None:
+    """Doses that wait for a stock are not foretold as if weighed dry."""
+    MeasuringTool.objects.create(
+        name="Kitchen scale", kind="balance", size=500.0, readability=0.1
+    )
+    fit_now(why="test")
+    wish = ladder(base, dye_ids=(dye("Gorse"), dye("Kelp")), rungs=3)
+    shown = [each.told for each in plan_swatches(wish).swatches]
+    kept = swatch_set(keep_plan(wish, stamp_now(by=None)))
+    for one, each in zip(shown, kept.swatches, strict=True):
+        assert one is not None
+        assert each.told is not None
+        assert each.told.within_90 == pytest.approx(one.within_90)
 
 
 def test_a_set_tells_what_was_dyed_and_read(base: Base) -> None:

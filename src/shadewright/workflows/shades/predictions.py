@@ -1,12 +1,12 @@
 """What the palette foretold of a bath, kept before it is dyed."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from shadewright.core.mixing import Mix, Told, told_mixes
 from shadewright.core.mixing.swatches import DOSE_ERROR, MOST_DEPTH_PERCENT
 from shadewright.core.uncertainty import Value
-from shadewright.records.models import Bath, Prediction
+from shadewright.records.models import Bath, Prediction, SwatchPlan
 from shadewright.workflows.shades.evidence import dose_error_of
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
 
@@ -42,8 +42,11 @@ def foresight(
 def keep_prediction(*, bath: Bath, depths: Depths, **_signal: object) -> None:
     """Keep what is foretold of a bath that was just planned, if anything is.
 
-    The receiver of ``bath_planned``.
+    The receiver of ``bath_planned``. A set of swatches says which stocks to have first,
+    so that its doses are measured as is usual, whatever stands on the shelf today.
     """
+    if SwatchPlan.objects.filter(recipe=bath.version.recipe_id).exists():
+        depths = [(dye, replace(depth, terms=())) for dye, depth in depths]
     found = foresight(base_name=bath.base.name, depths=depths, holds=palette_now())
     if found is None:
         return
