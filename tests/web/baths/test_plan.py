@@ -50,6 +50,10 @@ def test_first_there_is_a_recipe_and_a_base(client: Client, things: Dyeing) -> N
     assert "First a recipe" in none.text
     assert "/recipes/new/" in none.links
     things.recipe()
+    only = f'<option value="{things.base}" selected>'
+    assert only in read(client.get(PLAN)).source
+    Base.objects.create(name="Another yarn")
+    assert only not in read(client.get(PLAN)).source
     Base.objects.update(is_retired=True)
     assert "/bases/new/" in read(client.get(PLAN)).links
 
@@ -163,7 +167,7 @@ def test_lots_are_those_of_the_base(client: Client, things: Dyeing) -> None:
         ("fibre_g", "9" * 12, "Weight of the dry yarn must be"),
         ("skeins", "-2", "The number of skeins must be from 1"),
         ("skeins", "9" * 20, "The number of skeins must be from 1"),
-        ("skeins", "some", "Skeins cannot be read as it was typed."),
+        ("skeins", "some", "Skeins must be a whole number."),
         ("wet_yarn_g", "90", "The wet yarn must be at least the dry yarn’s 97 g"),
         ("liquor_ratio", "0", "Liquor ratio must be above 0"),
         ("liquor_ratio", "wide", "Liquor ratio is written as"),

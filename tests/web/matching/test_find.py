@@ -7,7 +7,13 @@ import pytest
 from django.test import Client
 from django.urls import reverse
 
-from shadewright.records.models import FoundFor, PowderJar, RecipeVersion, WantedColour
+from shadewright.records.models import (
+    Base,
+    FoundFor,
+    PowderJar,
+    RecipeVersion,
+    WantedColour,
+)
 from shadewright.web.matching import searches
 from shadewright.workflows.shades.wanted import keep_wanted, wanted_of_text
 from shadewright.workflows.stamps import stamp_now
@@ -236,7 +242,10 @@ def test_answer_is_saved_in_one_tap(client: Client, studio: Fitted) -> None:
     shown = read(client.post(f"/shades/find/save/?{query}", sent, follow=True))
     assert "Saved as Wet Fern, version 1" in shown.text
     assert "Found for Wet Fern" in shown.text
-    assert FoundFor.objects.count() == 1
+    found = FoundFor.objects.get()
+    Base.objects.create(name="Another yarn")
+    plan = read(client.get(f"/baths/new/?version={found.version_id}")).source
+    assert f'<option value="{studio.base.pk}" selected>' in plan
 
 
 def test_search_from_a_recipe_makes_its_next_version(

@@ -8,6 +8,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.errors import StudioError
+from shadewright.web.asking import number_asked
 from shadewright.web.baths.advising import AdviceShown, advice_panel
 from shadewright.web.baths.dosing import dosing_said_before
 from shadewright.web.baths.forms import PlanForm
@@ -22,6 +23,7 @@ from shadewright.workflows.baths import keep_bath, plan_bath
 from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.planned_baths import plan_anew, wish_of
 from shadewright.workflows.recipes import has_recipes
+from shadewright.workflows.shades.saving import found_for
 from shadewright.workflows.stamps import stamp_now, today
 from shadewright.workflows.waters import usual_water
 
@@ -108,7 +110,8 @@ def _begun(typed: dict[str, str]) -> dict[str, Any]:
     """Add today, and everything of the bath that is planned again."""
     again = typed.pop("again", "")
     if not again:
-        return {"dyed_on": f"{today():%Y-%m-%d}", **_usual_water(), **typed}
+        usual = {**_usual_base(typed), **_usual_water()}
+        return {"dyed_on": f"{today():%Y-%m-%d}", **usual, **typed}
     now = bath_now(again)
     is_planned = now.status is BathStatus.PLANNED
     return {**_said_before(again), "instead_of": again if is_planned else "", **typed}
@@ -134,6 +137,16 @@ def _said_before(number: str) -> dict[str, Any]:
         "notes": wish.notes,
         **dosing_said_before(wish.dosing),
     }
+
+
+def _usual_base(typed: dict[str, str]) -> dict[str, str]:
+    """Return the base that the recipe was found on, or the only one there is."""
+    version_id = number_asked(typed, "version", kind="version of a recipe")
+    found = None if version_id is None else found_for(version_id)
+    bases = [each.id for each in bases_in_use()]
+    if found is not None and found.wanted.base_id in bases:
+        return {"base": str(found.wanted.base_id)}
+    return {"base": str(bases[0])} if len(bases) == 1 else {}
 
 
 def _usual_water() -> dict[str, str]:
