@@ -41,7 +41,7 @@ def test_alone_it_is_named_with_all_that_must_be_said(size: str) -> None:
     )
     html = _shown(shown, size)
     assert f'aria-label="{shown.title}"' in html
-    assert "foretold from swatches that were picked on a screen" in shown.title
+    assert "foretold from colours picked on a screen or off a photo" in shown.title
     assert "usually ΔE\u00a02.1 off, 9 in 10 times at most 4.3" in shown.title
 
 

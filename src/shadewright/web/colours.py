@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
-from shadewright.core.colour import Lab
+from shadewright.core.colour import Lab, Light
 from shadewright.core.mixing import Evidence
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.exchange.colour_text import ScreenColour, on_screen
@@ -22,14 +22,17 @@ from shadewright.workflows.shades.swatches import ReadColour
 
 ColourSize = Literal["small", "square", "row", "large"]
 
+LIGHT_NAMES = {Light.D65: "Daylight", Light.A: "Lamp", Light.LED_B3: "Shop LED"}
+
 TOO_VIVID = "more vivid than this screen shows"
 
-_RESTS_ON = {
-    Evidence.SCREEN: "swatches that were picked on a screen",
-    Evidence.LAB: "swatches read by a meter",
-    Evidence.THREE_LIGHTS: "swatches read under three lights",
-    Evidence.SPECTRUM: "swatches with a spectrum",
+RESTS_ON = {
+    Evidence.SCREEN: "colours picked on a screen or off a photo",
+    Evidence.LAB: "colours read by a meter",
+    Evidence.THREE_LIGHTS: "colours read under three lights",
+    Evidence.SPECTRUM: "spectra",
 }
+"""What a kind of evidence is, after “rests on” or “foretold from”."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -98,7 +101,7 @@ def foretold_colour(
     spread = (
         f"usually ΔE{NO_BREAK}{expected:.1f} off, 9 in 10 times at most {within_90:.1f}"
     )
-    source = f"foretold from {_RESTS_ON[evidence]}"
+    source = f"foretold from {RESTS_ON[evidence]}"
     return _shown(lab, name=name, source=source, spread=spread, is_foretold=True)
 
 

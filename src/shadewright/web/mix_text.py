@@ -4,9 +4,7 @@ import re
 
 from shadewright.core.mixing.swatches import MOST_DEPTH_PERCENT
 from shadewright.errors import OutOfRangeError, UnreadableError
-
-DyeDoses = tuple[tuple[int, float], ...]
-"""Dyes by their number with their depths. [%]"""
+from shadewright.workflows.shades.swatches import DyeDoses
 
 MOST_DYES = 12
 _PART = re.compile(r"([0-9]{1,9}):([0-9]{0,3}(?:\.[0-9]{0,12})?)", re.ASCII)

@@ -40,7 +40,7 @@ def test_the_colour_stands_beside_the_one_that_is_wanted(
     shown = read(client.get(address))
     assert "Wanted: Wet Fern" in shown.text
     assert "(CIEDE2000) to" in shown.text
-    assert "foretold from swatches read by a meter" in shown.text
+    assert "foretold from colours read by a meter" in shown.text
     assert "9 in 10 times at most" in shown.text
     for light in ("Daylight", "Lamp", "Shop LED"):
         assert light in shown.text

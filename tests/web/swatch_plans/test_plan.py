@@ -59,7 +59,7 @@ def test_a_ladder_says_what_it_takes_while_it_is_typed(
     assert "4 swatches of 10 g: 40 g of Hollow 4-ply" in page.text
     assert "Have these stocks first" in page.text
     assert any("/dilute/?want_percent=0.5&volume_ml=" in x for x in page.links)
-    assert "foretold from swatches read by a meter" in page.source
+    assert "foretold from colours read by a meter" in page.source
     assert "nine in ten come out within ±" in page.text
     assert re.search(r"± \d+\.\d ", page.text.replace("\u00a0", " "))
 

@@ -158,7 +158,7 @@ def test_a_swatch_stands_beside_what_was_foretold(client: Client, base: Base) ->
     alone = got(client, page_of(rows[2])).text
     assert "No other swatch tells of its dyes yet" in alone
     text = got(client, page_of(rows[1])).text
-    assert "foretold from swatches read by a meter" in text
+    assert "foretold from colours read by a meter" in text
     assert "From the other swatches alone, the palette would have been ΔE" in text
 
 

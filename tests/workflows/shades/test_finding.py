@@ -8,7 +8,6 @@ from shadewright.core.colour import Light, ciede2000
 from shadewright.core.mixing.swatches import DOSE_ERROR
 from shadewright.errors import MissingError, NotFoundError, OutOfRangeError
 from shadewright.records.models import Base, Dye, MeasuringTool, PowderJar
-from shadewright.records.models.catalogue import DyeClass
 from shadewright.workflows.shades.find_wishes import FindWish, at_shelf
 from shadewright.workflows.shades.finding import Found, find, target_under
 from shadewright.workflows.shades.palettes import palette_now
@@ -96,7 +95,7 @@ def test_only_dyes_of_the_shelf_are_taken_and_no_more_than_it_has() -> None:
 def test_filters_by_dye_hold() -> None:
     """Wanted dyes are in every answer, unwanted and metal-complex ones in none."""
     studio = fitted()
-    Dye.objects.filter(name="Kelp").update(dye_class=DyeClass.METAL_COMPLEX_1_2)
+    Dye.objects.filter(name="Kelp").update(is_metal_complex=True)
     wish = wish_in(
         studio,
         with_dyes=(studio.dyes["Sloe"],),

@@ -11,9 +11,10 @@ from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.colours import colour_of_reading, foretold_colour
 from shadewright.web.evidence.pages import OutcomeShown, PredictionsPage
 from shadewright.web.evidence.standing import shaped_behind
-from shadewright.web.evidence.words import counted, mix_words
+from shadewright.web.evidence.words import counted
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.outcomes import (
     PROMISED,
     Counts,

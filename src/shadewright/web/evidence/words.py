@@ -5,7 +5,7 @@ from shadewright.core.quantities.writing import NO_BREAK, number_text
 from shadewright.workflows.shades.doubts import Doubt
 from shadewright.workflows.shades.fit_pages import FitStatus
 from shadewright.workflows.shades.kinds import TEACHES_AS, ReadBy
-from shadewright.workflows.shades.swatches import Doses, SwatchNow
+from shadewright.workflows.shades.swatches import SwatchNow
 
 _CLEARLY = 1.15
 """From this factor on a dose is named as what may be wrong (our choice)."""
@@ -17,13 +17,6 @@ _SLIP = 12.0
 def counted(count: int, one: str, many: str) -> str:
     """Return a count with its noun: “One swatch”, “3 swatches”."""
     return f"One {one}" if count == 1 else f"{count} {many}"
-
-
-def mix_words(doses: Doses) -> str:
-    """Return a mix as people say it: “Gorse 0.6 % + Slate 0.2 %”."""
-    return " + ".join(
-        f"{dye} {number_text(depth, digits=3)}{NO_BREAK}%" for dye, depth in doses
-    )
 
 
 def fit_words(status: FitStatus) -> str:

@@ -22,7 +22,7 @@ from shadewright.workflows.shades.find_wishes import FindWish
 from shadewright.workflows.shades.mixing_page import palette_bases
 from shadewright.workflows.shades.wanted import Wanted
 
-LIGHTS = (Light.A, Light.LED_B3, Light.FL11)
+JUDGED_UNDER = (Light.A, Light.LED_B3, Light.FL11)
 _MOST_TOLERANCE = 20.0
 
 
@@ -58,7 +58,8 @@ def asked_of(said: QueryDict, palette: Palette) -> Asked | None:
         is_without_metal="nometal" in plain,
         with_dyes=_numbers(plain, "with"),
         without_dyes=_numbers(plain, "without"),
-        lights=tuple(x for x in LIGHTS if x in said.getlist("light")) or usual.lights,
+        lights=tuple(x for x in JUDGED_UNDER if x in said.getlist("light"))
+        or usual.lights,
     )
     return Asked(
         wish=wish,

@@ -7,11 +7,12 @@ from django import forms
 from django.forms import BoundField
 from django.http import QueryDict
 
+from shadewright.core.colour import Light
 from shadewright.core.mixing import Palette
 from shadewright.errors import MissingError, StudioError
 from shadewright.exchange.typed_spectrum import typed_spectra
 from shadewright.web.forms import NumberInput, StudioForm
-from shadewright.web.matching.asking import LIGHTS, Asked, asked_of, query_of
+from shadewright.web.matching.asking import Asked, asked_of, query_of
 from shadewright.web.swatches.colour_fields import pick_field, said_colour, typed_field
 from shadewright.workflows.shades.mixing_page import palette_bases, palette_dyes
 from shadewright.workflows.shades.saving import likes
@@ -21,11 +22,11 @@ from shadewright.workflows.shades.wanted import (
     wanted_colours,
 )
 
-LIGHT_NAMES = {
-    LIGHTS[0]: "Lamp (A)",
-    LIGHTS[1]: "LED (LED-B3)",
-    LIGHTS[2]: "Tube (FL11)",
-}
+_LIGHTS = (
+    (str(Light.A), "Lamp (A)"),
+    (str(Light.LED_B3), "LED (LED-B3)"),
+    (str(Light.FL11), "Tube (FL11)"),
+)
 _WAYS = (
     (CameFrom.COLOUR, "Picked or typed"),
     (CameFrom.WANTED, "A wanted colour that is kept"),
@@ -66,7 +67,7 @@ class FindForm(StudioForm):
     )
     light = forms.MultipleChoiceField(
         label="Judge a spectrum under daylight and",
-        choices=[(str(light), words) for light, words in LIGHT_NAMES.items()],
+        choices=_LIGHTS,
         required=False,
         widget=forms.CheckboxSelectMultiple,
     )

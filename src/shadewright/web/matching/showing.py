@@ -6,14 +6,13 @@ from uuid import uuid4
 from django.urls import reverse
 
 from shadewright.core.baths.sums import POWDER_CAUTION
-from shadewright.core.colour import Light
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.drawing import Difference
 from shadewright.exchange.colour_text import on_screen
 from shadewright.web.baths.planning import shown_share, stock_address
-from shadewright.web.colours import TOO_VIVID, foretold_colour
+from shadewright.web.colours import LIGHT_NAMES, TOO_VIVID, foretold_colour
 from shadewright.web.depths import sureness
 from shadewright.web.matching.asking import Asked
 from shadewright.web.matching.pages import (
@@ -36,7 +35,6 @@ from shadewright.workflows.shades.find_wishes import AtShelf
 from shadewright.workflows.shades.finding import Answer, Found, Hunt, UnderLight
 
 _MOST_BEHIND = 5
-_LIGHT_NAMES = {Light.D65: "Daylight", Light.A: "Lamp", Light.LED_B3: "Shop LED"}
 
 
 def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
@@ -165,7 +163,7 @@ def _chance(chance: float) -> str:
 
 
 def _light(under: UnderLight) -> LightShown:
-    name = _LIGHT_NAMES[under.light]
+    name = LIGHT_NAMES[under.light]
     return LightShown(
         name=name,
         hexes=_hexes(under),

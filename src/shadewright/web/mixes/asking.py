@@ -10,8 +10,9 @@ from shadewright.core.quantities import percent, require_between
 from shadewright.errors import StudioError
 from shadewright.web.amounts import some_mass
 from shadewright.web.asking import number_asked
-from shadewright.web.mix_text import DyeDoses, mix_of, mix_text
+from shadewright.web.mix_text import mix_of, mix_text
 from shadewright.web.targets import target_asked, target_query
+from shadewright.workflows.shades.swatches import DyeDoses
 from shadewright.workflows.shades.wanted import Wanted
 
 USUAL_YARN_G = 100.0

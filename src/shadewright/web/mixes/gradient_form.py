@@ -9,10 +9,10 @@ from django.forms import BoundField
 from shadewright.core.quantities import percent
 from shadewright.web.amounts import AmountField, mass_field, share_field
 from shadewright.web.forms import StudioForm
-from shadewright.web.mix_text import DyeDoses
 from shadewright.web.mixes.asking import allowed_depth
 from shadewright.workflows.choices import Choice
 from shadewright.workflows.shades.gradients import LEAST_STEPS, MOST_STEPS, GradientWish
+from shadewright.workflows.shades.swatches import DyeDoses
 
 ROWS = 4
 ENDS = ("first", "last")

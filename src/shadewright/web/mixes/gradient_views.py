@@ -18,13 +18,13 @@ from shadewright.web.asking import number_asked
 from shadewright.web.colours import TOO_VIVID
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
-from shadewright.web.mix_text import DyeDoses, mix_of, mix_text
+from shadewright.web.mix_text import mix_of, mix_text
 from shadewright.web.mixes.gradient_form import ENDS, GradientForm, initial_of
 from shadewright.web.mixes.gradient_pages import GradientPage, StepRow
 from shadewright.web.mixes.pages import Kept
 from shadewright.web.mixes.saving import RowForm
 from shadewright.web.mixes.showing import told_colour
-from shadewright.web.mixes.views import no_palette, palette_or_refuse
+from shadewright.web.mixes.views import no_palette
 from shadewright.web.pages import show
 from shadewright.web.swatches.words import SHADES
 from shadewright.web.toasts import say
@@ -42,8 +42,13 @@ from shadewright.workflows.shades.gradients import (
 )
 from shadewright.workflows.shades.measurable import Measured, bench_now, measured_mix
 from shadewright.workflows.shades.mixing_page import palette_bases, palette_dyes
-from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.palettes import (
+    PaletteNow,
+    palette_now,
+    palette_or_refuse,
+)
 from shadewright.workflows.shades.plan_keeping import keep_plan
+from shadewright.workflows.shades.swatches import DyeDoses
 from shadewright.workflows.stamps import stamp_now
 
 USUAL_STEPS, USUAL_YARN_G = 5, 100.0

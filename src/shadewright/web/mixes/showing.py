@@ -8,6 +8,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.exchange.colour_text import on_screen
 from shadewright.web.colours import (
+    LIGHT_NAMES,
     TOO_VIVID,
     ColourShown,
     foretold_colour,
@@ -22,10 +23,8 @@ from shadewright.web.targets import target_query
 from shadewright.web.ways import way_to
 from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.measurable import Measured
-from shadewright.workflows.shades.mixing_page import LIGHTS, MixNow, ToldMix
+from shadewright.workflows.shades.mixing_page import SHOWN_UNDER, MixNow, ToldMix
 from shadewright.workflows.shades.wanted import Wanted, target_of
-
-_LIGHT_NAMES = {Light.D65: "Daylight", Light.A: "Lamp", Light.LED_B3: "Shop LED"}
 
 
 def told_of(asked: MixAsked, now: MixNow) -> Told:
@@ -154,15 +153,17 @@ def mark_of(target: ColourShown | None, colour: ColourShown | None) -> str:
 
 
 def _lights(told: ToldMix, wanted: Wanted | None) -> tuple[LightShown, ...]:
-    aim = {} if wanted is None else dict(target_of(wanted, lights=LIGHTS).labs)
-    return tuple(_light(light, told.labs[light], aim.get(light)) for light in LIGHTS)
+    aim = {} if wanted is None else dict(target_of(wanted, lights=SHOWN_UNDER).labs)
+    return tuple(
+        _light(light, told.labs[light], aim.get(light)) for light in SHOWN_UNDER
+    )
 
 
 def _light(light: Light, lab: Lab, aim: Lab | None) -> LightShown:
     labs = [lab] if aim is None else [aim, lab]
     away = "" if aim is None else f"ΔE{NO_BREAK}{ciede2000(aim, lab):.1f}"
     return LightShown(
-        name=_LIGHT_NAMES[light],
+        name=LIGHT_NAMES[light],
         hexes=tuple(on_screen(each).hex_code for each in labs),
         words=away,
     )

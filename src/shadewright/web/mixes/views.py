@@ -7,7 +7,7 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
-from shadewright.errors import MissingError, StudioError
+from shadewright.errors import StudioError
 from shadewright.web.mix_text import MOST_DYES
 from shadewright.web.mixes.asking import MixAsked, mix_asked
 from shadewright.web.mixes.pages import (
@@ -31,7 +31,11 @@ from shadewright.web.toasts import say
 from shadewright.web.ways import way_to
 from shadewright.workflows.shades.measurable import Measured, bench_now, measured_mix
 from shadewright.workflows.shades.mixing_page import MixNow, mix_now
-from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.palettes import (
+    PaletteNow,
+    palette_now,
+    palette_or_refuse,
+)
 
 
 @require_safe
@@ -87,16 +91,6 @@ def no_palette(title: str) -> NoPalettePage:
         Link(words="Swatches", address=way_to("swatches")),
     )
     return NoPalettePage(title=title, crumbs=(SHADES,), ways=ways)
-
-
-def palette_or_refuse() -> PaletteNow:
-    """Return the palette that holds; refused where there is none yet."""
-    palette = palette_now()
-    if palette is None:
-        raise MissingError(
-            name="The palette", advice="Enter one swatch of each dye first."
-        )
-    return palette
 
 
 def _now(asked: MixAsked, palette: PaletteNow) -> MixNow:

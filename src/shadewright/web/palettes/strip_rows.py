@@ -9,11 +9,10 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.drawing import DyeStrip, Square, Told
 from shadewright.exchange.colour_text import on_screen
-from shadewright.web.colours import TOO_VIVID
+from shadewright.web.colours import RESTS_ON, TOO_VIVID
 from shadewright.web.pages import Link
 from shadewright.web.palettes.pages import StripRow
 from shadewright.web.palettes.words import (
-    RESTS_ON,
     counted,
     depth_words,
     lab_words,

@@ -1,19 +1,9 @@
 """What is said of palettes: depths, colours, lists, and how well it foretells."""
 
 from collections.abc import Sequence
-from typing import Final
 
-from shadewright.core.mixing import Evidence
 from shadewright.core.quantities.writing import NO_BREAK, number_text
 from shadewright.workflows.shades.palette_pages import LeftOut, PaletteOnBase
-
-RESTS_ON: Final = {
-    Evidence.SCREEN: "colours picked on a screen or off a photo",
-    Evidence.LAB: "colours read by a meter",
-    Evidence.THREE_LIGHTS: "colours read under three lights",
-    Evidence.SPECTRUM: "spectra",
-}
-"""The best kind of evidence behind a dye."""
 
 
 def counted(count: int, one: str, many: str) -> str:

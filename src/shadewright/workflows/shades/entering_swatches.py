@@ -8,17 +8,16 @@ from django.db import transaction
 from django.db.models import F
 
 from shadewright.core.mixing.swatches import checked_doses
-from shadewright.core.quantities.writing import amount_text
 from shadewright.errors import ConflictError
 from shadewright.records import recipe_reads
 from shadewright.records.models import Base, Dye, Swatch, SwatchDose
 from shadewright.workflows.bases import add_base, named_base
 from shadewright.workflows.depths import depths_of
 from shadewright.workflows.dyes import add_dye, named_dye
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.swatches import Doses
 from shadewright.workflows.stamps import Stamp, past_date
 
-BARE = "bare yarn"
 _LONGEST_LABEL = 60
 
 
@@ -96,9 +95,7 @@ def taken_back() -> frozenset[int]:
 
 def doses_label(doses: Sequence[tuple[str, float]]) -> str:
     """Return what stands on a swatch’s tag: its dyes, each with its depth."""
-    said = (
-        " + ".join(f"{dye} {amount_text(depth, '%')}" for dye, depth in doses) or BARE
-    )
+    said = mix_words(doses)
     fits = len(said) <= _LONGEST_LABEL
     return said if fits else f"{said[: _LONGEST_LABEL - 1]}…"
 

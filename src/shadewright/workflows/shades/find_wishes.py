@@ -19,7 +19,6 @@ from shadewright.core.recipes.search.sets import MOST_DYES
 from shadewright.core.recipes.wishes import MOST_DEPTH_PERCENT
 from shadewright.errors import NotFoundError
 from shadewright.records.models import Base, Dye
-from shadewright.records.models.catalogue import DyeClass
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import PlannedDose, planned_dose
 from shadewright.workflows.bottle_choice import Offer
@@ -33,9 +32,9 @@ from shadewright.workflows.tools_at_hand import AtHand, at_hand
 
 USUAL_BATCH_G = 100.0
 USUAL_RATIO = 30.0
+"""Litres of bath to a kilogram of yarn where no recipe says (common practice)."""
 _MIDDLING_PERCENT = 0.5
 _ROUNDING = 0.005
-_HOLD_METAL = {DyeClass.METAL_COMPLEX_1_1, DyeClass.METAL_COMPLEX_1_2}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -167,11 +166,6 @@ def _with_room(most: Mapping[str, float]) -> dict[str, float]:
     return {name: (1.0 - _ROUNDING) * percent for name, percent in most.items()}
 
 
-def holds_metal(dye: Dye) -> bool:
-    """Whether a dye is a metal complex, as far as anybody wrote down."""
-    return dye.is_metal_complex or dye.dye_class in _HOLD_METAL
-
-
 def _unwanted(
     wish: FindWish, palette: Palette, at: AtShelf, most: Mapping[str, float]
 ) -> tuple[str, ...]:
@@ -187,7 +181,7 @@ def _unwanted(
         if name in by_name
         or name in gone
         or (wish.is_on_shelf and not most[name])
-        or (wish.is_without_metal and holds_metal(at.dyes[name]))
+        or (wish.is_without_metal and at.dyes[name].is_metal_complex)
     )
 
 

@@ -19,7 +19,6 @@ from shadewright.core.recipes import (
 from shadewright.core.recipes.matching import MOST_RECIPES
 from shadewright.core.recipes.rounding import as_written
 from shadewright.core.recipes.targets import steady_lab
-from shadewright.errors import MissingError
 from shadewright.workflows.baths import PlannedDose
 from shadewright.workflows.shades.dye_prices import gram_prices, skein_cost
 from shadewright.workflows.shades.find_reasons import Candidate, with_reasons
@@ -31,13 +30,11 @@ from shadewright.workflows.shades.find_wishes import (
     wishes_of,
 )
 from shadewright.workflows.shades.in_the_pot import in_the_pot
-from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.mixing_page import SHOWN_UNDER
+from shadewright.workflows.shades.palettes import PaletteNow, palette_or_refuse
 from shadewright.workflows.shades.standing_behind import behind_among
 from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
 from shadewright.workflows.shades.wanted import Wanted, target_of
-
-LIGHTS = (Light.D65, Light.A, Light.LED_B3)
-"""Under which every answer is shown: the window, the lamp and the shop. [-]"""
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -136,13 +133,7 @@ class Found:
 
 def hunt(wish: FindWish) -> Hunt:
     """Make a search ready; refused before the first fit or on an unknown base."""
-    now = palette_now()
-    if now is None:
-        raise MissingError(
-            name="A palette",
-            advice="Enter one swatch of each dye first.",
-            argument="palette",
-        )
+    now = palette_or_refuse()
     base_name = palette_base(now.palette, wish.base_id)
     at = at_shelf(now.palette, base_id=wish.base_id, batch_g=wish.batch_g)
     return Hunt(
@@ -232,9 +223,9 @@ def _answers(ready: Hunt, picked: Sequence[Candidate]) -> tuple[Answer, ...]:
         return ()
     mixes = [Mix(base=ready.base_name, doses=x.recipe.doses) for x in picked]
     told = told_mixes(mixes, palette=ready.now.palette)
-    seen = {light: lab_under(told.reflectance, light=light) for light in LIGHTS}
+    seen = {light: lab_under(told.reflectance, light=light) for light in SHOWN_UNDER}
     used = tuple(each for each in swatches_now() if each.id in set(ready.now.used))
-    aims = {light: target_under(ready.wish.wanted, light) for light in LIGHTS}
+    aims = {light: target_under(ready.wish.wanted, light) for light in SHOWN_UNDER}
     found = []
     for place, each in enumerate(picked):
         under = tuple(
@@ -244,7 +235,7 @@ def _answers(ready: Hunt, picked: Sequence[Candidate]) -> tuple[Answer, ...]:
                 foretold=Lab(*seen[light][place].tolist()),
                 is_supposed=aims[light][1],
             )
-            for light in LIGHTS
+            for light in SHOWN_UNDER
         )
         itself = target_of_labs({Light.D65: each.recipe.lab})
         off = _in_the_pot(each.recipe, ready, target=itself)

@@ -17,7 +17,6 @@ from shadewright.workflows.choices import Choice
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText, Version
 from shadewright.workflows.recipes import recipes, write_recipe
 from shadewright.workflows.shades.mixing_page import (
-    DyeDoses,
     DyeInMix,
     ToldMix,
     mix_now,
@@ -26,7 +25,7 @@ from shadewright.workflows.shades.mixing_page import (
 )
 from shadewright.workflows.shades.palettes import PaletteNow
 from shadewright.workflows.shades.plan_wishes import PlanKind, PlanWish
-from shadewright.workflows.shades.swatches import Doses
+from shadewright.workflows.shades.swatches import Doses, DyeDoses
 from shadewright.workflows.stamps import Stamp, today
 
 LEAST_STEPS, MOST_STEPS = 2, 12

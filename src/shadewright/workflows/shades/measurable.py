@@ -10,13 +10,12 @@ from shadewright.core.recipes import rounded, step_percent, target_of_spectrum
 from shadewright.workflows.bottle_choice import Offer
 from shadewright.workflows.dosing import share_g
 from shadewright.workflows.promised import promised_ml
+from shadewright.workflows.shades.find_wishes import USUAL_RATIO
 from shadewright.workflows.shades.mixing_page import DyeInMix, ToldMix
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.tools import ToolNow
 from shadewright.workflows.tools_at_hand import AtHand, at_hand
 
-LIQUOR_RATIO = 30.0
-"""Litres of bath to a kilogram of yarn where no recipe says (common practice)."""
 READ_OF_SIZE = 0.01
 """What can be read off ware, as a share of its size (common practice)."""
 TOO_MUCH_ROUNDED = 0.1
@@ -103,7 +102,7 @@ def _way(dye: DyeInMix, bench: Bench) -> _Way:
     dye_g = dye_mass_g(fibre_mass_g=yarn_g, depth_percent=dye.depth_percent)
     chosen = chosen_bottles(
         dye_g=dye_g,
-        liquor_ml=LIQUOR_RATIO * yarn_g,
+        liquor_ml=USUAL_RATIO * yarn_g,
         bottles=bench.offer.candidates(dye.id),
     )
     whole = None if chosen.missing_g or len(chosen.shares) != 1 else chosen.shares[0]

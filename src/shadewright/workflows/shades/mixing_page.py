@@ -12,12 +12,10 @@ from shadewright.core.mixing.swatches import DOSE_ERROR
 from shadewright.errors import NotFoundError
 from shadewright.records.models import Base, Dye
 from shadewright.workflows.choices import Choice
-from shadewright.workflows.shades.swatches import Doses
+from shadewright.workflows.shades.swatches import Doses, DyeDoses
 
-LIGHTS = (Light.D65, Light.A, Light.LED_B3)
-"""The window, the lamp and the shop. [-]"""
-
-DyeDoses = tuple[tuple[int, float], ...]
+SHOWN_UNDER = (Light.D65, Light.A, Light.LED_B3)
+"""Lights under which a colour foretold is shown: window, lamp and shop. [-]"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -123,7 +121,7 @@ def told_row(
         Mix(base=base, doses=tuple(dose for dose in doses if dose[1])) for doses in rows
     ]
     found = told_mixes(mixes, palette=palette, dose_error=DOSE_ERROR)
-    under = {light: lab_under(found.reflectance, light=light) for light in LIGHTS}
+    under = {light: lab_under(found.reflectance, light=light) for light in SHOWN_UNDER}
     away = [None] * len(mixes)
     if target is not None:
         aim = np.array(target)

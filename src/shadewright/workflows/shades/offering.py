@@ -12,12 +12,12 @@ from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.lot_lines import held
 from shadewright.workflows.shades.swatches import Standing, SwatchNow
 
-READ_BY = {
+_READ_BY = {
     ColourEvidence.HEX: ReadBy.EYE,
     ColourEvidence.PHOTO: ReadBy.PHOTO,
     ColourEvidence.METER: ReadBy.METER,
 }
-_OF_LABEL = {kind.label: READ_BY[kind] for kind in ColourEvidence}
+_OF_LABEL = {kind.label: _READ_BY[kind] for kind in ColourEvidence}
 
 
 @dataclass(frozen=True, kw_only=True)

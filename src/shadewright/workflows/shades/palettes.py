@@ -5,7 +5,7 @@ from datetime import datetime
 from functools import lru_cache
 
 from shadewright.core.mixing import Palette
-from shadewright.errors import UnreadableError
+from shadewright.errors import MissingError, UnreadableError
 from shadewright.exchange.palette_file import read_palette
 from shadewright.records import shade_reads
 from shadewright.records.models import Dye, PaletteFit
@@ -56,6 +56,18 @@ def gone_dyes(palette: Palette) -> tuple[str, ...]:
     rows = Dye.objects.filter(name__in=palette.names.dyes, is_retired=False)
     here = set(rows.values_list("name", flat=True))
     return tuple(dye for dye in palette.names.dyes if dye not in here)
+
+
+def palette_or_refuse() -> PaletteNow:
+    """Return the palette that holds; refused before the first fit."""
+    now = palette_now()
+    if now is None:
+        raise MissingError(
+            name="A palette",
+            advice="Enter one swatch of each dye first.",
+            argument="palette",
+        )
+    return now
 
 
 def shaped_palette(row: PaletteFit) -> PaletteNow:

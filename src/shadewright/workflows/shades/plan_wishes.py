@@ -16,14 +16,14 @@ from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
 from shadewright.records.models import Base, Dye, SwatchPlan, WantedColour
 from shadewright.records.models.swatches import PlanKind
-from shadewright.workflows.shades.palettes import gone_dyes, palette_now
+from shadewright.workflows.shades.palettes import gone_dyes, palette_or_refuse
+from shadewright.workflows.shades.swatches import DyeDoses
 from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
 
 __all__ = [
     "JAR_RATIO",
     "MOST_SWATCHES",
     "YARN_G",
-    "DyeDoses",
     "PlanKind",
     "PlanWish",
     "base_name",
@@ -38,9 +38,6 @@ JAR_RATIO = 50.0
 """Liquor of a jar, millilitres a gram of yarn (common practice: 50 to 100). [mL/g]"""
 YARN_G = (5.0, 10.0, 20.0)
 """What a swatch usually weighs. [g]"""
-
-DyeDoses = tuple[tuple[int, float], ...]
-"""Dyes by their number with their depths. [%]"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -129,7 +126,7 @@ def _mixes(wish: PlanWish) -> tuple[DyeDoses, ...]:
 
 
 def _next(wish: PlanWish) -> tuple[DyeDoses, ...]:
-    palette = _palette()
+    palette = palette_or_refuse().palette
     advised = _advised(
         palette,
         base_name(wish),
@@ -157,22 +154,13 @@ def _bracket(wish: PlanWish) -> tuple[DyeDoses, ...]:
     names = dye_names([dye for dye, _depth in wish.mix])
     numbers = {name: dye for dye, name in names.items()}
     doses = tuple((names[dye], depth) for dye, depth in wish.mix if dye in names)
-    trials = bracketing_trials(_palette(), base=base_name(wish), doses=doses)
+    trials = bracketing_trials(
+        palette_or_refuse().palette, base=base_name(wish), doses=doses
+    )
     return tuple(
         tuple((numbers[dye], as_written(depth)) for dye, depth in each.doses)
         for each in trials
     )
-
-
-def _palette() -> Palette:
-    now = palette_now()
-    if now is None:
-        raise MissingError(
-            name="A palette",
-            advice="Enter the colour of one swatch of each dye first.",
-            argument="kind",
-        )
-    return now.palette
 
 
 def _towards(wanted_id: int | None) -> Lab | None:

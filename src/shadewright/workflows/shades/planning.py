@@ -23,12 +23,12 @@ from shadewright.workflows.shades.plan_stocks import (
 )
 from shadewright.workflows.shades.plan_wishes import (
     YARN_G,
-    DyeDoses,
     PlanWish,
     base_name,
     doses_wanted,
     dye_names,
 )
+from shadewright.workflows.shades.swatches import DyeDoses
 from shadewright.workflows.shelf import shelf
 from shadewright.workflows.tools_at_hand import AtHand, at_hand
 

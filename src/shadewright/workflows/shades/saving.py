@@ -31,8 +31,9 @@ from shadewright.workflows.shades.find_wishes import (
     palette_base,
 )
 from shadewright.workflows.shades.in_the_pot import in_the_pot
-from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.palettes import PaletteNow, palette_or_refuse
 from shadewright.workflows.shades.plan_practice import set_practice
+from shadewright.workflows.shades.swatches import DyeDoses
 from shadewright.workflows.shades.wanted import (
     MOST_NAME,
     CameFrom,
@@ -40,8 +41,6 @@ from shadewright.workflows.shades.wanted import (
     target_of,
 )
 from shadewright.workflows.stamps import Stamp
-
-DyeDoses = tuple[tuple[int, float], ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -90,7 +89,7 @@ def save_found(found: ToSave, *, stamp: Stamp) -> Version:
     was dyed last on that base. With a wanted colour it is kept what the recipe was
     found for. A name that a found recipe bears gets its next version.
     """
-    now = _palette()
+    now = palette_or_refuse()
     base_name = palette_base(now.palette, found.base_id)
     at = at_shelf(now.palette, base_id=found.base_id, batch_g=found.batch_g)
     named = _named(found.doses, at)
@@ -161,15 +160,6 @@ def _key(row: FoundFor) -> str:
     if row.read_by == ReadBy.EYE and shown.is_true:
         return shown.hex_code
     return f"{light:.2f}, {a:.2f}, {b:.2f}"
-
-
-def _palette() -> PaletteNow:
-    now = palette_now()
-    if now is None:
-        raise MissingError(
-            name="A palette", advice="Enter one swatch of each dye first."
-        )
-    return now
 
 
 def _named(doses: DyeDoses, at: AtShelf) -> tuple[tuple[str, float], ...]:

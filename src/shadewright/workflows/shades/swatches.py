@@ -15,6 +15,9 @@ from shadewright.workflows.poured import PouredBath, poured_baths
 Doses = tuple[tuple[str, float], ...]
 """Dyes by name with their depths. [%]"""
 
+DyeDoses = tuple[tuple[int, float], ...]
+"""Dyes by their number with their depths. [%]"""
+
 
 class Standing(StrEnum):
     """Whether a swatch teaches."""

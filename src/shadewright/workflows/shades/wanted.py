@@ -17,20 +17,14 @@ from shadewright.errors import (
 from shadewright.exchange.colour_text import measured_lab, on_screen, typed_colour
 from shadewright.records import lot_reads
 from shadewright.records.models import Swatch, WantedColour
-from shadewright.records.models.lots import ColourEvidence
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.catalogue import keep_item
-from shadewright.workflows.lot_lines import held
 from shadewright.workflows.shades.kinds import Labs
+from shadewright.workflows.shades.offering import noted_lot
 from shadewright.workflows.shades.swatches import ReadColour, SwatchNow, swatch_now
 from shadewright.workflows.stamps import Stamp
 
 MOST_NAME = 60
-_READ_BY = {
-    ColourEvidence.HEX: ReadBy.EYE,
-    ColourEvidence.PHOTO: ReadBy.PHOTO,
-    ColourEvidence.METER: ReadBy.METER,
-}
 
 
 class CameFrom(StrEnum):
@@ -144,19 +138,18 @@ def wanted_of_lot(number: str) -> Wanted:
         return _of_reading(
             reading, name=name, base_id=base_id, came_from=CameFrom.LOT, key=number
         )
-    noted = held(lot.lines.all()).colour
+    noted = noted_lot(lot)
     if noted is None:
         raise MissingError(
             name=f"The colour of lot {number}",
             advice="Note it on the lot’s page, or read its colour there.",
             argument="lot",
         )
-    lab = noted.lab or measured_lab(typed_colour(noted.hex_code))
     return Wanted(
         name=name,
-        read_by=_READ_BY[_evidence_of(noted.evidence)],
-        labs={Light.D65: lab},
-        as_typed=noted.words,
+        read_by=noted.read_by,
+        labs={Light.D65: (noted.lab.L, noted.lab.a, noted.lab.b)},
+        as_typed=noted.as_typed,
         base_id=base_id,
         came_from=CameFrom.LOT,
         key=number,
@@ -258,10 +251,6 @@ def _free_name(name: str) -> str:
             argument="name",
         )
     return tidy
-
-
-def _evidence_of(label: str) -> ColourEvidence:
-    return next(each for each in ColourEvidence if each.label == label)
 
 
 def _screen_words(wanted: Wanted) -> str:
