@@ -1,5 +1,7 @@
 """Sets of swatches in a real browser: sound at every width, alive on a phone."""
 
+from dataclasses import replace
+
 import pytest
 from playwright.sync_api import Browser, Page, expect
 from pytest_django.live_server_helper import LiveServer
@@ -40,6 +42,8 @@ def pages() -> tuple[str, ...]:
         dye_ids=(gorse.pk, sloe.pk),
     )
     kept = keep_plan(wish, stamp_now(by=None))
+    ladder = replace(wish, kind=PlanKind.LADDER, dye_ids=(sloe.pk,))
+    wants_stock = keep_plan(ladder, stamp_now(by=None))
     entered(gorse.pk, strength_percent=0.1)
     return (
         NEW,
@@ -49,6 +53,7 @@ def pages() -> tuple[str, ...]:
         f"{NEW}?kind=mixes&base={base.pk}&dyes={gorse.pk}",
         "/shades/plans/",
         f"/shades/plans/{kept}/",
+        f"/shades/plans/{wants_stock}/",
     )
 
 
