@@ -83,6 +83,12 @@ class LotPage(Page):
     places: tuple[str, ...]
     own: str
 
+    @property
+    def is_to_read(self) -> bool:
+        """Whether it is a swatch whose colour is the next thing to read."""
+        is_swatch = self.lot.bath.is_swatch and not self.lot.is_void
+        return is_swatch and self.read is None
+
 
 @dataclass(frozen=True, kw_only=True)
 class ComparePage(Page):
