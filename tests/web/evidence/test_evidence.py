@@ -184,6 +184,9 @@ def test_a_lot_whose_colour_was_noted_is_offered_and_teaches(
     tap(client, "leave-lot", number)
     assert swatches_now()[0].standing is Standing.SET_ASIDE
     assert not offered_shown().count
+    (aside,) = suspects_shown().aside
+    assert aside.label.startswith(f"{number}, ")
+    assert "%" in aside.label
 
 
 def test_a_lot_without_a_colour_is_refused_in_a_sentence(
@@ -209,7 +212,7 @@ def test_a_palette_that_is_out_of_date_says_so_until_it_is_fitted(
     client.post(reverse("fit-now"))
     page = read(client.get(reverse("fits")))
     assert "has changed since" not in page.text
-    assert "It rests on 8 swatches" in page.text
+    assert "It rests on 8 swatches of all yarns" in page.text
     assert "New: Gorse 0.3 %" in page.text
 
 

@@ -17,10 +17,11 @@ from shadewright.core.mixing import Evidence
 from shadewright.web.colours import ColourShown, colour_of_reading, read_colour
 from shadewright.web.evidence.background import is_busy, take_up_left_behind
 from shadewright.web.evidence.words import counted, fit_words, why_doubted
+from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.doubts import Doubt, Doubts
 from shadewright.workflows.shades.fit_pages import FitStatus, Running, fit_status
 from shadewright.workflows.shades.kinds import TEACHES_AS
-from shadewright.workflows.shades.offering import Offer
+from shadewright.workflows.shades.offering import LotOnOffer
 from shadewright.workflows.shades.swatches import SwatchNow
 
 _FIRST = 4
@@ -151,7 +152,7 @@ def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsSho
     )
 
 
-def shaped_offers(found: tuple[Offer, ...]) -> OfferedShown:
+def shaped_offers(found: tuple[LotOnOffer, ...]) -> OfferedShown:
     """Return offers as a page shows them."""
     shown = tuple(map(_offer, found))
     by_meter = tuple(
@@ -167,7 +168,7 @@ def shaped_offers(found: tuple[Offer, ...]) -> OfferedShown:
     )
 
 
-def _offer(offer: Offer) -> OfferShown:
+def _offer(offer: LotOnOffer) -> OfferShown:
     colour = read_colour(
         offer.lab,
         offer.read_by,
@@ -188,7 +189,7 @@ def _suspect(doubt: Doubt) -> SuspectShown:
     swatch = doubt.swatch
     return SuspectShown(
         swatch_id=swatch.id,
-        label=swatch.label,
+        label=_named(swatch),
         base_name=swatch.base_name,
         address=reverse("swatch", args=[swatch.id]),
         read_again=reverse("swatch-read", args=[swatch.id]),
@@ -201,12 +202,19 @@ def _suspect(doubt: Doubt) -> SuspectShown:
 def _aside(swatch: SwatchNow) -> AsideShown:
     return AsideShown(
         swatch_id=swatch.id,
-        label=swatch.label,
+        label=_named(swatch),
         base_name=swatch.base_name,
         address=reverse("swatch", args=[swatch.id]),
         colour=_colour(swatch),
         deed=uuid4(),
     )
+
+
+def _named(swatch: SwatchNow) -> str:
+    """Name what came out of a bath by its dyes too: a number alone tells nobody."""
+    if swatch.label != swatch.bath_number:
+        return swatch.label
+    return f"{swatch.label}, {mix_words(swatch.doses)}"
 
 
 def _colour(swatch: SwatchNow) -> ColourShown | None:

@@ -24,7 +24,7 @@ def fit_words(status: FitStatus) -> str:
     if status.holds is None:
         return "There is no palette yet."
     found = rests_on(status.swatches, status.lots)
-    return f"It rests on {found}{_took(status.seconds)}."
+    return f"It rests on {found} of all yarns{_took(status.seconds)}."
 
 
 def rests_on(swatches: int, lots: int) -> str:
