@@ -65,7 +65,7 @@ def begin_a_palette(taps: Taps) -> None:
     sound(page)
     taps.press("Enter your first swatches", role="link")
     sound(page)
-    taps.into(page.get_by_label("Yarn", exact=True), "Fell DK")
+    taps.into(page.get_by_label("Base", exact=True), "Fell DK")
     taps.into(page.get_by_label(re.compile(r"^What it is made of")), "wool")
     for number, (dye, colour) in enumerate(SWATCHES.items(), start=1):
         row = page.get_by_role("group", name=f"Swatch {number}", exact=True)

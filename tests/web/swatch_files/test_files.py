@@ -55,7 +55,7 @@ def test_every_line_is_shown_and_none_is_kept(client: Client) -> None:
     assert "The depth of Sloe is no number: “x”" in page
     assert "2 lines that can be kept" in page
     assert "Keep 2 swatches" in page
-    assert "Yarn “Fell DK” is" in page
+    assert "Base “Fell DK” is" in page
     assert "Dye “Gorse” is" in page
     assert fields(page)["text"] == TABLE
     assert not Swatch.objects.exists()
@@ -136,7 +136,7 @@ def test_samples_of_spectra_are_asked_for_their_doses(client: Client) -> None:
     page = shown(client, f"{SPECTRA}Gorse 1 %,{LEVEL}\nMystery,{LEVEL}\nBare,{LEVEL}\n")
     sent = {**fields(page), "go": "keep"}
     assert sent["doses-0"] == "Gorse 1 %"
-    assert "Yarn of these samples is missing." in said(client.post(PLACE, sent).content)
+    assert "Base of these samples is missing." in said(client.post(PLACE, sent).content)
     sent |= {"base": "Fell DK", "doses-1": "Gorse"}
     wrong = said(client.post(PLACE, sent).content)
     assert "“Gorse” cannot be read" in wrong

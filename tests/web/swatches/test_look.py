@@ -58,7 +58,7 @@ def test_the_picker_and_the_words_say_the_same(
 def test_enter_goes_to_the_next_field_and_sends_nothing(
     desk: Page, live_server: LiveServer
 ) -> None:
-    """Yarn, fibres, the way that is chosen, dye, depth, colour, the next dye."""
+    """Base, fibres, the way that is chosen, dye, depth, colour, the next dye."""
     desk.goto(f"{live_server.url}/shades/start/")
     desk.locator("[name=base]").focus()
     for _field in range(6):

@@ -91,7 +91,7 @@ def test_a_picker_that_was_moved_counts_without_a_script(client: Client) -> None
 @pytest.mark.parametrize(
     ("changed", "field", "words"),
     [
-        ({"base": ""}, "base", "Yarn is missing."),
+        ({"base": ""}, "base", "Base is missing."),
         ({"fibres": ""}, "fibres", "This yarn is new here"),
         ({"dye_2": ""}, "dye_2", "The dye is missing"),
         ({"depth_3": "25"}, "depth_3", "must be above 0 and at most 20 %"),

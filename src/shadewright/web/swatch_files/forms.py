@@ -17,7 +17,7 @@ from shadewright.workflows.shades.kinds import ReadBy
 from shadewright.workflows.shades.swatch_files import FROM_SCREEN, require_small
 
 _PLAIN = {"autocomplete": "off", "autocapitalize": "off", "spellcheck": "false"}
-_FIBRES = "For a new yarn: its fibres, like 80\u00a0% wool, 20\u00a0% nylon."
+_FIBRES = "For a new base: its fibres, like 80\u00a0% wool, 20\u00a0% nylon."
 _NEW = "+"
 
 
@@ -112,7 +112,7 @@ def asked_keys(names: NewNames) -> list[str]:
 def _name_fields(names: NewNames) -> Iterator[tuple[str, forms.Field]]:
     for name in names.bases:
         known = [(each.name, each.name) for each in bases()]
-        yield name_key("base", name), _choice(f"Yarn “{name}” is", known)
+        yield name_key("base", name), _choice(f"Base “{name}” is", known)
         yield (
             name_key("fibres", name),
             forms.CharField(
@@ -134,7 +134,7 @@ def _choice(label: str, known: list[tuple[str, str]]) -> forms.ChoiceField:
 def _sample_fields(found: Found) -> dict[str, forms.Field]:
     names = {
         "base": forms.CharField(
-            label="Yarn of these samples",
+            label="Base of these samples",
             max_length=60,
             widget=forms.TextInput(attrs={"list": "known-bases", **_PLAIN}),
         ),

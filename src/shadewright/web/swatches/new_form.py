@@ -29,7 +29,7 @@ class NewForm(ReadForm):
     """A swatch with its doses and, if it was read, its colour."""
 
     base = forms.CharField(
-        label="Yarn",
+        label="Base",
         max_length=60,
         widget=forms.TextInput(attrs={"list": "known-bases", "autocomplete": "off"}),
     )

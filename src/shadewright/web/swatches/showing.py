@@ -89,7 +89,7 @@ def _fact(now: SwatchNow) -> str:
 def _facts(now: SwatchNow) -> tuple[tuple[str, Link], ...]:
     base = reverse("base", args=[now.base_id])
     found = [
-        ("Yarn", Link(words=now.base_name, address=base)),
+        ("Base", Link(words=now.base_name, address=base)),
         ("Dyes", Link(words=dose_words(now), address="")),
     ]
     if now.bath_number:

@@ -56,7 +56,7 @@ class StartForm(DeedForm):
 
     rows = forms.IntegerField(widget=forms.HiddenInput, required=False)
     base = forms.CharField(
-        label="Yarn",
+        label="Base",
         max_length=60,
         widget=forms.TextInput(attrs={"list": "known-bases", "autocomplete": "off"}),
     )

@@ -2,11 +2,33 @@
 
 ``kinds``     how a colour was come by, and what that is worth
 ``meters``    the light and the eye that a meter reckons for
+``spectra``   what a spectrum looks like under the lights that are kept
 ``readings``  a colour that was read: typed, averaged, kept
 ``swatches``  what was dyed, read and said of it
 ``evidence``  which of them teach, as core takes them
 ``palettes``  the fit that holds
 ``fits``      fit anew, and keep what came out
+
+A swatch and its colour:
+
+``starting``           one swatch of each dye, on one page
+``entering_swatches``  an old one, bare yarn, or a bath that was dyed
+``ways_to_read``       by eye, off a photo, with one of the meters
+``reading_lines``      what was typed, line by line
+``reading_spreads``    how far off that usually is
+``reading_swatches``   entered and read in one deed
+``swatch_page``        every reading of it, and what was foretold
+
+What teaches:
+
+``judging``          it teaches, or it does not
+``doubts``           what the others do not believe
+``offering``         lots whose colour is known
+``fit_pages``        every fit, and the one that runs
+``predictions``      what was foretold of a bath, kept before it is dyed
+``outcomes``         beside what came out, and how often the bound held
+``standing_behind``  the swatches that a prediction rests on
+``palette_pages``    what the palette says of one base
 
 A recipe for a colour:
 
@@ -41,6 +63,7 @@ A set of swatches:
 ``plan_stocks``    the stocks that it is drawn from
 ``plan_colours``   the colours foretold
 ``plan_jars``      jars, and loads of a pot
+``plan_cautions``  powder, acid, heat, metal
 ``planning``       all of it together
 ``plan_keeping``   kept: a recipe, and a version and a bath for each swatch
 ``plan_pages``     as it stands

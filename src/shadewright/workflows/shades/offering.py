@@ -30,7 +30,7 @@ class NotedLot:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Offer:
+class LotOnOffer:
     """A lot that could teach: its colour in daylight, and how that was come by."""
 
     number: str
@@ -42,7 +42,7 @@ class Offer:
     repeat: int = 1
 
 
-def offers_among(swatches: Sequence[SwatchNow]) -> tuple[Offer, ...]:
+def offers_among(swatches: Sequence[SwatchNow]) -> tuple[LotOnOffer, ...]:
     """Return the lots on offer, the newest first, given every swatch."""
     of_bath = {each.bath_number: each for each in swatches if each.is_lot}
     rows = {row.number: row for row in lot_reads.coloured_lot_rows(list(of_bath))}
@@ -63,7 +63,7 @@ def noted_lot(lot: Lot) -> NotedLot | None:
     return NotedLot(lab=lab, read_by=_OF_LABEL[colour.evidence], as_typed=colour.words)
 
 
-def _offer(lot: Lot, swatch: SwatchNow | None) -> Offer | None:
+def _offer(lot: Lot, swatch: SwatchNow | None) -> LotOnOffer | None:
     if swatch is not None and swatch.reading is not None:
         if swatch.standing is not Standing.OFFERED:
             return None
@@ -75,8 +75,8 @@ def _offer(lot: Lot, swatch: SwatchNow | None) -> Offer | None:
 
 def _shaped(
     lot: Lot, lab: Lab, read_by: ReadBy, *, sd: float | None = None, repeat: int = 1
-) -> Offer:
-    return Offer(
+) -> LotOnOffer:
+    return LotOnOffer(
         number=lot.number,
         recipe_name=lot.bath.version.recipe.name,
         base_name=lot.bath.base.name,

@@ -20,7 +20,7 @@ from shadewright.core.recipes.reaching import (
 from shadewright.errors import NotFoundError
 from shadewright.records.models import Base, Dye, Swatch
 from shadewright.workflows.shades.doubts import Doubts, doubts_among
-from shadewright.workflows.shades.offering import Offer, offers_among
+from shadewright.workflows.shades.offering import LotOnOffer, offers_among
 from shadewright.workflows.shades.palettes import PaletteNow, gone_dyes, palette_now
 from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
 from shadewright.workflows.shades.wanted import Wanted, target_of
@@ -85,7 +85,7 @@ class PaletteOnBase:
     lots: int
     left_out: LeftOut
     doubts: Doubts
-    offers: tuple[Offer, ...]
+    offers: tuple[LotOnOffer, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
