@@ -96,22 +96,27 @@ class SetForm(DeedForm):
         field.choices = offered  # type: ignore[attr-defined]
 
 
-class LadderForm(SetForm):
-    """Depths of single dyes, each half of the one before."""
-
-    asked = ("dyes", "top_percent", "rungs")
+class DyesForm(SetForm):
+    """A set of dyes that somebody ticks."""
 
     dyes = forms.TypedMultipleChoiceField(
         label="Dyes", coerce=int, widget=forms.CheckboxSelectMultiple
-    )
-    top_percent = share_field(label="Deepest")
-    rungs = forms.IntegerField(
-        label="Rungs", min_value=1, max_value=MOST_RUNGS, widget=NumberInput()
     )
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
         super().__init__(*args, **kwargs)
         self.fields["dyes"].choices = _dyes()  # type: ignore[attr-defined]
+
+
+class LadderForm(DyesForm):
+    """Depths of single dyes, each half of the one before."""
+
+    asked = ("dyes", "top_percent", "rungs")
+
+    top_percent = share_field(label="Deepest")
+    rungs = forms.IntegerField(
+        label="Rungs", min_value=1, max_value=MOST_RUNGS, widget=NumberInput()
+    )
 
     def of_this_kind(self) -> dict[str, Any]:
         """Return dyes, depth and rungs."""
@@ -123,7 +128,7 @@ class LadderForm(SetForm):
         }
 
 
-class MixesForm(SetForm):
+class MixesForm(DyesForm):
     """Two dyes or three in parts."""
 
     asked = ("dyes", "total_percent", "parts")
@@ -135,10 +140,6 @@ class MixesForm(SetForm):
     parts = forms.IntegerField(
         label="Parts", min_value=1, max_value=MOST_PARTS, widget=NumberInput()
     )
-
-    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
-        super().__init__(*args, **kwargs)
-        self.fields["dyes"].choices = _dyes()  # type: ignore[attr-defined]
 
     def of_this_kind(self) -> dict[str, Any]:
         """Return dyes, depth and parts."""

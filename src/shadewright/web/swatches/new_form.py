@@ -9,9 +9,9 @@ from django.forms import BoundField
 
 from shadewright.web.amounts import AmountField
 from shadewright.web.days import PastDayField
+from shadewright.web.swatches.on_base import OnBaseForm
 from shadewright.web.swatches.read_form import ReadForm
 from shadewright.web.swatches.start_form import swatch_depth
-from shadewright.workflows.bases import bases, named_base
 from shadewright.workflows.shades.entering_swatches import SwatchWords, last_base
 
 MOST_DYES = 4
@@ -25,21 +25,9 @@ class DyeRow:
     depth: BoundField
 
 
-class NewForm(ReadForm):
+class NewForm(OnBaseForm, ReadForm):
     """A swatch with its doses and, if it was read, its colour."""
 
-    base = forms.CharField(
-        label="Base",
-        max_length=60,
-        widget=forms.TextInput(attrs={"list": "known-bases", "autocomplete": "off"}),
-    )
-    fibres = forms.CharField(
-        label="What it is made of",
-        max_length=120,
-        required=False,
-        help_text="For a yarn that is new here, like 75 % wool, 25 % nylon.",
-        widget=forms.TextInput(attrs={"list": "usual-fibres", "autocomplete": "off"}),
-    )
     label = forms.CharField(
         max_length=60, required=False, help_text="What stands on its tag."
     )
@@ -55,7 +43,6 @@ class NewForm(ReadForm):
         initial: Mapping[str, Any] | None = None,
     ) -> None:
         super().__init__(data, initial={"base": last_base(), **(initial or {})})
-        self.fields["fibres"].required = not bases()
         for number in range(1, MOST_DYES + 1):
             self.fields |= _dye_fields(number)
         self.speak_plainly()
@@ -69,13 +56,8 @@ class NewForm(ReadForm):
         )
 
     def clean(self) -> dict[str, Any]:
-        """See that each row is whole, and that a new yarn says what it is."""
+        """See that each row is whole."""
         sent = super().clean() or self.cleaned_data
-        if sent.get("base") and not sent.get("fibres") and not named_base(sent["base"]):
-            self.add_error(
-                "fibres",
-                "This yarn is new here: say what it is made of, like 100 % wool.",
-            )
         for number in range(1, MOST_DYES + 1):
             self._clean_row(number)
         return sent

@@ -12,7 +12,6 @@ from shadewright.core.mixing.swatches import MOST_DEPTH_PERCENT
 from shadewright.core.quantities import percent, require_above_zero
 from shadewright.errors import StudioError
 from shadewright.web.amounts import AmountField
-from shadewright.web.forms import DeedForm
 from shadewright.web.swatches.colour_fields import (
     ColourCell,
     pick_field,
@@ -21,7 +20,8 @@ from shadewright.web.swatches.colour_fields import (
     way_field,
     way_of,
 )
-from shadewright.workflows.bases import bases, named_base
+from shadewright.web.swatches.on_base import OnBaseForm
+from shadewright.workflows.bases import bases
 from shadewright.workflows.shades.readings import ReadWords, reading_from
 from shadewright.workflows.shades.starting import StartRow, StartWords
 from shadewright.workflows.shades.ways_to_read import Way
@@ -51,22 +51,10 @@ def _learnable(value: float, /, *, name: str, argument: str) -> float:
     )
 
 
-class StartForm(DeedForm):
+class StartForm(OnBaseForm):
     """All of it on one page; rows that stay empty are passed over."""
 
     rows = forms.IntegerField(widget=forms.HiddenInput, required=False)
-    base = forms.CharField(
-        label="Base",
-        max_length=60,
-        widget=forms.TextInput(attrs={"list": "known-bases", "autocomplete": "off"}),
-    )
-    fibres = forms.CharField(
-        label="What it is made of",
-        max_length=120,
-        required=False,
-        help_text="For a yarn that is new here, like 75 % wool, 25 % nylon.",
-        widget=forms.TextInput(attrs={"list": "usual-fibres", "autocomplete": "off"}),
-    )
 
     def __init__(
         self,
@@ -78,7 +66,6 @@ class StartForm(DeedForm):
         self.count = _row_count(said.get("rows"))
         first = {"base": _only_base(), **(initial or {}), "rows": self.count}
         super().__init__(data, initial=first)
-        self.fields["fibres"].required = not bases()
         self.fields["way"] = way_field("How did you get the colours?")
         self.fields |= _colour_fields(_BARE, "Bare yarn", "the colour of the bare yarn")
         for number in self._numbers:
@@ -106,11 +93,6 @@ class StartForm(DeedForm):
     def clean(self) -> dict[str, Any]:
         """See that each row is whole and each colour can be read."""
         sent = super().clean() or self.cleaned_data
-        if sent.get("base") and not sent.get("fibres") and not named_base(sent["base"]):
-            self.add_error(
-                "fibres",
-                "This yarn is new here: say what it is made of, like 100 % wool.",
-            )
         for number in self._numbers:
             self._clean_row(number)
         self._clean_colour(_BARE)
