@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from shadewright.core.costing import CostPart, total_cost
 from shadewright.records.models import Auxiliary, Base, PowderJar, Studio
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.costs import cost_words
@@ -43,6 +44,15 @@ def test_what_is_not_known_is_named_one_by_one(pot: Ready) -> None:
     assert f"Slate: jar not known of bottle {pot.slate}" in said
     assert "Citric acid: no price for it" in said
     assert "yarn: no price for Fell DK" in said
+
+
+def test_what_lacks_for_one_reason_is_said_once() -> None:
+    parts = [
+        CostPart(name=name, money=None, why="no stock to price it from")
+        for name in ("Slate", "Gorse", "Slate")
+    ]
+    said = cost_words(total_cost(parts))
+    assert said == "Not known. Slate, Gorse: no stock to price it from"
 
 
 @pytest.mark.by_hand

@@ -51,11 +51,17 @@ def stock_costs(held: Mapping[int, tuple[str, float]]) -> dict[int, CostPart]:
 
 def cost_words(cost: Cost) -> str:
     """Return a cost in one line, with what is missing named."""
-    gaps = "; ".join(dict.fromkeys(f"{x.name}: {x.why}" for x in cost.missing))
+    gaps = "; ".join(_gaps(cost.missing))
     if cost.money is None:
         return f"Not known. {gaps}" if gaps else "Not known."
     said = f"{cost.money:.2f}"
     return f"{said}, without {gaps}" if gaps else said
+
+
+def _gaps(missing: Sequence[CostPart]) -> Iterator[str]:
+    for why in dict.fromkeys(each.why for each in missing):
+        names = dict.fromkeys(each.name for each in missing if each.why == why)
+        yield f"{', '.join(names)}: {why}"
 
 
 def _priced(jars: Mapping[int, PowderJar]) -> dict[int, _Priced]:

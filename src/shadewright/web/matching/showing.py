@@ -145,7 +145,7 @@ def _ways(each: Answer, asked: Asked) -> Iterator[Link]:
         **target_query(wish.wanted),
     }
     trials = way_to("swatch-plan-new", kind="bracket", **query)
-    yield Link(words="Three trials around it", address=trials)
+    yield Link(words="Three trials", address=trials)
     adjust = way_to("mix", **query, yarn=f"{wish.batch_g:g}")
     yield Link(words="Adjust", address=adjust)
 

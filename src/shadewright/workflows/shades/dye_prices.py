@@ -46,7 +46,7 @@ def _short(
     """Price what the bottles lack like what they hold."""
     if chosen.shares:
         return _part(name, prices.get(chosen.shares[0].code), dye_g)
-    return CostPart(name=name, money=None, why="no stock of it to price it from")
+    return CostPart(name=name, money=None, why="no stock to price it from")
 
 
 def _part(name: str, gram: CostPart | None, dye_g: float) -> CostPart:
