@@ -37,7 +37,8 @@ def got(client: Client, address: str) -> Answer:
 def test_without_a_swatch_there_is_one_step(client: Client) -> None:
     page = got(client, LIST)
     assert "Your swatches would stand here" in page.text
-    assert "/shades/start/" in page.links
+    assert page.links.count("/shades/start/") == 1
+    assert page.source.count("button first") == 1
 
 
 def test_the_list_is_searched_and_sorted(client: Client, base: Base) -> None:
@@ -171,6 +172,8 @@ def test_what_does_not_teach_is_not_said_to_have_taught(
     text = got(client, page_of(blue)).text
     assert "Suspect" in text
     assert "from what the palette says, which did not learn from it." in text
+    assert "It is right: let it teach" in text
+    assert f"/shades/palettes/{base.pk}/" in got(client, page_of(blue)).links
     assert "nothing checks it" not in text
 
 

@@ -102,6 +102,7 @@ class SwatchPage(Page):
     seen: ColourShown | None
     standing: Chip
     why: str
+    palette_address: str
     keys: tuple[Key, ...]
     key_deed: UUID
     facts: tuple[tuple[str, Link], ...]

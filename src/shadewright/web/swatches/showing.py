@@ -47,7 +47,7 @@ _SUSPECT = (
     "The other swatches do not believe it, so the last fit left it out. Look at it "
     "again: its dose, its tag, its colour."
 )
-_RESTORE, _TRUST, _ASIDE = "Let it teach", "It is right: trust it", "Set it aside"
+_RESTORE, _TRUST, _ASIDE = "Let it teach", "It is right: let it teach", "Set it aside"
 
 
 @require_safe
@@ -66,6 +66,7 @@ def swatch(request: HttpRequest, swatch_id: int) -> HttpResponse:
         seen=None if seen is None else colour_of_reading(seen),
         standing=standing_chip(now, is_suspect=is_suspect),
         why=_SUSPECT if is_suspect else _WHY[now.standing],
+        palette_address=reverse("palette", args=[now.base_id]),
         keys=_keys(now, is_suspect=is_suspect),
         key_deed=uuid4(),
         facts=_facts(now),
