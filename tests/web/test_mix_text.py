@@ -54,7 +54,7 @@ def test_what_is_allowed(text: str, doses: tuple[tuple[int, float], ...]) -> Non
         ("12:nan", "“12:nan” is no dye"),
         ("12:٣", "is no dye"),
         ("12:1,,", "“” is no dye"),
-        ("12:20.1", "Depth of a dye must be 0 to 20 %; got 20.1 %."),
+        ("12:20.1", "Depth of a dye must be from 0\xa0% to 20\xa0%; got 20.1\xa0%."),
         ("12:1,12:2", "names dye 12 twice"),
         (",".join(f"{dye}:1" for dye in range(1, 14)), "at most 12; got 13"),
     ],

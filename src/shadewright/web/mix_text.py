@@ -3,6 +3,7 @@
 import re
 
 from shadewright.core.mixing.swatches import MOST_DEPTH_PERCENT
+from shadewright.core.quantities import require_between
 from shadewright.errors import OutOfRangeError, UnreadableError
 from shadewright.workflows.shades.swatches import DyeDoses
 
@@ -41,14 +42,14 @@ def _part(text: str) -> tuple[int, float]:
             why=f"“{text[:20]}” is no dye with its depth, such as 12:0.6.",
             argument="mix",
         )
-    depth_percent = float(read[2])
-    if depth_percent > MOST_DEPTH_PERCENT:
-        raise OutOfRangeError(
-            name="Depth of a dye",
-            given=f"{depth_percent:g} %",
-            allowed=f"0 to {MOST_DEPTH_PERCENT:g} %",
-            argument="mix",
-        )
+    depth_percent = require_between(
+        float(read[2]),
+        least=0.0,
+        most=MOST_DEPTH_PERCENT,
+        unit="%",
+        name="Depth of a dye",
+        argument="mix",
+    )
     return int(read[1]), depth_percent
 
 

@@ -124,16 +124,6 @@ class FindPage(Page):
 
 
 @dataclass(frozen=True, kw_only=True)
-class NoPalettePage(Page):
-    """Before the first swatch: one step to begin."""
-
-    template: ClassVar[str] = "matching/no_palette.html"
-    place: ClassVar[str] = "Shades"
-
-    begin: Link
-
-
-@dataclass(frozen=True, kw_only=True)
 class WantedRow:
     """A colour that is kept, with its keys."""
 

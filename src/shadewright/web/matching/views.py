@@ -15,10 +15,10 @@ from shadewright.web.matching.forms import FindForm, initial_of
 from shadewright.web.matching.pages import (
     AnswersPart,
     FindPage,
-    NoPalettePage,
     SearchShown,
 )
 from shadewright.web.matching.showing import shown_found
+from shadewright.web.mixes.views import no_palette
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
 from shadewright.web.swatches.words import SHADES
@@ -39,7 +39,7 @@ def find(request: HttpRequest) -> HttpResponse:
     """Show the target and the recipes for it; a form that is sent gets its address."""
     now = palette_now()
     if now is None:
-        return show(request, no_palette())
+        return show(request, no_palette("Find a recipe"))
     if "by" in request.GET:
         form = FindForm(now.palette, request.GET)
         if form.is_valid() and form.asked is not None:
@@ -67,15 +67,6 @@ def stop(request: HttpRequest) -> HttpResponse:
         return HttpResponseRedirect(reverse("find"))
     searches.SEARCHES.stop(hunt(asked.wish))
     return HttpResponseRedirect(f"{reverse('find')}?{asked.query}&{_STOPPED}=1")
-
-
-def no_palette() -> NoPalettePage:
-    """Return what is shown before the first fit."""
-    return NoPalettePage(
-        title="Find a recipe",
-        crumbs=(SHADES,),
-        begin=Link(words="Begin with your dyes", address=reverse("swatch-start")),
-    )
 
 
 def _found(request: HttpRequest, now: "PaletteNow") -> HttpResponse:
