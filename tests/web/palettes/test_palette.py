@@ -161,3 +161,20 @@ def test_a_palette_in_the_browser(
     expect(page.get_by_role("columnheader", name="Bluer b*")).to_be_visible()
     assert axe(page) == []
     assert goes_sideways(page) == 0
+
+
+def test_the_strips_stand_on_the_first_sheet_of_paper(
+    desk: Page, live_server: LiveServer, hollow: Base
+) -> None:
+    """A4 within its margins is 688 by 1017 px; a dye takes a narrow line of it."""
+    desk.set_viewport_size({"width": 688, "height": 1017})
+    desk.goto(f"{live_server.url}/shades/palettes/{hollow.pk}/")
+    expect(desk.get_by_role("heading", name="Out of reach")).to_be_visible()
+    desk.emulate_media(media="print")
+    strips = desk.get_by_role("region", name="Depth strips").bounding_box()
+    assert strips is not None
+    assert strips["y"] + strips["height"] < 1017
+    (first, second) = (desk.locator(".strip").nth(n).bounding_box() for n in (0, 1))
+    assert first is not None
+    assert second is not None
+    assert second["y"] - first["y"] < 60
