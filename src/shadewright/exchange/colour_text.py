@@ -20,7 +20,7 @@ _LAB = re.compile(
     rf"(?:Lab\s*=?\s*)?{_NUMBER}{_GAP}{_NUMBER}{_GAP}{_NUMBER}", re.IGNORECASE
 )
 _WITH_COMMA = r"([+-]?\d+(?:,\d+)?)"
-_WIDE_GAP = r"(?:\s*;\s*|\s+)"
+_WIDE_GAP = r"(?:\s*;\s*|,?\s+)"
 _LAB_WITH_COMMAS = re.compile(
     rf"(?:Lab\s*=?\s*)?{_WITH_COMMA}{_WIDE_GAP}{_WITH_COMMA}{_WIDE_GAP}{_WITH_COMMA}",
     re.IGNORECASE,
@@ -52,7 +52,8 @@ class ScreenColour:
 def typed_colour(text: str, *, argument: str = "colour") -> TypedColour:
     """Return the colour that was typed, or refuse it in one sentence.
 
-    Lab is read with decimal commas where they part no numbers: 50,1 12,5 -8.
+    Lab is read with decimal commas where they part no numbers: 50,1 12,5 -8, or
+    50,1, 12,5, -8.
     """
     plain = text.strip().replace("−", "-")
     found = _LAB.fullmatch(plain) or _LAB_WITH_COMMAS.fullmatch(plain)
