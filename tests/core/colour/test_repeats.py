@@ -62,7 +62,8 @@ def test_the_odd_reading_by_hand() -> None:
     others = [Lab(50.0, 0.0, 0.0), Lab(50.0, 0.0, 1.0), Lab(50.0, 0.0, 2.0)]
     odd = odd_reading([others[0], Lab(62.0, 0.0, 1.0), *others[1:]])
     assert odd is not None
-    assert (odd.place, odd.distance) == (2, pytest.approx(12.0))
+    assert odd.place == 2
+    assert odd.distance == pytest.approx(12.0)
 
 
 @pytest.mark.parametrize("far", [1.9, 3.9])

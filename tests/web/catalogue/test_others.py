@@ -5,12 +5,10 @@ from typing import Any
 
 import pytest
 from django.test import Client
-from pytest_django.fixtures import Settings
 
 from shadewright.records.models import (
     Auxiliary,
     Base,
-    Dye,
     HeatSource,
     MeasuringTool,
     MillLot,
@@ -18,10 +16,7 @@ from shadewright.records.models import (
     Water,
 )
 from shadewright.workflows.catalogue import earlier_versions
-from shadewright.workflows.shades.fits import fit_now
-from shadewright.workflows.shades.palettes import palette_now
 from tests.web.sample import HOSTILE
-from tests.workflows.shades.swatch_rows import kept_singles
 
 pytestmark = pytest.mark.usefixtures("ines")
 FORMS: dict[str, dict[str, str]] = {
@@ -295,26 +290,3 @@ def test_no_field_goes_without_words(client: Client, slug: str) -> None:
     assert "-----" not in form
     assert "Not written down: " in page
     assert "None," not in page
-
-
-def test_the_palette_follows_a_new_name(client: Client, settings: Settings) -> None:
-    base = Base.objects.create(name="Hollow", fibres="wool")
-    kept_singles(base)
-    fit_now(why="first swatches")
-    settings.REFITS = "at once"
-    for address, name in ((f"/bases/{base.pk}/edit/", "Sock"), (_gorse(), "Furze")):
-        sent = {
-            "name": name,
-            "fibres": "wool",
-            "undyeable_percent": "0",
-            "dye_class": "unknown",
-        }
-        assert client.post(address, sent).status_code == 302
-    holds = palette_now()
-    assert holds is not None
-    assert holds.palette.names.bases == ("Sock",)
-    assert "Furze" in holds.palette.names.dyes
-
-
-def _gorse() -> str:
-    return f"/dyes/{Dye.objects.get(name='Gorse').pk}/edit/"
