@@ -45,7 +45,6 @@ _BAND = re.compile(r"R(\d{3})")
 _LAB = ("L", "a", "b")
 _FURTHER = ("A", "FL11")
 _DOSE = re.compile(r"\s*(?P<dye>[^=;]+?)\s*=\s*(?P<depth>[^=;]+?)\s*%?\s*")
-_KNOWN = {"base", "doses", "hex", "repeat", "sd", "session", "date", "note"}
 _MOST_ROWS = 20_000
 
 
