@@ -156,6 +156,8 @@ def test_a_swatch_stands_beside_what_was_foretold(client: Client, base: Base) ->
     rows = kept_singles(base)
     kept_swatch(base, {"Gorse": 0.5}, (80.0, 3.0, 48.0))
     fit_now(why="first swatches")
+    newer = kept_swatch(base, {"Gorse": 0.4}, (81.0, 3.0, 45.0))
+    assert "has not learned from it yet" in got(client, page_of(newer)).text
     alone = got(client, page_of(rows[2])).text
     assert "No other swatch tells of its dyes yet" in alone
     text = got(client, page_of(rows[1])).text

@@ -72,7 +72,7 @@ def swatch(request: HttpRequest, swatch_id: int) -> HttpResponse:
         facts=_facts(now),
         note=now.note,
         depths=depth_rows(now.bath_number) if now.bath_number else (),
-        foretold=_foretold(foretold_of(now), now),
+        foretold=_foretold(foretold_of(now), now, is_suspect=is_suspect),
         readings=tuple(_reading(line) for line in reading_lines(swatch_id)),
         read_address=reverse("swatch-read", args=[swatch_id]),
         find_address=_find_address(now),
@@ -168,7 +168,9 @@ def _odd(line: ReadingLine) -> str:
     )
 
 
-def _foretold(told: Foretold | None, now: SwatchNow) -> ForetoldPart | None:
+def _foretold(
+    told: Foretold | None, now: SwatchNow, *, is_suspect: bool
+) -> ForetoldPart | None:
     if told is None:
         return None
     seen = foretold_colour(
@@ -183,20 +185,27 @@ def _foretold(told: Foretold | None, now: SwatchNow) -> ForetoldPart | None:
         pair=("" if read is None else read.hex_code, seen.hex_code),
         pair_name="As read, left, beside as foretold, right",
         head="as foretold before it was dyed" if told.is_before else "as foretold now",
-        says=_says(told),
+        says=_says(told, is_waiting=now.is_evidence and not is_suspect),
         more=_more(told),
     )
 
 
-def _says(told: Foretold) -> str:
+def _says(told: Foretold, *, is_waiting: bool) -> str:
     if told.difference is None:
         return ""
     away = f"{told.words.capitalize()}: ΔE{NO_BREAK}{told.difference:.1f} from what"
     if not told.is_before:
-        learned = "learned from it too" if told.is_learned else "did not learn from it"
-        return f"{away} the palette says, which {learned}."
+        return (
+            f"{away} the palette says, which {_learned(told, is_waiting=is_waiting)}."
+        )
     where = "within" if told.difference <= told.within_90 else "outside"
     return f"{away} was foretold, {where} the stated {told.within_90:.1f}."
+
+
+def _learned(told: Foretold, *, is_waiting: bool) -> str:
+    if told.is_learned:
+        return "learned from it too"
+    return "has not learned from it yet" if is_waiting else "did not learn from it"
 
 
 def _more(told: Foretold) -> str:
