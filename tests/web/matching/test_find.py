@@ -243,6 +243,9 @@ def test_answer_is_saved_in_one_tap(client: Client, studio: Fitted) -> None:
     assert "Saved as Wet Fern, version 1" in shown.text
     assert "Found for Wet Fern" in shown.text
     found = FoundFor.objects.get()
+    keep_wanted(wanted_of_text(FERN), name="Fern at dusk", stamp=stamp_now(by=None))
+    kept = read(client.get("/shades/wanted/"))
+    assert f"/recipes/{found.version.recipe_id}/versions/1/" in kept.links
     Base.objects.create(name="Another yarn")
     plan = read(client.get(f"/baths/new/?version={found.version_id}")).source
     assert f'<option value="{studio.base.pk}" selected>' in plan

@@ -27,6 +27,7 @@ def test_each_colour_has_its_way_to_a_recipe(client: Client) -> None:
     assert "Wet Fern" in shown.text
     assert "picked on a screen" in shown.text
     assert f"/shades/find/?wanted={kept.key}" in shown.links
+    assert "No recipe yet." in shown.text
 
 
 def test_colour_is_retired_and_comes_back(client: Client) -> None:

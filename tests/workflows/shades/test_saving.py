@@ -68,7 +68,9 @@ def test_second_try_for_the_same_colour_is_the_next_version() -> None:
     first = save_found(to_save(studio), stamp=stamp)
     again = save_found(to_save(studio), stamp=stamp)
     assert again == first
-    second = save_found(to_save(studio), stamp=stamp_now(by=None))
+    assert save_found(to_save(studio), stamp=stamp_now(by=None)) == first
+    other = replace(to_save(studio), doses=studio.mix(Kelp=0.6, Gorse=0.31))
+    second = save_found(other, stamp=stamp_now(by=None))
     assert (second.recipe_id, second.number) == (first.recipe_id, 2)
     assert FoundFor.objects.count() == 2
 

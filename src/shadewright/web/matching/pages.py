@@ -131,6 +131,7 @@ class WantedRow:
     name: str
     colour: ColourShown
     base: str
+    recipes: tuple[Link, ...]
     find_address: str
 
 

@@ -17,7 +17,12 @@ from shadewright.web.targets import target_asked, target_query, target_text
 from shadewright.web.toasts import say
 from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.shades.palettes import palette_now
-from shadewright.workflows.shades.saving import ToSave, save_found
+from shadewright.workflows.shades.saving import (
+    FoundRecipe,
+    ToSave,
+    recipes_found,
+    save_found,
+)
 from shadewright.workflows.shades.wanted import (
     Wanted,
     keep_wanted,
@@ -107,7 +112,7 @@ def _stamp(request: HttpRequest) -> Stamp:
 
 def _wanted_page(*, is_retired: bool) -> WantedPage:
     bases = {base.id: base.words for base in bases_in_use()}
-    found = wanted_colours(is_retired=is_retired)
+    found, recipes = wanted_colours(is_retired=is_retired), recipes_found()
     above = Link(words="Wanted colours", address=reverse("wanted"))
     return WantedPage(
         title="Wanted colours: retired" if is_retired else "Wanted colours",
@@ -115,17 +120,27 @@ def _wanted_page(*, is_retired: bool) -> WantedPage:
         if is_retired
         else "Colours that somebody wants, each with its recipes.",
         crumbs=(SHADES, above) if is_retired else (SHADES,),
-        rows=tuple(_row(each, bases) for each in found),
+        rows=tuple(_row(each, bases, recipes) for each in found),
         is_retired=is_retired,
         retired_count=0 if is_retired else len(wanted_colours(is_retired=True)),
     )
 
 
-def _row(each: Wanted, bases: dict[int, str]) -> WantedRow:
+def _row(
+    each: Wanted, bases: dict[int, str], recipes: tuple[FoundRecipe, ...]
+) -> WantedRow:
     return WantedRow(
         id=each.wanted_id or 0,
         name=each.name,
         colour=read_colour(each.lab, each.read_by, name=each.name),
         base=bases.get(each.base_id or 0, ""),
+        recipes=tuple(_recipe(x) for x in recipes if x.is_for(each)),
         find_address=f"{reverse('find')}?{target_text(each)}",
+    )
+
+
+def _recipe(found: FoundRecipe) -> Link:
+    return Link(
+        words=f"{found.name}, version {found.number}",
+        address=reverse("recipe-version", args=[found.recipe_id, found.number]),
     )

@@ -58,6 +58,21 @@ class FoundNow:
 
 
 @dataclass(frozen=True, kw_only=True)
+class FoundRecipe:
+    """A recipe, and the name and the colour that it was found for."""
+
+    recipe_id: int
+    number: int
+    name: str
+    wanted: str
+    lab: Lab
+
+    def is_for(self, wanted: Wanted) -> bool:
+        """Tell whether it was found for a wanted colour, by its name or its Lab."""
+        return self.wanted == wanted.name or self.lab == wanted.lab
+
+
+@dataclass(frozen=True, kw_only=True)
 class ToSave:
     """Doses on a base that are to become a recipe, and for which colour.
 
@@ -87,7 +102,8 @@ def save_found(found: ToSave, *, stamp: Stamp) -> Version:
 
     Acid, helpers and heat are those of ``like_id``, else of the parent, else of what
     was dyed last on that base. With a wanted colour it is kept what the recipe was
-    found for. A name that a found recipe bears gets its next version.
+    found for. A name that a found recipe bears gets its next version, unless it would
+    say the same.
     """
     now = palette_or_refuse()
     base_name = palette_base(now.palette, found.base_id)
@@ -98,6 +114,8 @@ def save_found(found: ToSave, *, stamp: Stamp) -> Version:
     parent = found.parent_id or _found_before(found.title)
     if parent is None:
         made = write_recipe(name=_free(found.title), text=text, stamp=stamp)
+    elif (before := version(parent)).text == text:
+        made = before
     else:
         made = write_version(parent_id=parent, text=text, stamp=stamp)
     if found.wanted and not FoundFor.objects.filter(version_id=made.id).exists():
@@ -120,6 +138,25 @@ def likes() -> list[tuple[str, str]]:
     newest = {row.recipe_id: row for row in rows.order_by("number")}
     found = sorted(newest.values(), key=lambda row: row.recipe.name.casefold())
     return [(str(row.pk), f"{row.recipe.name}, version {row.number}") for row in found]
+
+
+def recipes_found() -> tuple[FoundRecipe, ...]:
+    """Return the newest version that was found of each recipe in use."""
+    rows = FoundFor.objects.filter(version__recipe__is_retired=False)
+    newest = {
+        row.version.recipe_id: row
+        for row in rows.select_related("version__recipe").order_by("version__number")
+    }
+    return tuple(
+        FoundRecipe(
+            recipe_id=recipe_id,
+            number=row.version.number,
+            name=row.version.recipe.name,
+            wanted=row.name,
+            lab=Lab(*row.labs["D65"]),
+        )
+        for recipe_id, row in newest.items()
+    )
 
 
 def found_for(version_id: int) -> FoundNow | None:
