@@ -7,6 +7,7 @@ import pytest
 from shadewright.core.colour import Lab, ciede2000
 from shadewright.core.mixing import Mix, told_mixes
 from shadewright.core.mixing.swatches import DOSE_ERROR
+from shadewright.core.uncertainty import usual_counts
 from shadewright.records.models import (
     Base,
     Bath,
@@ -94,8 +95,10 @@ def test_a_prediction_is_held_against_what_came_out(pot: Ready) -> None:
     assert found[waits].counts is Counts.WAITS
     rate = hit_rate(tuple(found.values()))
     assert rate is not None
-    assert (rate.counted, rate.mixes, rate.held, rate.poor) == (2, 1, 1, 1)
-    assert (rate.fewest, rate.most) == (1, 2)
+    assert (rate.counted, rate.mixes, rate.held) == (2, 1, 1)
+    # A rough reading is no measure of the bound: of the one other, 0 or 1 may hold.
+    assert (rate.poor, rate.poor_held) == (1, 0)
+    assert (rate.fewest, rate.most) == usual_counts(promises=1, chance=0.9)
 
 
 def test_a_fit_that_knew_the_swatch_foretold_nothing(pot: Ready) -> None:
@@ -118,6 +121,19 @@ def test_what_went_in_otherwise_is_named(pot: Ready) -> None:
     read(number, Lab(45.0, 0.0, 5.0))
     (found,) = outcomes()
     assert found.otherwise == ("Slate",)
+    assert found.counts is Counts.OTHERWISE
+    assert hit_rate([found]) is None
+
+
+def test_a_dose_within_what_the_bound_is_for_counts(pot: Ready) -> None:
+    learned(pot)
+    number = pot.another()
+    Prediction.objects.update(dose_error=0.1)
+    for step, bottle, ml in (("dose-1", pot.slate, 66), ("dose-2", pot.gorse, 30)):
+        tapped(number, BathAct.DOSED, step, value=ml, unit="ml", bottle=bottle)
+    read(number, Lab(45.0, 0.0, 5.0))
+    (found,) = outcomes()
+    assert (found.otherwise, found.counts) == ((), Counts.YES)
 
 
 def test_a_bath_that_was_given_up_is_no_prediction(pot: Ready) -> None:

@@ -40,14 +40,14 @@ def predictions(request: HttpRequest) -> HttpResponse:
             Link(words="Shades", address=reverse("palette-home")),
             Link(words="Fits of the palette", address=reverse("fits")),
         ),
-        rate=_rate_words(hit_rate(found)),
+        rate=rate_words(hit_rate(found)),
         rows=tuple(_shown(x) for x in found if x.counts is not Counts.WAITS),
         waiting=tuple(_shown(x) for x in found if x.counts is Counts.WAITS),
     )
     return show(request, page)
 
 
-def _rate_words(rate: HitRate | None) -> tuple[str, ...]:
+def rate_words(rate: HitRate | None) -> tuple[str, ...]:
     """Say how often the bound held, and what that is worth."""
     if rate is None:
         return ()
@@ -66,20 +66,24 @@ def _rate_words(rate: HitRate | None) -> tuple[str, ...]:
     if rate.poor:
         said.append(
             f"Read roughly, on a screen or off a photo: {rate.poor} of these "
-            f"{rate.counted}. Part of what is off may be that."
+            f"{rate.counted}. They are no measure of the spreads."
         )
     return tuple(said)
 
 
 def _verdict(rate: HitRate) -> str:
-    if rate.counted < _FEW:
+    well, held = rate.counted - rate.poor, rate.held - rate.poor_held
+    if well < _FEW:
         return "That is too few to judge by."
+    read = f"Of the {well} that a meter read, {held} held. " if rate.poor else ""
     usual = f"an honest spread would hold {rate.fewest} to {rate.most} of them"
-    if rate.held < rate.fewest:
-        return f"That is fewer than it should be: {usual}. Take the spreads for wider."
-    if rate.held > rate.most:
-        return f"That is more than it need be: {usual}. The spreads are wide."
-    return f"That is as it should be: {usual}."
+    if held < rate.fewest:
+        said = f"That is fewer than it should be: {usual}. Take the spreads for wider."
+    elif held > rate.most:
+        said = f"That is more than it need be: {usual}. The spreads are wide."
+    else:
+        said = f"That is as it should be: {usual}."
+    return read + said
 
 
 def _shown(each: Outcome) -> OutcomeShown:
@@ -106,7 +110,7 @@ def _shown(each: Outcome) -> OutcomeShown:
 def _state(each: Outcome) -> Chip:
     if each.counts is Counts.WAITS:
         return Chip(words="not read yet")
-    if each.counts is Counts.KNEW:
+    if each.counts in {Counts.KNEW, Counts.OTHERWISE}:
         return Chip(words="not counted")
     if each.is_held:
         return Chip(words="held", kind="good")

@@ -23,6 +23,8 @@ from shadewright.workflows.shades.swatches import (
 PROMISED = 0.9
 _NEAR = 0.05
 """Relative difference of a depth from which a dose went in otherwise (our choice)."""
+_ALLOWED = 2.0
+"""So many standard errors of a dose are among what its bound is for (our choice)."""
 
 
 class Counts(StrEnum):
@@ -31,6 +33,7 @@ class Counts(StrEnum):
     YES = "counts"
     WAITS = "not read yet"
     KNEW = "the fit knew it already"
+    OTHERWISE = "not dosed as planned"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -72,16 +75,19 @@ class Outcome:
 
 @dataclass(frozen=True, kw_only=True)
 class HitRate:
-    """How many predictions held; by chance alone ``fewest`` to ``most`` would.
+    """How many predictions held.
 
-    ``poor`` of them rest on a rough reading; ``mixes`` counts those that differ, since
-    lots of one recipe share what is off; ``median`` is the middle distance.
+    ``poor`` of them rest on a rough reading, of which ``poor_held`` held: it is off by
+    itself, so it says nothing of the bound. Of the others ``fewest`` to ``most`` would
+    hold by chance alone. ``mixes`` counts those that differ, since lots of one recipe
+    share what is off; ``median`` is the middle distance.
     """
 
     counted: int
     mixes: int
     held: int
     poor: int
+    poor_held: int
     fewest: int
     most: int
     median: float
@@ -100,12 +106,15 @@ def hit_rate(found: Sequence[Outcome]) -> HitRate | None:
     counted = [each for each in found if each.counts is Counts.YES]
     if not counted:
         return None
-    fewest, most = usual_counts(promises=len(counted), chance=PROMISED)
+    poor = [each for each in counted if each.is_poor]
+    well = len(counted) - len(poor)
+    fewest, most = usual_counts(promises=well, chance=PROMISED) if well else (0, 0)
     return HitRate(
         counted=len(counted),
         mixes=len({(each.base_name, each.doses) for each in counted}),
         held=sum(each.is_held for each in counted),
-        poor=sum(each.is_poor for each in counted),
+        poor=len(poor),
+        poor_held=sum(each.is_held for each in poor),
         fewest=fewest,
         most=most,
         median=median(each.apart for each in counted if each.apart is not None),
@@ -123,6 +132,8 @@ def _outcome(
     foretold = Lab(row.colour_l, row.colour_a, row.colour_b)
     reading = None if swatch is None else swatch.reading
     doses = tuple((str(dye), float(depth)) for dye, depth in row.doses)
+    near = max(_NEAR, _ALLOWED * row.dose_error)
+    otherwise = () if swatch is None else _otherwise(doses, swatch.doses, near=near)
     return Outcome(
         bath_number=bath.number,
         is_lot=not bath.is_swatch,
@@ -137,23 +148,27 @@ def _outcome(
         fit_id=row.fit_id,
         reading=reading,
         apart=None if reading is None else ciede2000(foretold, reading.lab),
-        counts=_counts(swatch, knew[row.fit_id]),
+        counts=_counts(swatch, knew[row.fit_id], is_otherwise=bool(otherwise)),
         behind=behind_among(used, doses, bath.base.name),
-        otherwise=() if swatch is None else _otherwise(doses, swatch.doses),
+        otherwise=otherwise,
     )
 
 
-def _counts(swatch: SwatchNow | None, knew: frozenset[int]) -> Counts:
+def _counts(
+    swatch: SwatchNow | None, knew: frozenset[int], *, is_otherwise: bool
+) -> Counts:
     if swatch is None or swatch.reading is None:
         return Counts.WAITS
-    return Counts.KNEW if swatch.id in knew else Counts.YES
+    if swatch.id in knew:
+        return Counts.KNEW
+    return Counts.OTHERWISE if is_otherwise else Counts.YES
 
 
-def _otherwise(planned: Doses, given: Doses) -> tuple[str, ...]:
+def _otherwise(planned: Doses, given: Doses, *, near: float) -> tuple[str, ...]:
     before, after = dict(planned), dict(given)
     return tuple(
         dye
         for dye in before | after
         if abs(after.get(dye, 0.0) - before.get(dye, 0.0))
-        > _NEAR * max(before.get(dye, 0.0), after.get(dye, 0.0))
+        > near * max(before.get(dye, 0.0), after.get(dye, 0.0))
     )
