@@ -98,6 +98,7 @@ def test_a_recipe_says_how_well_it_is_known(client: Client, things: Dyeing) -> N
     address = page_of_recipe()
     page = read(client.get(address))
     assert "How well it is known" in page.text
+    assert "the surest bottle of each dye" in page.text
     assert "at a batch of 100 g" in page.text
     assert HELP in page.links
     MeasuringTool.objects.update(is_retired=True)
