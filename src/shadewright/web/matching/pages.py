@@ -72,12 +72,16 @@ class AnswerShown:
 
 @dataclass(frozen=True, kw_only=True)
 class FoundShown:
-    """All answers: what is said first, and where they are saved."""
+    """All answers: what is said first, and where they are saved.
+
+    ``powder`` is the caution where any of them has dye weighed dry.
+    """
 
     batch: str
     searched: str
     out_of_reach: Caution | None
     reach_way: Link | None
+    powder: str
     answers: tuple[AnswerShown, ...]
     save_address: str
     save_words: str

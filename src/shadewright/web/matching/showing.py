@@ -40,11 +40,13 @@ _MOST_BEHIND = 5
 def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
     """Return all that was found as the page shows it."""
     batch = amount_text(found.wish.batch_g, "g")
+    is_dry = any(dose.missing_g for each in found.answers for dose in each.doses)
     return FoundShown(
         batch=f"{batch} {found.base_name}",
         searched=f"{found.searched:,} sets of dyes looked at".replace(",", NO_BREAK),
         out_of_reach=_out_of_reach(found),
         reach_way=_reach_way(found),
+        powder=POWDER_CAUTION if is_dry else "",
         answers=tuple(
             _answer(each, place, ready.at, found, asked)
             for place, each in enumerate(found.answers, start=1)
@@ -212,8 +214,6 @@ def _troubles(doses: Sequence[PlannedDose], at: AtShelf) -> Iterator[Trouble]:
             words=f"No stock on the shelf of {', '.join(names)}.",
             ways=tuple(map(_make, none)),
         )
-    if any(dose.missing_g for dose in doses):
-        yield Trouble(words=POWDER_CAUTION, ways=())
     for dose in doses:
         if dose.missing_g and dose not in none:
             yield Trouble(words=_short(dose), ways=(_make(dose),))

@@ -102,8 +102,7 @@ def save_found(found: ToSave, *, stamp: Stamp) -> Version:
 
     Acid, helpers and heat are those of ``like_id``, else of the parent, else of what
     was dyed last on that base. With a wanted colour it is kept what the recipe was
-    found for. A name that a found recipe bears gets its next version, unless it would
-    say the same.
+    found for. A name that a found recipe bears gets a next version where it differs.
     """
     now = palette_or_refuse()
     base_name = palette_base(now.palette, found.base_id)
