@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from shadewright.web.colours import ColourShown, read_colour
-from shadewright.web.pages import Link
 from shadewright.web.swatch_files.forms import LinesForm, name_key
 from shadewright.web.swatch_files.found import Found
 from shadewright.web.swatch_files.pages import (
@@ -13,7 +12,7 @@ from shadewright.web.swatch_files.pages import (
     NameRow,
     SampleRow,
 )
-from shadewright.web.swatches.words import kind_chip
+from shadewright.web.swatches.words import CRUMBS, kind_chip
 from shadewright.workflows.bases import bases
 from shadewright.workflows.shades.entering_swatches import doses_label
 from shadewright.workflows.shades.readings import NewReading
@@ -21,7 +20,6 @@ from shadewright.workflows.shades.swatch_files import FileLine
 
 MOST_DRAWN = 1000
 _MOST_WORDS = 80
-ALL = Link(words="Swatches", address="/shades/swatches/")
 
 
 def lines_page(form: LinesForm, found: Found) -> LinesPage:
@@ -30,7 +28,7 @@ def lines_page(form: LinesForm, found: Found) -> LinesPage:
     return LinesPage(
         title="What stands in the file",
         fact=_fact(found, len(fresh)),
-        crumbs=(ALL,),
+        crumbs=CRUMBS,
         form=form,
         bad=tuple(_bad(found)),
         bad_title=f"{_lines(len(found.bad))} to mend",

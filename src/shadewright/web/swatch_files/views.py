@@ -14,7 +14,8 @@ from shadewright.web.pages import show
 from shadewright.web.swatch_files.forms import FileForm, LinesForm, asked_keys
 from shadewright.web.swatch_files.found import Found, found_in, lines_of
 from shadewright.web.swatch_files.pages import FilePage
-from shadewright.web.swatch_files.showing import ALL, lines_page
+from shadewright.web.swatch_files.showing import lines_page
+from shadewright.web.swatches.words import CRUMBS
 from shadewright.web.toasts import say
 from shadewright.workflows.shades.keeping_files import (
     MOST_NEW_NAMES,
@@ -128,7 +129,7 @@ def _ask(request: HttpRequest, form: FileForm) -> HttpResponse:
     page = FilePage(
         title="Swatches from a file",
         fact="Every line is shown before one is kept.",
-        crumbs=(ALL,),
+        crumbs=CRUMBS,
         form=form,
         has_swatches=bool(swatches_now()),
     )

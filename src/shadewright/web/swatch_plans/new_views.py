@@ -18,6 +18,7 @@ from shadewright.web.swatch_plans.pages import (
     NothingToPlanPage,
 )
 from shadewright.web.swatch_plans.showing import shown_plan
+from shadewright.web.swatches.words import SHADES
 from shadewright.web.toasts import say
 from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.dyes import dyes
@@ -94,7 +95,7 @@ def _page(form: SetForm, kind: PlanKind) -> NewSetPage:
     return NewSetPage(
         title=_TITLES[kind],
         fact="Little skeins whose colours teach the palette.",
-        crumbs=(SETS,),
+        crumbs=(SHADES, SETS),
         form=form,
         tabs=_tabs(kind, base),
         about=_ABOUT[kind],
@@ -154,5 +155,5 @@ def _what_is_missing() -> NothingToPlanPage | None:
     else:
         return None
     return NothingToPlanPage(
-        title="Plan swatches", crumbs=(SETS,), missing=words, way_on=link
+        title="Plan swatches", crumbs=(SHADES, SETS), missing=words, way_on=link
     )

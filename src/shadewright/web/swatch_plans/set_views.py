@@ -36,6 +36,7 @@ from shadewright.web.swatch_plans.showing import (
     swatches_counted,
     told_colour,
 )
+from shadewright.web.swatches.words import SHADES
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.toasts import say
 from shadewright.workflows.bath_pages import BathStatus
@@ -66,6 +67,7 @@ def plans(request: HttpRequest) -> HttpResponse:
     page = SetsPage(
         title="Sets of swatches",
         fact="Little skeins that were planned together.",
+        crumbs=(SHADES,),
         rows=tuple(map(_row, swatch_sets())),
     )
     return show(request, page)
@@ -78,7 +80,7 @@ def plan(request: HttpRequest, plan_id: int) -> HttpResponse:
     page = SetPage(
         title=now.name,
         fact=f"{now.kind.label}, on {now.base_name}.",
-        crumbs=(SETS,),
+        crumbs=(SHADES, SETS),
         facts=tuple(_facts(now)),
         cautions=shown_cautions(cautions_now(now, stocks)) if now.numbers else (),
         first=shown_first(stocks.first),
