@@ -78,6 +78,14 @@ def test_form_that_is_sent_gets_its_address(client: Client, studio: Fitted) -> N
     assert not any("Kelp" in row for row in doses)
 
 
+def test_colour_of_the_bare_yarn_needs_no_dye(client: Client, studio: Fitted) -> None:
+    """It says so, and offers nothing to save."""
+    shown = found(client, studio, colour="91, -0.5, 9", name="Plain")
+    assert "It needs no dye" in shown.text
+    assert "Bare Fell DK is that colour already: ΔE" in shown.text
+    assert "Saved as a recipe" not in shown.text
+
+
 def test_answers_say_all_of_it(client: Client, studio: Fitted) -> None:
     """Words, number with spread, chance, doses by bottle, what is missing."""
     shown = found(client, studio)

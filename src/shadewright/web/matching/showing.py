@@ -52,7 +52,7 @@ def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
             for place, each in enumerate(found.answers, start=1)
         ),
         save_address=f"{reverse('find-save')}?{asked.query}",
-        save_words=_save_words(asked),
+        save_words=_save_words(asked) if found.answers else "",
     )
 
 
@@ -63,8 +63,14 @@ def _save_words(asked: Asked) -> str:
 
 
 def _out_of_reach(found: Found) -> Caution | None:
-    if found.is_within_tolerance:
+    if found.is_within_tolerance and found.answers:
         return None
+    if found.is_within_tolerance:
+        return Caution(
+            title="It needs no dye",
+            text=f"Bare {found.base_name} is that colour already: "
+            f"ΔE{NO_BREAK}{found.nearest_difference:.1f} away.",
+        )
     words = found.nearest_words
     return Caution(
         title="Out of reach" if found.answers else "No dye brings it nearer",
