@@ -1,9 +1,12 @@
 """A recipe on every base, and carried to one."""
 
+from uuid import uuid4
+
 import pytest
 from django.test import Client
 
-from shadewright.records.models import FoundFor
+from shadewright.records.models import FoundFor, SwatchPlan
+from shadewright.records.models.swatches import PlanKind
 from shadewright.workflows.recipes import recipe
 from tests.web.pages_read import read
 from tests.workflows.shades.two_yarns import TwoYarns
@@ -40,6 +43,23 @@ def test_carried_it_is_the_next_version_in_one_tap(
     assert FoundFor.objects.get().base_name == "Drift silk"
     again = read(client.get(f"/shades/carry/{newest.id}/"))
     assert "Drift silk , which it was made for" in again.text
+
+
+def test_a_set_of_swatches_gets_no_version_more(
+    client: Client, yarns: TwoYarns
+) -> None:
+    version = yarns.recipe(Sloe=0.6)
+    kept = SwatchPlan.objects.create(
+        deed=uuid4(),
+        kind=PlanKind.LADDER,
+        recipe_id=version.recipe_id,
+        base_id=yarns.wool,
+        yarn_g=10.0,
+    )
+    sent = {"deed": uuid4(), "from": yarns.wool, "to": yarns.silk}
+    went = client.post(f"/shades/carry/{version.id}/", sent)
+    assert went.headers["Location"] == f"/shades/plans/{kept.pk}/"
+    assert len(recipe(version.recipe_id).versions) == 1
 
 
 def test_the_recipe_leads_there(client: Client, yarns: TwoYarns) -> None:

@@ -38,6 +38,7 @@ from shadewright.workflows.shades.carrying import (
     carry_now,
 )
 from shadewright.workflows.shades.palettes import PaletteNow, palette_now
+from shadewright.workflows.shades.plan_pages import plan_of_recipe
 from shadewright.workflows.stamps import stamp_now
 
 _TESTED = Chip(words="tested", kind="good")
@@ -47,13 +48,19 @@ _NOT_POSSIBLE = Chip(words="not possible yet", kind="caution")
 
 @require_http_methods(["GET", "POST"])
 def carry(request: HttpRequest, version_id: int) -> HttpResponse:
-    """Show a recipe on every base, or keep what was carried to one."""
+    """Show a recipe on every base, or keep what was carried to one.
+
+    A set of swatches is no colourway: nothing is carried from it.
+    """
     palette = palette_now()
     if palette is None:
         return show(request, no_palette("On other bases"))
     said = request.POST or request.GET
     made_for = number_asked(said, "from", kind="base")
     shown = carry_now(palette, version_id=version_id, made_for_id=made_for)
+    set_id = plan_of_recipe(shown.version.recipe_id)
+    if set_id is not None:
+        return redirect("swatch-plan", set_id)
     to_id = number_asked(said, "to", kind="base")
     if request.method == "POST":
         return _kept(request, palette, shown, to_id)
