@@ -25,7 +25,8 @@ METAL = (
     "your local rules."
 )
 NO_ACID = (
-    "No acid stands in this recipe: without one most of an acid dye stays in the bath."
+    "No acid stands in this recipe: without one most of an acid dye stays in the bath. "
+    "Write it into a new version."
 )
 _CLASSES = {each.value: each for each in DyeClass}
 

@@ -110,6 +110,7 @@ def test_a_recipe_without_acid_says_so(
     Auxiliary.objects.filter(pk=things.acid).update(kind=kind)
     shown = page(client, home(things.recipe()))
     assert ("No acid stands in this recipe" in shown.text) == is_missed
+    assert ("Write it into a new version." in shown.text) == is_missed
 
 
 def test_an_incomplete_one_cannot_be_dyed_but_completed(client: Client) -> None:
