@@ -88,7 +88,7 @@ def _sentences(label: str) -> dict[str, str]:
 def _of_its_kind(field: forms.Field, label: str) -> dict[str, str]:
     if isinstance(field, forms.MultipleChoiceField):
         return {"required": f"{label}: choose one at least."}
-    if not isinstance(field, forms.IntegerField):
+    if type(field) is not forms.IntegerField:  # to Django any number is one
         return {}
     return {
         "invalid": f"{label} must be a whole number.",
