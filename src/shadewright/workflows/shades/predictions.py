@@ -1,10 +1,14 @@
 """What the palette foretold of a bath, kept before it is dyed."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from shadewright.core.mixing import Mix, Told, told_mixes
+from shadewright.core.mixing import Mix, Palette, Told, told_mixes
+from shadewright.core.mixing.spreads import spread_of
 from shadewright.core.mixing.swatches import DOSE_ERROR, MOST_DEPTH_PERCENT
+from shadewright.core.recipes import Wishes
+from shadewright.core.recipes.curves import curves_of
+from shadewright.core.recipes.ranking import dosing_covariance
 from shadewright.core.uncertainty import Value
 from shadewright.records.models import Bath, Prediction, SwatchPlan
 from shadewright.workflows.shades.evidence import dose_error_of
@@ -18,7 +22,8 @@ Depths = Sequence[tuple[str, Value]]
 class Foresight:
     """What is foretold of a mix that is planned, how its doses are measured included.
 
-    ``dose_error`` is the relative standard error that was taken for them.
+    ``dose_error`` is the relative standard error of all its doses as one number; each
+    dye counts by its own.
     """
 
     fit_id: int
@@ -35,7 +40,7 @@ def foresight(
         return None
     dose_error = dose_error_of([depth for _dye, depth in depths]) or DOSE_ERROR
     mix = Mix(base=base_name, doses=tuple(doses.items()))
-    told = told_mixes([mix], palette=holds.palette, dose_error=dose_error)
+    told = _as_dosed(mix, holds.palette, _errors(depths))
     return Foresight(fit_id=holds.fit_id, told=told, dose_error=dose_error)
 
 
@@ -66,6 +71,34 @@ def keep_prediction(*, bath: Bath, depths: Depths, **_signal: object) -> None:
         dose_error=found.dose_error,
         made_at=bath.created_at,
     )
+
+
+def _as_dosed(mix: Mix, palette: Palette, errors: Mapping[str, float]) -> Told:
+    """Return what is foretold of a mix, each dose off by as much as its own error."""
+    dyes = tuple(errors)
+    exact = told_mixes([mix], palette=palette)
+    covariance = exact.covariance + dosing_covariance(
+        [mix.doses],
+        curves_of(palette, mix.base, dyes),
+        dyes,
+        Wishes(dose_errors=errors),
+    )
+    spread = spread_of(exact.lab, covariance)
+    return replace(
+        exact,
+        covariance=covariance,
+        expected=spread.expected,
+        de_90=spread.de_90,
+    )
+
+
+def _errors(depths: Depths) -> dict[str, float]:
+    """Return the relative error of each dye’s dose; never less than usual."""
+    found = dict.fromkeys(_summed(depths), DOSE_ERROR)
+    for dye, depth in depths:
+        if depth.value > 0.0:
+            found[dye] = max(found[dye], depth.u_rel)
+    return found
 
 
 def _summed(depths: Depths) -> dict[str, float]:
