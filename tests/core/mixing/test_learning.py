@@ -208,6 +208,22 @@ def test_little_is_enough_to_begin_with(session: str) -> None:
     assert widths[1] < widths[2] < widths[3]
 
 
+def test_colours_that_err_alike_narrow_nothing() -> None:
+    """A meter said to be less sure than it is: κ falls, unless they were carried."""
+    bench = Lab(world(5, "power", 0.004, dyes=3), np.random.default_rng(2))
+    swatches = bench.read(ladder(3), Evidence.LAB, 0.3)
+    doubted = [
+        replace(each, reading=replace(each.reading, sd=1.5)) for each in swatches
+    ]
+    carried = [
+        replace(each, reading=replace(each.reading, is_carried=True))
+        for each in doubted
+    ]
+    narrow, wide = (learn(each).palette.width for each in (doubted, carried))
+    assert narrow < 0.8
+    assert 0.95 < wide <= 1.0
+
+
 def test_bare_yarn_alone_teaches_no_dye() -> None:
     bench = Lab(world(5, "power", 0.004, dyes=3), np.random.default_rng(2))
     with pytest.raises(MissingError, match="dyed swatch"):

@@ -8,6 +8,7 @@ import pytest
 from shadewright.core.colour import Lab, Light, Observer, lab_of_meter
 from shadewright.records.models import Base, ColourReading, Meter, Swatch
 from shadewright.records.models.swatches import ReadBy
+from shadewright.workflows.shades.kinds import reading_of
 from shadewright.workflows.shades.meter_changes import keep_meter
 from shadewright.workflows.shades.readings import ReadWords, keep_reading
 from shadewright.workflows.shades.swatches import swatch_now
@@ -32,6 +33,21 @@ def read(row: Swatch, text: str, meter: Meter | None, **further: str) -> int:
     )
     stamp = stamp_now(by=None, at=THEN)
     return keep_reading(swatch_id=row.pk, words=words, stamp=stamp)
+
+
+@pytest.mark.parametrize(
+    ("light", "observer", "is_carried"),
+    [("D65", "10", False), ("D50", "10", True), ("D65", "2", True)],
+)
+def test_a_carried_colour_is_told_from_a_plain_one(
+    light: str, observer: str, *, is_carried: bool
+) -> None:
+    """All that a meter reads for another light or eye errs alike."""
+    meter = Meter.objects.create(name="Hand meter", light=light, observer=observer)
+    row = swatch("Gorse 1 %")
+    number = read(row, "70, 10, 50", meter)
+    found = reading_of(ColourReading.objects.get(pk=number))
+    assert found.is_carried is is_carried
 
 
 def lab_now(row: Swatch) -> Lab:

@@ -118,4 +118,5 @@ def _kind(group: Sequence[Swatch], names: Names, seen: Seen) -> ReadSwatches:
         noise=np.array([each.reading.noise for each in group]),
         dose_error=np.array([each.dose_spread for each in group]),
         trust=np.ones(len(group)),
+        is_carried=np.array([each.reading.is_carried for each in group]),
     )

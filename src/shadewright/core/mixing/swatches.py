@@ -57,13 +57,15 @@ class Reading:
 
     ``values`` are 31 reflectances from 400 to 700 nm, or three numbers a light;
     ``repeat`` readings were averaged; ``sd`` is the standard deviation of a single
-    reading as a CIELAB distance, None where nobody said.
+    reading as a CIELAB distance, None where nobody said. A colour that ``is_carried``
+    was brought over from another light or eye: all of one dye then err alike.
     """
 
     evidence: Evidence
     values: tuple[float, ...]
     repeat: int = 1
     sd: float | None = None
+    is_carried: bool = False
 
     @property
     def noise(self) -> float:

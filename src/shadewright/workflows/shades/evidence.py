@@ -74,6 +74,7 @@ def as_kept(
             "values": list(each.reading.values),
             "repeat": each.reading.repeat,
             "sd": each.reading.sd,
+            "is_carried": each.reading.is_carried,
             "dose_error": each.dose_error,
             "is_trusted": each.number in trusted,
         }

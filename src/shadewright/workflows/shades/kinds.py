@@ -5,7 +5,12 @@ from typing import Final
 from shadewright.core.colour.spectra import Light
 from shadewright.core.mixing import Evidence, Reading
 from shadewright.core.mixing.swatches import LIGHTS
-from shadewright.records.models.swatches import ColourReading, ReadBy
+from shadewright.records.models.swatches import (
+    ColourReading,
+    MeterLight,
+    MeterObserver,
+    ReadBy,
+)
 
 __all__ = ["SPREADS", "TEACHES_AS", "Labs", "ReadBy", "reading_of"]
 
@@ -40,7 +45,15 @@ def reading_of(row: ColourReading) -> Reading:
         values=_values(kind, row),
         repeat=row.repeat,
         sd=row.sd if row.sd is not None else SPREADS.get(ReadBy(row.read_by)),
+        is_carried=_is_carried(row),
     )
+
+
+def _is_carried(row: ColourReading) -> bool:
+    """Whether its meter reckons for another light or eye than D65 and 10°."""
+    meter = row.meter
+    usual = MeterLight.D65, MeterObserver.TEN
+    return meter is not None and (meter.light, meter.observer) != usual
 
 
 def _values(kind: Evidence, row: ColourReading) -> tuple[float, ...]:

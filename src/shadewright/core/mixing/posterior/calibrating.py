@@ -138,18 +138,21 @@ def width_factor(fitted: Fitted, found: tuple[LeftOut, ...]) -> float:
     Our choice: where every dye has one swatch, leaving it out leaves nothing to
     compare, and κ would come out far too small; and a chart, which guesses its depth,
     has no say, nor has a colour off a screen that is the only one of its dye: the
-    dye's prior was made from it. Leaving one swatch out does not see what all
-    swatches of a day share: see ``predicting``.
+    dye's prior was made from it. Colours carried from another light or eye are off
+    alike, so that their neighbours foretell them too well: none counts as nearer than
+    its spread. Leaving one swatch out does not see what all swatches of a day share:
+    see ``predicting``.
     """
     import numpy as np
 
     dyes = np.concatenate([each.rows.dye for each in fitted.weighings])
     seen = np.bincount(dyes)
     kinds = zip(found, fitted.weighings, fitted.evidence, strict=True)
-    measured = [
-        one.size[_measured(each.rows.swatch, kind, seen[each.rows.dye] == 1)] ** 2
-        for one, each, kind in kinds
-    ]
+    measured = []
+    for one, each, kind in kinds:
+        here = _measured(each.rows.swatch, kind, seen[each.rows.dye] == 1)
+        least = kind.is_carried[here].astype(float)
+        measured.append(np.maximum(one.size[here] ** 2, least))
     squares = np.concatenate([np.zeros(0), *measured])
     count = int(np.count_nonzero(seen))
     whole = float(squares.sum()) + BELIEVED**2 * count

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     Floats = NDArray[np.float64]
+    Flags = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -31,7 +32,7 @@ class ReadSwatches:
 
     ``read`` (S, m) is what was read, ``noise`` (S,) its standard deviation a number,
     ``dose_error`` (S,) the relative standard error of its doses, ``trust`` (S,) a
-    weight from 0 to 1.
+    weight from 0 to 1, ``is_carried`` (S,) whether it errs as its neighbours do.
     """
 
     dyed: Dyed
@@ -40,6 +41,7 @@ class ReadSwatches:
     noise: "Floats"
     dose_error: "Floats"
     trust: "Floats"
+    is_carried: "Flags"
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
