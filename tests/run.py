@@ -1,7 +1,7 @@
 """Run the checks and the tests: what ``python3 start.py test`` and ``check`` do.
 
-``check`` runs the checks and the house tests. ``test`` runs the checks, then
-every test on SQLite and, beside it, those that touch the store on PostgreSQL; the
+``check`` runs the checks and the house tests. ``test`` runs the checks, then every
+test on SQLite and, beside it, those that touch the store on PostgreSQL; the
 Chromium and the PostgreSQL that they need are installed where that can be.
 What follows ``test`` is handed to pytest. The last line is the sum of it all.
 """
@@ -13,6 +13,7 @@ import tempfile
 import time
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import ExitStack
 from pathlib import Path
 from typing import IO, NamedTuple, Self
 from xml.etree import ElementTree as ET
@@ -30,6 +31,9 @@ CHECKS = {
     "codespell": ("codespell",),
     "deptry": ("deptry", "."),
 }
+STORE = ("-m", "store")
+OTHERS = ("-m", "not store")
+ON_POSTGRES = ("--postgres", *STORE)
 HOUSE = {
     "house tests": (
         *("pytest", "-q", "tests/house"),
@@ -80,17 +84,29 @@ def test(words: Sequence[str]) -> Counts:
 
 
 def on_both_databases(words: Sequence[str]) -> Counts:
-    """Run every test on SQLite and, beside it, the store's tests on PostgreSQL."""
-    with tempfile.TemporaryFile("w+", encoding="utf-8") as said:
-        with ThreadPoolExecutor(max_workers=1) as beside:
-            store = ("--postgres", "-m", "store")
-            on_postgres = beside.submit(run_pytest, *words, *store, out=said)
-            print("\nEvery test, on SQLite", flush=True)
-            on_sqlite = run_pytest(*words)
-        print("\nThe store's tests, on PostgreSQL", flush=True)
-        said.seek(0)
-        print(said.read(), flush=True)
-    return on_sqlite.plus(on_postgres.result())
+    """Run every test on SQLite, and the store's tests on PostgreSQL, two runs at once.
+
+    The store's tests take the longest; while they run, the others and then PostgreSQL
+    have their turn beside them.
+    """
+    with ExitStack() as stack:
+        others, there = (
+            stack.enter_context(tempfile.TemporaryFile("w+", encoding="utf-8"))
+            for _run in range(2)
+        )
+        beside = stack.enter_context(ThreadPoolExecutor(max_workers=1))
+        without = beside.submit(run_pytest, *words, *OTHERS, out=others)
+        on_postgres = beside.submit(run_pytest, *words, *ON_POSTGRES, out=there)
+        print("\nThe store's tests, on SQLite", flush=True)
+        counts = run_pytest(*words, *STORE)
+        for title, said, done in (
+            ("Every other test", others, without),
+            ("The store's tests, on PostgreSQL", there, on_postgres),
+        ):
+            counts = counts.plus(done.result())
+            said.seek(0)
+            print(f"\n{title}\n{said.read()}", flush=True)
+    return counts
 
 
 def missing_programs() -> list[str]:

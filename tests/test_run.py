@@ -34,20 +34,24 @@ def test_a_run_of_no_test_is_a_failure() -> None:
     assert run_pytest("tests/house/no_such_file.py") == Counts(0, 1, 0)
 
 
-def test_both_databases_are_asked_and_both_are_counted(
+def test_both_databases_are_asked_and_all_are_counted(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
+    asked = []
+
     def pretend(*options: str, out: IO[str] | None = None) -> Counts:
+        asked.append(options)
         if out is None:
             return Counts(5, 0, 0)
         out.write(f"asked with {options[-1]}")
         return Counts(2, 1, 0)
 
     monkeypatch.setattr(run, "run_pytest", pretend)
-    assert run.on_both_databases(()) == Counts(7, 1, 0)
+    assert run.on_both_databases(()) == Counts(9, 2, 0)
+    assert sorted(asked) == sorted([run.STORE, run.OTHERS, run.ON_POSTGRES])
     said = capsys.readouterr().out
-    assert said.index("on SQLite") < said.index("on PostgreSQL")
-    assert "asked with store" in said
+    assert said.index("on SQLite") < said.index("other") < said.index("on PostgreSQL")
+    assert "asked with not store" in said
 
 
 def test_a_failed_check_fails_the_run(monkeypatch: pytest.MonkeyPatch) -> None:

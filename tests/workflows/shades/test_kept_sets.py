@@ -110,7 +110,10 @@ def test_a_dose_that_waits_for_a_stock_is_drawn_from_it_once_it_stands_there(
 
 
 def test_a_kept_set_is_foretold_as_it_was_shown(base: Base) -> None:
-    """Doses that wait for a stock are not foretold as if weighed dry."""
+    """Doses that wait for a stock are not foretold as if weighed dry.
+
+    What is kept counts each dose by its own error, what is shown 2 % for all.
+    """
     MeasuringTool.objects.create(
         name="Kitchen scale", kind="balance", size=500.0, readability=0.1
     )
@@ -121,7 +124,7 @@ def test_a_kept_set_is_foretold_as_it_was_shown(base: Base) -> None:
     for one, each in zip(shown, kept.swatches, strict=True):
         assert one is not None
         assert each.told is not None
-        assert each.told.within_90 == pytest.approx(one.within_90)
+        assert each.told.within_90 == pytest.approx(one.within_90, rel=0.02)
 
 
 def test_a_set_tells_what_was_dyed_and_read(base: Base) -> None:

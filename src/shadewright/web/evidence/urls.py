@@ -14,7 +14,7 @@ urlpatterns = [
         judging.set_aside,
         name="set-aside",
     ),
-    path("shades/swatches/<int:swatch_id>/restore/", judging.restore, name="restore"),
+    path("shades/swatches/<int:swatch_id>/again/", judging.restore, name="restore"),
     path("shades/swatches/<int:swatch_id>/trust/", judging.trust, name="trust"),
     path("shades/lots/teach/", judging.teach_lots, name="teach-lots"),
     path("shades/lots/<str:number>/teach/", judging.teach_lot, name="teach-lot"),
