@@ -13,7 +13,6 @@ import tempfile
 import time
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import ExitStack
 from pathlib import Path
 from typing import IO, NamedTuple, Self
 from xml.etree import ElementTree as ET
@@ -84,29 +83,17 @@ def test(words: Sequence[str]) -> Counts:
 
 
 def on_both_databases(words: Sequence[str]) -> Counts:
-    """Run every test on SQLite, and the store's tests on PostgreSQL, two runs at once.
-
-    The store's tests take the longest; while they run, the others and then PostgreSQL
-    have their turn beside them.
-    """
-    with ExitStack() as stack:
-        others, there = (
-            stack.enter_context(tempfile.TemporaryFile("w+", encoding="utf-8"))
-            for _run in range(2)
-        )
-        beside = stack.enter_context(ThreadPoolExecutor(max_workers=1))
-        without = beside.submit(run_pytest, *words, *OTHERS, out=others)
-        on_postgres = beside.submit(run_pytest, *words, *ON_POSTGRES, out=there)
-        print("\nThe store's tests, on SQLite", flush=True)
-        counts = run_pytest(*words, *STORE)
-        for title, said, done in (
-            ("Every other test", others, without),
-            ("The store's tests, on PostgreSQL", there, on_postgres),
-        ):
-            counts = counts.plus(done.result())
-            said.seek(0)
-            print(f"\n{title}\n{said.read()}", flush=True)
-    return counts
+    """Run the store's tests on SQLite, then on PostgreSQL, and all others beside."""
+    with tempfile.TemporaryFile("w+", encoding="utf-8") as said:
+        with ThreadPoolExecutor(max_workers=1) as beside:
+            others = beside.submit(run_pytest, *words, *OTHERS, out=said)
+            print("\nThe store's tests, on SQLite", flush=True)
+            counts = run_pytest(*words, *STORE)
+            print("\nThe store's tests, on PostgreSQL", flush=True)
+            counts = counts.plus(run_pytest(*words, *ON_POSTGRES))
+        said.seek(0)
+        print(f"\nEvery other test\n{said.read()}", flush=True)
+    return counts.plus(others.result())
 
 
 def missing_programs() -> list[str]:
