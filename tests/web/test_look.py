@@ -1,7 +1,7 @@
 """The look in a real browser: every part once, on a phone and on a desk."""
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 from pytest_django.live_server_helper import LiveServer
 
 from shadewright.workflows.people import add_person
@@ -35,11 +35,11 @@ def test_a_faulty_form_takes_the_focus_and_leads_to_the_field(
     page.goto(f"{live_server.url}/sample/")
     page.get_by_label("Powder weighed").fill("−5 lumps")
     page.get_by_role("button", name="Weighed").click()
-    assert page.evaluate("document.activeElement.className") == "faults"
+    expect(page.locator(":focus")).to_have_class("faults")
     assert page.get_by_label("Powder weighed").input_value() == "−5 lumps"
     assert axe(page) == []
     page.get_by_role("link", name="Powder weighed cannot be read").click()
-    assert page.evaluate("document.activeElement.id") == "id_powder_g"
+    expect(page.locator(":focus")).to_have_id("id_powder_g")
 
 
 def test_an_act_says_what_was_written_and_can_be_undone(
@@ -73,9 +73,9 @@ def test_the_bench_is_taken_without_a_script(
 def test_the_skip_link_is_the_first_stop(desk: Page, live_server: LiveServer) -> None:
     desk.goto(f"{live_server.url}/sample/")
     desk.keyboard.press("Tab")
-    assert desk.evaluate("document.activeElement.className") == "skip"
+    expect(desk.locator(":focus")).to_have_class("skip")
     desk.keyboard.press("Enter")
-    assert desk.evaluate("document.activeElement.id") == "main"
+    expect(desk.locator(":focus")).to_have_id("main")
 
 
 def test_keys_are_large_enough_for_gloves(phone: Page, live_server: LiveServer) -> None:

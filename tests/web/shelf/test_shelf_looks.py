@@ -1,7 +1,7 @@
 """The shelf in a real browser: sound at every width, worked by keys alone."""
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 from pytest_django.live_server_helper import LiveServer
 
 from shadewright.records.models import Base, Dye
@@ -62,11 +62,11 @@ def test_a_studio_begins_and_its_bottles_are_entered_by_keys_alone(
     page.get_by_label("Your name").fill("Ines")
     page.get_by_role("button", name="Begin").click()
     page.get_by_role("link", name="Enter the bottles you have").click()
-    assert page.evaluate("document.activeElement.id") == "id_dye"
+    expect(page.locator(":focus")).to_have_id("id_dye")
     enter(page, "Gorse", "", "1", "350")
     page.wait_for_url("**/shelf/enter/?after=*")
     first = page.locator(".big-code").inner_text()
-    assert page.evaluate("document.activeElement.id") == "id_dye"
+    expect(page.locator(":focus")).to_have_id("id_dye")
     page.keyboard.type("Kelp")
     for _ in ("the tick for a new dye", "the strength", "what is left"):
         page.keyboard.press("Tab")
@@ -88,6 +88,6 @@ def test_a_faulty_bottle_leads_to_its_field(
     page.goto(f"{live_server.url}/shelf/enter/")
     enter(page, "Gorse", "", "1", "half")
     page.get_by_role("link", name="Left in it is written as a volume").click()
-    assert page.evaluate("document.activeElement.id") == "id_volume_ml"
+    expect(page.locator(":focus")).to_have_id("id_volume_ml")
     assert page.get_by_label("Left in it").input_value() == "half"
     assert axe(page) == []

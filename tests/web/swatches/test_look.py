@@ -4,7 +4,7 @@ from io import BytesIO
 
 import pytest
 from PIL import Image, ImageDraw
-from playwright.sync_api import Browser, FilePayload, Page
+from playwright.sync_api import Browser, FilePayload, Page, expect
 from pytest_django.live_server_helper import LiveServer
 
 from shadewright.records.models import Base
@@ -67,7 +67,7 @@ def test_enter_goes_to_the_next_field_and_sends_nothing(
     assert desk.locator("[name=dye_2]").input_value() == "Sloe"
     desk.locator("[name=colour_bare]").focus()
     desk.keyboard.press("Enter")
-    assert desk.evaluate("document.activeElement.textContent") == "Make the palette"
+    expect(desk.locator(":focus")).to_have_text("Make the palette")
     assert desk.url.endswith("/shades/start/")
 
 
