@@ -36,7 +36,7 @@ def test_a_faulty_form_takes_the_focus_and_leads_to_the_field(
     page.get_by_label("Powder weighed").fill("−5 lumps")
     page.get_by_role("button", name="Weighed").click()
     expect(page.locator(":focus")).to_have_class("faults")
-    assert page.get_by_label("Powder weighed").input_value() == "−5 lumps"
+    expect(page.get_by_label("Powder weighed")).to_have_value("−5 lumps")
     assert axe(page) == []
     page.get_by_role("link", name="Powder weighed cannot be read").click()
     expect(page.locator(":focus")).to_have_id("id_powder_g")
@@ -50,10 +50,10 @@ def test_an_act_says_what_was_written_and_can_be_undone(
     page.get_by_label("Day made").fill("2026-11-03")
     page.get_by_label("Clear").check()
     page.get_by_role("button", name="Weighed").click()
-    assert page.get_by_text("Weighed 5.2 g").is_visible()
+    expect(page.get_by_text("Weighed 5.2 g")).to_be_visible()
     assert axe(page) == []
     page.get_by_role("button", name="Undo").click()
-    assert page.get_by_text("Taken back").is_visible()
+    expect(page.get_by_text("Taken back")).to_be_visible()
 
 
 def test_the_bench_is_taken_without_a_script(
@@ -66,7 +66,7 @@ def test_the_bench_is_taken_without_a_script(
     page.goto(f"{live_server.url}/sample/")
     page.click("details.who summary")
     page.get_by_role("button", name="Tam").click()
-    assert page.locator(".masthead").get_by_text("Tam is at the bench").is_visible()
+    expect(page.locator(".masthead").get_by_text("Tam is at the bench")).to_be_visible()
     context.close()
 
 

@@ -1,7 +1,7 @@
 """Recipes and baths in a real browser: sound at every width, and while typing."""
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 from pytest_django.live_server_helper import LiveServer
 
 from shadewright.records.models import Bath
@@ -91,7 +91,7 @@ def test_a_recipe_is_written_and_a_bath_planned_from_it(
     row = Bath.objects.get()
     assert row.fibre_g == 100.0
     assert row.pot_id == things.pot
-    assert page.get_by_role("link", name="To the bench").is_visible()
+    expect(page.get_by_role("link", name="To the bench")).to_be_visible()
 
 
 def test_enter_in_a_recipe_writes_it_down(

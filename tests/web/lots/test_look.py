@@ -87,7 +87,7 @@ def test_a_pot_takes_one_tap_to_finish(phone: Page, live_server: LiveServer) -> 
     assert box is not None
     assert box["height"] >= 64
     key.click()
-    assert phone.get_by_text(f"Lot {pot.number} is written").is_visible()
+    expect(phone.get_by_text(f"Lot {pot.number} is written")).to_be_visible()
 
 
 def test_a_faulty_finish_keeps_what_was_typed(
@@ -100,10 +100,10 @@ def test_a_faulty_finish_keeps_what_was_typed(
     phone.get_by_label("Dry weight").fill("heavy")
     phone.get_by_role("button", name="Write the lot").click()
     expect(phone.locator(":focus")).to_have_class("faults")
-    assert phone.get_by_role("combobox", name="Place").input_value() == "Attic"
+    expect(phone.get_by_role("combobox", name="Place")).to_have_value("Attic")
     assert axe(phone) == []
     phone.get_by_label("Dry weight").fill("")
     phone.get_by_role("button", name="Write the lot").click()
     phone.get_by_label("Write the lot all the same").check()
     phone.get_by_role("button", name="Write the lot").click()
-    assert phone.get_by_text(f"Lot {pot.number} is written").is_visible()
+    expect(phone.get_by_text(f"Lot {pot.number} is written")).to_be_visible()

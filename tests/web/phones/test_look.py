@@ -5,7 +5,7 @@ import io
 import pytest
 import zxingcpp
 from PIL import Image
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 from pytest_django.fixtures import Settings
 from pytest_django.live_server_helper import LiveServer
 
@@ -52,7 +52,7 @@ def test_the_desks_pages_are_sound(
         for _ in range(MOST_AN_HOUR):
             PairingTry.objects.create(address="192.168.1.66")
         page.get_by_role("link", name="The phone is in").click()
-        assert page.get_by_text("Pairing is locked").is_visible()
+        expect(page.get_by_text("Pairing is locked")).to_be_visible()
         assert is_sound(page)
 
 
@@ -64,10 +64,12 @@ def test_the_door_is_sound(
 ) -> None:
     with watched_page(browser, size, scheme=scheme) as page:
         page.goto(studio)
-        assert page.get_by_role("heading", name="Pair this phone").is_visible()
+        expect(page.get_by_role("heading", name="Pair this phone")).to_be_visible()
         assert is_sound(page)
         page.get_by_role("button", name="Pair this phone").click()
-        assert page.get_by_text("The code at the desk is missing.").count()
+        expect(page.get_by_text("The code at the desk is missing.")).not_to_have_count(
+            0
+        )
         assert is_sound(page)
 
 
@@ -80,7 +82,7 @@ def test_a_phone_is_paired_without_a_script(browser: Browser, studio: str) -> No
     page.goto(f"{studio}/pair/?code={make_code(by=None).digits}")
     page.get_by_label("A name for this phone").fill("Tam’s phone")
     page.get_by_role("button", name="Pair this phone").click()
-    assert page.get_by_role("navigation", name="Places").is_visible()
+    expect(page.get_by_role("navigation", name="Places")).to_be_visible()
     assert "/pair/" not in page.url
     context.close()
 

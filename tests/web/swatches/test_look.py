@@ -89,7 +89,7 @@ def test_a_photo_with_a_grey_card_gives_the_colours_by_taps(
         got = phone.locator(f"[name=colour_{number}]").input_value()
         off = [abs(a - b) for a, b in zip(_rgb(got), _rgb(wanted), strict=True)]
         assert max(off) <= 2, (got, wanted)
-    assert phone.get_by_label("Off a photo with a grey card in it").is_checked()
+    expect(phone.get_by_label("Off a photo with a grey card in it")).to_be_checked()
     assert axe(phone) == []
     assert goes_sideways(phone) == 0
 
