@@ -7,7 +7,7 @@ older copy can be put back and then brought up to date.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, time
 from decimal import Decimal
 from uuid import UUID
 
@@ -112,7 +112,7 @@ def _plain(row: models.Model) -> Row:
 
 def _plain_value(value: object) -> object:
     match value:
-        case date() | datetime():
+        case date() | datetime() | time():
             return value.isoformat()
         case Decimal() | UUID() | FieldFile():
             return str(value)

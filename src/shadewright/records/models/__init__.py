@@ -5,15 +5,26 @@ from shadewright.records.models.catalogue import (
     Auxiliary,
     Base,
     CatalogueVersion,
+    Circuit,
     Dye,
     HeatSource,
     MeasuringTool,
     MillLot,
     Water,
 )
+from shadewright.records.models.days import (
+    DayLine,
+    DayOutage,
+    DayPresence,
+    DaySchedule,
+    DayWish,
+    DyeDay,
+    DyeRoom,
+)
 from shadewright.records.models.devices import Device, PairingCode, PairingTry
 from shadewright.records.models.ledgers import BottleLine, JarLine, ToolCheck
 from shadewright.records.models.lots import Lot, LotLine
+from shadewright.records.models.orders import BathFor, Order, OrderLine, ParLevel
 from shadewright.records.models.palettes import FoundFor, PaletteFit, Prediction
 from shadewright.records.models.people import Person, Studio
 from shadewright.records.models.recipes import (
@@ -39,12 +50,21 @@ __all__ = [
     "Base",
     "Bath",
     "BathDose",
+    "BathFor",
     "BathLine",
     "BottleLine",
     "CatalogueVersion",
+    "Circuit",
     "ColourReading",
+    "DayLine",
+    "DayOutage",
+    "DayPresence",
+    "DaySchedule",
+    "DayWish",
     "Device",
     "Dye",
+    "DyeDay",
+    "DyeRoom",
     "EvidenceLine",
     "FoundFor",
     "HeatSource",
@@ -54,9 +74,12 @@ __all__ = [
     "MeasuringTool",
     "Meter",
     "MillLot",
+    "Order",
+    "OrderLine",
     "PairingCode",
     "PairingTry",
     "PaletteFit",
+    "ParLevel",
     "Person",
     "Pot",
     "PowderJar",

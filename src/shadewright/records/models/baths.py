@@ -142,7 +142,12 @@ class BathAct(models.TextChoices):
     TEMPERATURE = "temperature", "Temperature read"
     PH = "pH", "pH read"
     CHECKED = "checked", "Bath looked at"
+    LEFTOVER = "leftover", "Dye left in the bath"
+    RINSED = "rinsed", "Rinsed"
+    HUNG = "hung", "On the rack"
+    DRY = "dry", "Dry"
     NOTE = "note", "Note"
+    PHOTO = "photo", "Photo"
     PROBLEM = "problem", "Problem"
     HEAT_OFF = "heat off", "Heat off"
     FINISHED = "finished", "Finished"
@@ -169,6 +174,7 @@ class BathLine(LedgerRow):
         BottleLine, null=True, on_delete=models.PROTECT, related_name="bath_line"
     )
     device = models.CharField(max_length=40, blank=True)
+    photo = models.FileField(upload_to="baths/", blank=True)
     tool = models.ForeignKey(
         MeasuringTool, null=True, on_delete=models.PROTECT, related_name="+"
     )

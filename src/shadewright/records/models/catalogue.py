@@ -162,13 +162,28 @@ class SourceKind(models.TextChoices):
     GAS = "gas", "Gas"
     COIL = "coil", "Electric ring or hot plate"
     INDUCTION = "induction", "Induction"
+    STEAMER = "steamer", "Steamer"
+
+
+class Circuit(CatalogueItem):
+    """Sources behind one fuse, and what it bears."""
+
+    limit_kw = models.FloatField()
 
 
 class HeatSource(CatalogueItem):
-    """A burner, a ring, a plate."""
+    """A burner, a ring, a plate, a steamer; ``room_g`` is the yarn a steamer takes."""
 
     kind = models.CharField(max_length=12, choices=SourceKind.choices)
     power_kw = models.FloatField()
+    circuit = models.ForeignKey(
+        Circuit,
+        null=True,
+        blank=True,
+        on_delete=models.PROTECT,
+        related_name="sources",
+    )
+    room_g = models.FloatField(null=True, blank=True)
 
 
 class MeasuringTool(CatalogueItem):

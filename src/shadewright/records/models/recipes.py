@@ -34,6 +34,7 @@ class When(models.TextChoices):
 
     START = "start", "at the start, before the yarn"
     AFTER_DYE = "after dye", "after the dye, before the heat"
+    ON_THE_WAY = "on the way", "on the way up, at a temperature"
     AT_TOP = "at top", "at the top temperature"
     TWO_HALVES = "two halves", "half before the heat, half at the top"
 
@@ -186,6 +187,7 @@ class RecipeAuxiliary(Written):
     amount = models.FloatField()
     unit = models.CharField(max_length=8, choices=AmountUnit.choices)
     when = models.CharField(max_length=12, choices=When.choices)
+    at_c = models.FloatField(null=True)
 
     class Meta:
         ordering = ["version", "position"]
