@@ -1,6 +1,7 @@
 """A dye day as it is wished: what there is, who is in, what is to be dyed."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
 
 from shadewright.core.tables.heat import Source as SourceKind
@@ -37,12 +38,13 @@ class DayPerson:
 
 @dataclass(frozen=True, kw_only=True)
 class DayPot:
-    """A pot, in l and kg."""
+    """A pot, in l and kg; not to be used from ``out_from`` on, in minutes."""
 
     name: str
     volume_l: float
     mass_kg: float
     material: str
+    out_from: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,12 +57,18 @@ class DayCircuit:
 
 @dataclass(frozen=True, kw_only=True)
 class DaySource:
-    """A source of heat; without a circuit only its own power limits it, in kW."""
+    """A source of heat; without a circuit only its own power limits it, in kW.
+
+    Not to be used from ``out_from`` on. A steamer takes one steamed bath at once, of up
+    to ``room_g`` of yarn where that is known. [kW, min, g]
+    """
 
     name: str
     power_kw: float
     kind: SourceKind
     circuit: str = ""
+    out_from: int | None = None
+    room_g: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -82,11 +90,43 @@ class Pin:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Going:
+    """How far a bath has come that has begun, in ticks of the day, in minutes.
+
+    Its filling began at ``fill_start`` in ``pot`` (empty for a steamed one). Its heat
+    is on ``source`` since ``heat_start``, or not on yet where that is None. What its
+    minutes put before the day's ``now`` is over, so that a late pot has longer ones.
+    ``checked_at`` and ``rinse_start`` are given once they are known. A bath that was
+    rinsed holds its pot no longer, which wants a wash-out as ever; once that is done
+    too, leave the bath away and count its skeins as ``rack_used``.
+    """
+
+    pot: str
+    source: str = ""
+    fill_start: int
+    heat_start: int | None = None
+    checked_at: int | None = None
+    rinse_start: int | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class PlaceBefore:
+    """A bath in a plan: pot, source, when its filling starts, in minutes."""
+
+    pot: str
+    source: str
+    start: int
+
+
+@dataclass(frozen=True, kw_only=True)
 class WantedBath:
     """A bath to be dyed.
 
     ``minutes`` are those of its stages; heat and rise may be missing and come from the
-    heat model then. ``cools_on_source`` is None where the weight decides. [min, g, %]
+    heat model then. ``minutes_by_place`` holds the minutes of heat and rise by names of
+    pot and source (no pot for steam), where they were learned; they go before both,
+    but not for a bath whose heat is on. ``cools_on_source`` is None where the weight
+    decides. A steamed bath wants a steamer and no pot. [min, g, %]
     """
 
     name: str
@@ -101,6 +141,11 @@ class WantedBath:
     cools_on_source: bool | None = None
     is_overnight: bool = False
     pin: Pin | None = None
+    is_steamed: bool = False
+    minutes_by_place: Mapping[tuple[str, str], tuple[int, int]] = field(
+        default_factory=dict
+    )
+    going: Going | None = None
 
     @property
     def liquor_l(self) -> float:
@@ -113,7 +158,8 @@ class Day:
     """All of it, counted in ticks from the day's start; ``length`` is the day's end.
 
     A tick is a minute, or the part of one in which every length given is whole. The
-    day opens so many minutes after midnight.
+    day opens so many minutes after midnight. Nothing that has not begun starts before
+    ``now``.
     """
 
     length: int
@@ -128,3 +174,4 @@ class Day:
     baths: tuple[WantedBath, ...]
     ticks_per_min: int = 1
     opens_min: int = 0
+    now: int = 0

@@ -59,11 +59,12 @@ VESSEL_CP: Final = MappingProxyType({
 
 
 class Source(StrEnum):
-    """What a pot stands on."""
+    """What a pot stands on; or a steamer, which holds trays and no pot."""
 
     GAS = "gas"
     COIL = "coil"
     INDUCTION = "induction"
+    STEAMER = "steamer"
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -37,6 +37,12 @@ def test_a_small_pot_on_each_source(
     assert found.fastest_rise_c_per_min == pytest.approx(75 / found.minutes)
 
 
+def test_a_steamer_heats_no_pot() -> None:
+    steamer = replace(WANTED, source=Source.STEAMER)
+    with pytest.raises(OutOfRangeError, match="time it and give its minutes"):
+        heat_sum(wanted=steamer)
+
+
 def test_what_to_mind() -> None:
     light = heat_sum(wanted=WANTED).warnings
     assert any("guess" in told for told in light)

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import exp, fsum, log, sqrt
 
-from shadewright.core.baths.heating.pace import heating_minutes
+from shadewright.core.baths.heating.pace import heating_minutes, share_of
 from shadewright.core.quantities import require_above_zero
-from shadewright.core.tables.heat import SOURCE_SHARES, Source
+from shadewright.core.tables.heat import Source
 from shadewright.core.tables.student import T_95
 from shadewright.errors import MissingError
 
@@ -183,7 +183,7 @@ def guessed_minutes(
     Raises
     ------
     OutOfRangeError
-        If the power is out of range.
+        If the power is out of range, or the source is a steamer.
 
     References
     ----------
@@ -195,7 +195,7 @@ def guessed_minutes(
     >>> round(guess.minutes, 1)
     14.6
     """
-    shares = SOURCE_SHARES[source]
+    shares = share_of(source)
     minutes, least, most = (
         heating_minutes(energy_kwh=energy_kwh, power_kw=power_kw, share=share)
         for share in (shares.usual, shares.most, shares.least)

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from shadewright.core.quantities import require_above_zero
+from shadewright.core.tables.heat import SOURCE_SHARES, Share, Source
+from shadewright.errors import OutOfRangeError
 
 _MOST_KW = 100.0
 OVERSHOOTS_FROM = 1.5
@@ -24,6 +26,45 @@ class RisePace:
 
     pace: Pace
     power_share: float
+
+
+def share_of(source: Source) -> Share:
+    """Return the share of a source's power that reaches a pot.
+
+    Parameters
+    ----------
+    source : Source
+        What the pot stands on. [-]
+
+    Returns
+    -------
+    Share
+        Usual, least and most. [1]
+
+    Raises
+    ------
+    OutOfRangeError
+        If it is a steamer, which no pot stands on.
+
+    References
+    ----------
+    .. [energystar2021] shares of gas, resistance and induction
+
+    Examples
+    --------
+    >>> share_of(Source.GAS).usual
+    0.32
+    """
+    if source not in SOURCE_SHARES:
+        raise OutOfRangeError(
+            name="The source of heat",
+            given=str(source),
+            allowed=f"{', '.join(SOURCE_SHARES)}",
+            advice="How long a steamer takes is not reckoned: time it and give its "
+            "minutes.",
+            argument="source",
+        )
+    return SOURCE_SHARES[source]
 
 
 def heating_minutes(*, energy_kwh: float, power_kw: float, share: float) -> float:

@@ -9,10 +9,14 @@ from shadewright.core.baths.heating.boiling import (
     place_words,
 )
 from shadewright.core.baths.heating.energy import Load, evaporation_kwh, heat_kwh
-from shadewright.core.baths.heating.pace import fastest_rise_c_per_min, heating_minutes
+from shadewright.core.baths.heating.pace import (
+    fastest_rise_c_per_min,
+    heating_minutes,
+    share_of,
+)
 from shadewright.core.baths.programme import HEAVY_KG, HOT_BATH, HOT_LIFT
 from shadewright.core.quantities import amount_text, require_between
-from shadewright.core.tables.heat import SOURCE_SHARES, Source
+from shadewright.core.tables.heat import Source
 from shadewright.errors import OutOfRangeError
 
 _LOST_ML = 100.0
@@ -64,7 +68,8 @@ def heat_sum(*, wanted: HeatWanted) -> HeatSum:
     ------
     OutOfRangeError
         If the aim is not above the start, lies above the boiling point, an amount
-        is out of range, or it takes above a million minutes.
+        is out of range, it takes above a million minutes, or the source is a
+        steamer.
 
     References
     ----------
@@ -89,7 +94,7 @@ def heat_sum(*, wanted: HeatWanted) -> HeatSum:
     _check_aim(wanted, boils_c)
     top_c = min(wanted.top_c, 100.0)
     energy = heat_kwh(load=wanted.load, start_c=wanted.start_c, top_c=top_c)
-    share = SOURCE_SHARES[wanted.source].usual
+    share = share_of(wanted.source).usual
     minutes = require_between(
         heating_minutes(energy_kwh=energy, power_kw=wanted.power_kw, share=share),
         least=0.0,
