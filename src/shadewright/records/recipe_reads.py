@@ -26,8 +26,8 @@ def recipe_rows() -> QuerySet[Recipe]:
 
 
 def colourway_rows() -> QuerySet[Recipe]:
-    """Return every recipe that is a colourway: the sets of swatches are none."""
-    return recipe_rows().filter(swatch_plan=None)
+    """Return every recipe that is a colourway: sets and corrections are none."""
+    return recipe_rows().filter(swatch_plan=None, correction=None)
 
 
 def recipe_row(recipe_id: int) -> Recipe:

@@ -22,6 +22,13 @@ from shadewright.records.models.days import (
     DyeRoom,
 )
 from shadewright.records.models.devices import Device, PairingCode, PairingTry
+from shadewright.records.models.judging import (
+    DryCheck,
+    FastnessTest,
+    Standard,
+    Tolerances,
+    ToneBand,
+)
 from shadewright.records.models.ledgers import BottleLine, JarLine, ToolCheck
 from shadewright.records.models.lots import Lot, LotLine
 from shadewright.records.models.orders import BathFor, Order, OrderLine, ParLevel
@@ -33,6 +40,14 @@ from shadewright.records.models.recipes import (
     RecipeDose,
     RecipePart,
     RecipeVersion,
+)
+from shadewright.records.models.selling import (
+    Complaint,
+    Correction,
+    Maker,
+    SkeinsOut,
+    TagRegion,
+    TagText,
 )
 from shadewright.records.models.shelf import PowderJar, StockBottle, StockMaking
 from shadewright.records.models.swatches import (
@@ -56,21 +71,26 @@ __all__ = [
     "CatalogueVersion",
     "Circuit",
     "ColourReading",
+    "Complaint",
+    "Correction",
     "DayLine",
     "DayOutage",
     "DayPresence",
     "DaySchedule",
     "DayWish",
     "Device",
+    "DryCheck",
     "Dye",
     "DyeDay",
     "DyeRoom",
     "EvidenceLine",
+    "FastnessTest",
     "FoundFor",
     "HeatSource",
     "JarLine",
     "Lot",
     "LotLine",
+    "Maker",
     "MeasuringTool",
     "Meter",
     "MillLot",
@@ -89,12 +109,18 @@ __all__ = [
     "RecipeDose",
     "RecipePart",
     "RecipeVersion",
+    "SkeinsOut",
+    "Standard",
     "StockBottle",
     "StockMaking",
     "Studio",
     "Swatch",
     "SwatchDose",
     "SwatchPlan",
+    "TagRegion",
+    "TagText",
+    "Tolerances",
+    "ToneBand",
     "ToolCheck",
     "WantedColour",
     "Water",

@@ -53,6 +53,8 @@ class LotAct(models.TextChoices):
     COLOURED = "coloured", "Colour noted"
     PHOTO = "photo", "Photo"
     TIMED = "timed", "Minutes of the hands"
+    SNIPPED = "snipped", "A snip is drying"
+    DECIDED = "decided", "Decided"
     NOTE = "note", "Note"
     UNDO = "undone", "Undone"
 

@@ -1,0 +1,68 @@
+"""Questions to the store about standards, dry checks, and bleed and rub tests."""
+
+from uuid import UUID
+
+from django.db.models import QuerySet
+
+from shadewright.records.models import (
+    DryCheck,
+    FastnessTest,
+    Lot,
+    Standard,
+    Tolerances,
+    ToneBand,
+)
+
+
+def tolerances_row() -> Tolerances | None:
+    """Return the studio's tolerances, if it said any."""
+    return Tolerances.objects.first()
+
+
+def standard_rows() -> QuerySet[Standard]:
+    """Return the standards that hold, by recipe and base."""
+    rows = Standard.objects.select_related("recipe", "base", "lot", "created_by")
+    return rows.filter(replaced_by=None)
+
+
+def standard_row(*, recipe_id: int, base_id: int) -> Standard | None:
+    """Return the standard that holds of a recipe on a base, if there is one."""
+    return standard_rows().filter(recipe_id=recipe_id, base_id=base_id).first()
+
+
+def standards_ever(*, recipe_id: int, base_id: int) -> QuerySet[Standard]:
+    """Return every standard that a recipe on a base ever had, newest first."""
+    rows = Standard.objects.select_related("recipe", "base", "lot", "created_by")
+    return rows.filter(recipe_id=recipe_id, base_id=base_id).order_by("-id")
+
+
+def tone_band_row(recipe_id: int) -> ToneBand | None:
+    """Return how uneven a colourway is wanted, if that was said."""
+    return ToneBand.objects.filter(recipe_id=recipe_id).first()
+
+
+def standing_checks() -> QuerySet[DryCheck]:
+    """Return the dry checks that nobody took back, in order."""
+    rows = DryCheck.objects.filter(undone_by=None, undoes=None)
+    return rows.select_related("lot__bath", "standard", "meter", "by")
+
+
+def checks_of(lot: Lot) -> QuerySet[DryCheck]:
+    """Return every dry check of a lot, in order."""
+    return lot.dry_checks.select_related("standard", "meter", "by", "undone_by")
+
+
+def checks_of_deed(deed: UUID) -> QuerySet[DryCheck]:
+    """Return the dry checks that one deed wrote."""
+    return DryCheck.objects.filter(deed=deed).select_related("lot").order_by("id")
+
+
+def standing_fastness_tests() -> QuerySet[FastnessTest]:
+    """Return the bleed and rub tests that nobody took back, in order."""
+    rows = FastnessTest.objects.filter(undone_by=None, undoes=None)
+    return rows.select_related("lot__bath", "by")
+
+
+def fastness_tests_of_deed(deed: UUID) -> QuerySet[FastnessTest]:
+    """Return the bleed and rub tests that one deed wrote."""
+    return FastnessTest.objects.filter(deed=deed).select_related("lot").order_by("id")

@@ -1,0 +1,60 @@
+"""Questions to the store about skeins that went out, complaints, corrections, tags."""
+
+from uuid import UUID
+
+from django.db.models import QuerySet
+
+from shadewright.errors import NotFoundError
+from shadewright.records.models import (
+    Complaint,
+    Correction,
+    Maker,
+    SkeinsOut,
+    TagRegion,
+    TagText,
+)
+
+
+def standing_skeins_out() -> QuerySet[SkeinsOut]:
+    """Return what went out and was not taken back, in order."""
+    rows = SkeinsOut.objects.filter(undone_by=None, undoes=None)
+    return rows.select_related("lot__bath", "order_line__order", "by").order_by("id")
+
+
+def skeins_out_of_deed(deed: UUID) -> QuerySet[SkeinsOut]:
+    """Return what one deed wrote of skeins that went out."""
+    return SkeinsOut.objects.filter(deed=deed).select_related("lot").order_by("id")
+
+
+def complaint_rows() -> QuerySet[Complaint]:
+    """Return complaints, the open ones first, newest first."""
+    return Complaint.objects.select_related("lot__bath__version__recipe")
+
+
+def complaint_row(number: int) -> Complaint:
+    """Return one complaint."""
+    row = complaint_rows().filter(number=number).first()
+    if row is None:
+        raise NotFoundError(kind="complaint", key=str(number), argument="complaint")
+    return row
+
+
+def corrections() -> QuerySet[Correction]:
+    """Return corrections with their lots, recipes and baths."""
+    rows = Correction.objects.select_related("lot__bath", "recipe", "becomes")
+    return rows.prefetch_related("recipe__versions__baths")
+
+
+def maker_row() -> Maker | None:
+    """Return what tags say of the maker, if anything."""
+    return Maker.objects.first()
+
+
+def region_rows() -> QuerySet[TagRegion]:
+    """Return the regions' checklists, by name."""
+    return TagRegion.objects.all()
+
+
+def tag_text_row(base_id: int) -> TagText | None:
+    """Return what the tags of a base say, if that was written."""
+    return TagText.objects.filter(base_id=base_id).first()
