@@ -1,13 +1,14 @@
 """Questions to the store about dye days and orders."""
 
-from datetime import date
+from datetime import date, datetime
 from uuid import UUID
 
-from django.db.models import QuerySet
+from django.db.models import Max, QuerySet
 
 from shadewright.records import recipe_reads
 from shadewright.records.models import (
     Bath,
+    BathLine,
     Circuit,
     DayLine,
     DaySchedule,
@@ -18,6 +19,8 @@ from shadewright.records.models import (
     ParLevel,
     Pot,
 )
+from shadewright.records.models.baths import BathAct
+from shadewright.records.models.days import DayAct
 
 
 def room_row() -> DyeRoom | None:
@@ -64,6 +67,22 @@ def day_lines(day: date) -> QuerySet[DayLine]:
 def day_lines_of(deed: UUID) -> QuerySet[DayLine]:
     """Return the lines in days' ledgers that one deed wrote."""
     return DayLine.objects.filter(deed=deed).select_related("dye_day").order_by("id")
+
+
+def heated_at(day: date) -> datetime | None:
+    """Return when a heat was last put on that day, as far as it stands."""
+    lines = BathLine.objects.filter(
+        act=BathAct.HEAT_ON, at__date=day, undone_by=None, undoes=None
+    )
+    last: datetime | None = lines.aggregate(last=Max("at"))["last"]
+    return last
+
+
+def all_off_at(day: date) -> datetime | None:
+    """Return when it was last said that all is off that day, as far as it stands."""
+    lines = day_lines(day).filter(act=DayAct.ALL_OFF, undone_by=None)
+    last: datetime | None = lines.aggregate(last=Max("at"))["last"]
+    return last
 
 
 def pot_rows() -> QuerySet[Pot]:

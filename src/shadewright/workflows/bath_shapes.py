@@ -6,7 +6,7 @@ alarm that somebody heard, ``hold/more`` minutes added to a clock.
 """
 
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from enum import StrEnum
 from uuid import UUID
 
@@ -127,13 +127,17 @@ class StepNow:
 
 @dataclass(frozen=True, kw_only=True)
 class Clock:
-    """Something that the dyer is called for at a time."""
+    """Something that the dyer is called for at a time.
+
+    One with ``every`` begins anew with any tap at any pot, and is silent till it rings.
+    """
 
     bath: str
     key: str
     words: str
     rings_at: datetime
     is_heard: bool = False
+    every: timedelta | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
