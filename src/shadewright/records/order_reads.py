@@ -1,0 +1,67 @@
+"""Questions to the store about orders, and about the baths that can serve them."""
+
+from collections.abc import Collection
+from datetime import date
+
+from django.db.models import Exists, OuterRef, Prefetch, Q, QuerySet
+
+from shadewright.errors import NotFoundError
+from shadewright.records.models import (
+    Bath,
+    BathFor,
+    LotLine,
+    Order,
+    OrderLine,
+    ParLevel,
+)
+
+_STANDING = Q(undone_by=None) & ~Q(act="undone")
+
+
+def order_row(number: int) -> Order:
+    """Return the order of a number, with its lines."""
+    row = Order.objects.prefetch_related("lines").filter(number=number).first()
+    if row is None:
+        raise NotFoundError(
+            kind="order",
+            key=str(number),
+            advice="Look for it among all orders.",
+            argument="number",
+        )
+    return row
+
+
+def open_lines() -> QuerySet[OrderLine]:
+    """Return the lines of open orders that were not dropped, oldest first."""
+    rows = OrderLine.objects.filter(order__is_closed=False, is_dropped=False)
+    return rows.select_related("order", "recipe", "base").order_by("id")
+
+
+def par_rows() -> QuerySet[ParLevel]:
+    """Return what the shelf should hold, by colourway and base."""
+    return ParLevel.objects.select_related("recipe", "base").order_by(
+        "recipe__name", "base__name"
+    )
+
+
+def serving_baths(
+    *, recipe_ids: Collection[int], base_ids: Collection[int], since: date
+) -> QuerySet[Bath]:
+    """Return baths that gave a lot or are to be dyed, of some recipes and bases.
+
+    And those that are for a line of an open order, whatever they are. Of baths
+    without a lot, those planned from a date on.
+    """
+    shares = BathFor.objects.filter(bath=OuterRef("pk"), line__order__is_closed=False)
+    of_these = Q(version__recipe_id__in=recipe_ids, base_id__in=base_ids)
+    awaited = Q(lot__isnull=False) | Q(dyed_on__gte=since)
+    rows = Bath.objects.filter(is_swatch=False).filter(
+        (of_these & awaited) | Exists(shares)
+    )
+    rows = rows.select_related("version__recipe", "base", "lot", "pot")
+    lot_lines = LotLine.objects.filter(_STANDING)
+    return rows.prefetch_related(
+        "lines",
+        "for_lines__line__order",
+        Prefetch("lot__lines", queryset=lot_lines),
+    ).order_by("dyed_on", "id")

@@ -1,0 +1,127 @@
+"""What baths give to orders and to the shelf, in skeins, as far as it can be known."""
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from shadewright.records import order_reads
+from shadewright.records.models import Bath, BathFor
+from shadewright.records.models.baths import BathAct
+from shadewright.records.models.lots import Grade
+from shadewright.records.shapes import standing_lines
+from shadewright.workflows.bath_pages import BathStatus, status_of
+from shadewright.workflows.lot_lines import Held, held
+from shadewright.workflows.stamps import today
+
+_LOT_LATE = timedelta(days=30)
+"""A bath without a lot is hoped for no longer than this after its day."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class BathYield:
+    """What a bath gives: first-grade skeins of its lot, or those planned.
+
+    ``why_none`` says why it gives nothing. ``promised`` is by line of an order what
+    was planned for it, ``kept`` what of that it can really have, the most urgent line
+    first; ``free`` is nobody's. ``skein_g`` is None where no skeins were counted.
+    """
+
+    number: str
+    recipe_id: int
+    base_id: int
+    dyed_on: date
+    status: BathStatus
+    is_on_shelf: bool
+    place: str
+    skein_g: float | None
+    skeins: int
+    why_none: str
+    promised: Mapping[int, int]
+    kept: Mapping[int, int]
+
+    @property
+    def free(self) -> int:
+        """Skeins that no order waits for."""
+        return self.skeins - sum(self.kept.values())
+
+
+def yields_of(
+    *, recipe_ids: Collection[int], base_ids: Collection[int]
+) -> tuple[BathYield, ...]:
+    """Return what baths of these recipes and bases give, oldest first.
+
+    And what those give that are for a line of an open order.
+    """
+    rows = order_reads.serving_baths(
+        recipe_ids=recipe_ids, base_ids=base_ids, since=today() - _LOT_LATE
+    )
+    return tuple(map(_yield, rows))
+
+
+def _yield(row: Bath) -> BathYield:
+    acts = [BathAct(line.act) for line in standing_lines(row.lines.all())]
+    status = status_of(acts)
+    lot = row.lot if hasattr(row, "lot") else None
+    lot_lines = () if lot is None else tuple(lot.lines.all())
+    said = held(lot_lines) if lot_lines else None
+    shares = sorted(_open_shares(row), key=_need)
+    why_none = _why_none(row, status, said)
+    skeins = 0 if why_none else _skeins(row, said, shares)
+    return BathYield(
+        number=row.number,
+        recipe_id=row.version.recipe_id,
+        base_id=row.base_id,
+        dyed_on=row.dyed_on,
+        status=status,
+        is_on_shelf=said is not None,
+        place="" if said is None else said.place,
+        skein_g=row.fibre_g / row.skeins if row.skeins else row.base.skein_g,
+        skeins=skeins,
+        why_none=why_none,
+        promised={share.line_id: share.skeins for share in shares},
+        kept=_kept(shares, skeins),
+    )
+
+
+def _open_shares(row: Bath) -> list[BathFor]:
+    return [
+        each
+        for each in row.for_lines.all()
+        if not (each.line.is_dropped or each.line.order.is_closed)
+    ]
+
+
+def _need(share: BathFor) -> tuple[date, int]:
+    order = share.line.order
+    days = [day for day in (order.promised_on, order.due_on) if day is not None]
+    return min(days, default=date.max), share.line_id
+
+
+def _why_none(row: Bath, status: BathStatus, said: Held | None) -> str:
+    if said is not None and said.grade not in {None, Grade.FIRST}:
+        return f"Its lot is graded “{said.grade_words}”, not first."
+    if said is not None:
+        return ""
+    if status is BathStatus.GIVEN_UP:
+        return "It was given up."
+    if status is BathStatus.PLANNED and row.dyed_on < today():
+        return "Its day is over and it was never begun."
+    return ""
+
+
+def _skeins(row: Bath, said: Held | None, shares: list[BathFor]) -> int:
+    """Return the skeins as counted, as planned, or as the yarn's weight tells."""
+    if said is not None and said.skeins is not None:
+        return said.skeins
+    if row.skeins is not None:
+        return row.skeins
+    by_weight = int(row.fibre_g / row.base.skein_g + 0.5) if row.base.skein_g else 0
+    return max(by_weight, sum(share.skeins for share in shares))
+
+
+def _kept(shares: list[BathFor], skeins: int) -> dict[int, int]:
+    left, kept = skeins, {}
+    for share in shares:
+        kept[share.line_id] = min(left, share.skeins)
+        left -= kept[share.line_id]
+    return kept
