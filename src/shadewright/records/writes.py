@@ -11,6 +11,7 @@ from shadewright.records.models import (
     BottleLine,
     CatalogueVersion,
     ColourReading,
+    DayLine,
     EvidenceLine,
     JarLine,
     LotLine,
@@ -60,6 +61,13 @@ def keep_bath_line(line: BathLine, stamp: Stamp) -> BathLine:
 
 def keep_lot_line(line: LotLine, stamp: Stamp) -> LotLine:
     """Add a line to a lot's ledger."""
+    _sign(line, stamp)
+    line.save()
+    return line
+
+
+def keep_day_line(line: DayLine, stamp: Stamp) -> DayLine:
+    """Add a line to a dye day's ledger."""
     _sign(line, stamp)
     line.save()
     return line

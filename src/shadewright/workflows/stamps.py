@@ -9,7 +9,13 @@ from uuid import UUID, uuid4
 from django.utils import timezone
 
 from shadewright.errors import OutOfRangeError
-from shadewright.records import reads, recipe_reads, shade_reads, tool_reads
+from shadewright.records import (
+    day_reads,
+    reads,
+    recipe_reads,
+    shade_reads,
+    tool_reads,
+)
 from shadewright.records.writes import Stamp
 
 __all__ = [
@@ -73,6 +79,7 @@ def is_written(deed: UUID) -> bool:
         tool_reads.tool_checks_of,
         shade_reads.colour_readings_of,
         shade_reads.evidence_lines_of,
+        day_reads.day_lines_of,
     )
     return any(lines(deed).exists() for lines in ledgers)
 

@@ -8,11 +8,18 @@ from django.utils import timezone
 
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
-from shadewright.records import reads, recipe_reads, shade_reads, tool_reads
+from shadewright.records import (
+    day_reads,
+    reads,
+    recipe_reads,
+    shade_reads,
+    tool_reads,
+)
 from shadewright.records.models import (
     BathLine,
     BottleLine,
     ColourReading,
+    DayLine,
     EvidenceLine,
     JarLine,
     LotLine,
@@ -20,6 +27,7 @@ from shadewright.records.models import (
     ToolCheck,
 )
 from shadewright.records.models.baths import BathAct
+from shadewright.records.models.days import DayAct
 from shadewright.records.models.ledgers import JarAct, LedgerRow
 from shadewright.records.models.lots import LotAct
 from shadewright.records.models.swatches import EvidenceAct
@@ -27,6 +35,7 @@ from shadewright.records.writes import (
     keep_bath_line,
     keep_bottle_line,
     keep_colour_reading,
+    keep_day_line,
     keep_evidence_line,
     keep_jar_line,
     keep_lot_line,
@@ -55,6 +64,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
     checks = list(tool_reads.tool_checks_of(deed).filter(**_STANDING))
     colours = list(shade_reads.colour_readings_of(deed).filter(**_STANDING))
     said = list(shade_reads.evidence_lines_of(deed).filter(**_STANDING))
+    of_days = list(day_reads.day_lines_of(deed).filter(**_STANDING))
     if any(_is_of_the_plan(line) for line in bath_lines):
         raise ConflictError(
             why="A change of bottle is not undone here.",
@@ -69,6 +79,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
             *checks,
             *colours,
             *said,
+            *of_days,
         ],
         stamp,
     )
@@ -77,6 +88,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
         _counter_dyed(bath_lines, lot_lines, stamp)
         _counter_checks(checks, stamp)
         _counter_shades(colours, said, stamp)
+        _counter_days(of_days, stamp)
     except (OutOfRangeError, ConflictError) as error:
         raise ConflictError(
             why="Something later rests on this, so it cannot be taken back alone.",
@@ -101,7 +113,8 @@ def may_undo(
     | LotLine
     | ToolCheck
     | ColourReading
-    | EvidenceLine,
+    | EvidenceLine
+    | DayLine,
 ) -> bool:
     """Whether a line was written today and still stands."""
     is_standing = line.undoes_id is None and not hasattr(line, "undone_by")
@@ -181,3 +194,9 @@ def _counter_shades(
     for line in said:
         counted = EvidenceLine(swatch=line.swatch, act=EvidenceAct.UNDO, undoes=line)
         keep_evidence_line(counted, stamp)
+
+
+def _counter_days(lines: list[DayLine], stamp: Stamp) -> None:
+    for line in reversed(lines):
+        counter = DayLine(dye_day=line.dye_day, act=DayAct.UNDO, undoes=line)
+        keep_day_line(counter, stamp)
