@@ -40,7 +40,9 @@ class Ready:
         return keep_bath(wish=wish, stamp=stamp_now(by=None))
 
 
-def ready(*, bottle_ml: float = 500.0) -> Ready:
+def ready(
+    *, bottle_ml: float = 500.0, when: When = When.AFTER_DYE, at_c: float | None = None
+) -> Ready:
     """Plan 100 g at 0.6 % Slate and 0.3 % Gorse: 60 ml and 30 ml of 1 %."""
     slate, gorse = new_dye("Slate"), new_dye("Gorse")
     bottles = [entered(dye, volume_ml=bottle_ml).code for dye in (slate, gorse)]
@@ -50,7 +52,7 @@ def ready(*, bottle_ml: float = 500.0) -> Ready:
             DoseLine(dye_id=slate, dye_name="Slate", depth_percent=0.6),
             DoseLine(dye_id=gorse, dye_name="Gorse", depth_percent=0.3),
         ),
-        helpers=(HelperLine(auxiliary_id=acid.pk, amount=2.0, when=When.AFTER_DYE),),
+        helpers=(HelperLine(auxiliary_id=acid.pk, amount=2.0, when=when, at_c=at_c),),
         start_c=40.0,
         rise_c_per_min=1.0,
         top_c=90.0,

@@ -24,12 +24,13 @@ class ClockPlan:
 
 
 def clock_plans(called: str, round_: Sequence[RoundStep]) -> tuple[ClockPlan, ...]:
-    """Return what would ring: the first look, the top reached, the end of the hold."""
+    """Return what would ring: look, what goes in on the way, top, end of the hold."""
     by_kind = {step.kind: step for step in round_}
     heat, look = by_kind[StepKind.HEAT], by_kind[StepKind.LOOK]
     top, hold = by_kind[StepKind.TOP], by_kind[StepKind.HOLD]
     waits = (
         (heat, look, LOOK_AFTER_MIN),
+        *((heat, step, step.heated_min) for step in round_),
         (heat, top, heat.timer_min),
         (top, hold, top.timer_min),
     )

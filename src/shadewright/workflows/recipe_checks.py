@@ -9,9 +9,10 @@ from shadewright.core.quantities import (
 )
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.workflows.recipe_curves import check_curve
-from shadewright.workflows.recipe_shapes import DoseLine, HelperLine, RecipeText
+from shadewright.workflows.recipe_shapes import DoseLine, HelperLine, RecipeText, When
 
 _MOST_HELPER = 500.0
+_LEAST_C, _MOST_C = 0.0, 105.0
 
 
 def check_recipe(text: RecipeText) -> None:
@@ -25,6 +26,7 @@ def check_recipe(text: RecipeText) -> None:
     _check_doses(text.doses)
     for helper in text.helpers:
         _check_helper(helper)
+        _check_on_the_way(helper, text)
     _check_numbers(text)
     _check_heat(text)
     check_curve(text, text.stops)
@@ -57,6 +59,27 @@ def _check_helper(helper: HelperLine) -> None:
         most=_MOST_HELPER,
         unit=helper.unit,
         name="The amount",
+        argument="helpers",
+    )
+
+
+def _check_on_the_way(helper: HelperLine, text: RecipeText) -> None:
+    """Refuse a helper on the way up without its temperature, or off the way."""
+    if helper.when is not When.ON_THE_WAY:
+        return
+    if helper.at_c is None:
+        raise MissingError(
+            name="The temperature on the way up",
+            advice="Type at what temperature it goes in, such as 60 °C.",
+            argument="helpers",
+        )
+    start_c = _LEAST_C if text.start_c is None else text.start_c
+    require_between(
+        helper.at_c,
+        least=start_c,
+        most=max(start_c, _MOST_C if text.top_c is None else text.top_c),
+        unit="°C",
+        name="The temperature on the way up",
         argument="helpers",
     )
 

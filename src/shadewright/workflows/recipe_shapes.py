@@ -48,13 +48,17 @@ class DoseLine:
 
 @dataclass(frozen=True, kw_only=True)
 class HelperLine:
-    """An acid or another auxiliary: how much, counted how, and when."""
+    """An acid or another auxiliary: how much, counted how, and when.
+
+    ``at_c`` is said where it goes in on the way up, and nowhere else.
+    """
 
     auxiliary_id: int
     name: str = ""
     amount: float
     unit: AmountUnit = AmountUnit.ON_FIBRE
     when: When = When.AFTER_DYE
+    at_c: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -217,4 +221,5 @@ def _helper(row: RecipeAuxiliary) -> HelperLine:
         amount=row.amount,
         unit=AmountUnit(row.unit),
         when=When(row.when),
+        at_c=row.at_c,
     )

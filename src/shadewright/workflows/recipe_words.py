@@ -57,7 +57,13 @@ def helper_words(helper: HelperLine) -> str:
     """Return how much of an auxiliary, counted how, and when."""
     amount = number_text(helper.amount, digits=4)
     unit = "% on fibre" if helper.unit == helper.unit.ON_FIBRE else "g in a litre"
-    return f"{amount}{NO_BREAK}{unit}, {helper.when.label}"
+    return f"{amount}{NO_BREAK}{unit}, {_when(helper)}"
+
+
+def _when(helper: HelperLine) -> str:
+    if helper.at_c is None:
+        return str(helper.when.label)
+    return f"on the way up, at {amount_text(helper.at_c, '°C')}"
 
 
 def ratio_words(ratio: float | None) -> str:

@@ -155,6 +155,7 @@ def _write_helpers(made: RecipeVersion, helpers: Sequence[HelperLine]) -> None:
             amount=helper.amount,
             unit=helper.unit,
             when=helper.when,
+            at_c=helper.at_c,
         )
 
 

@@ -17,6 +17,7 @@ from shadewright.core.baths.rounds import (
     RoundStep,
     RoundWanted,
     bath_round,
+    touch_minutes,
 )
 from shadewright.core.quantities import rounded_to_step
 from shadewright.core.solutions import filled_mass_g
@@ -136,6 +137,7 @@ def _helper(
         unit=unit,
         moment=Moment(row.when),
         is_acid=row.auxiliary.kind in ACIDS,
+        at_c=row.at_c,
     )
 
 
@@ -164,3 +166,8 @@ def pure_helper_g(
 def _heavy_kg(bath: Bath) -> float:
     pot_kg = 0.0 if bath.pot is None else bath.pot.mass_kg or 0.0
     return pot_kg + bath.fibre_g * bath.liquor_ratio / 1000
+
+
+def touches_of(bath: Bath) -> tuple[float, ...]:
+    """Return the minutes after the rise begins at which hands are wanted in it."""
+    return touch_minutes(steps=round_of(bath))

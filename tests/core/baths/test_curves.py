@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from shadewright.core.baths import Curve, Leg, curve_points, minutes_to_top
+from shadewright.core.baths import Curve, Leg, curve_points, minute_at, minutes_to_top
 from shadewright.core.baths.heating import PROGRAMMES
 from shadewright.errors import OutOfRangeError
 
@@ -38,6 +38,23 @@ def test_a_stop_on_the_way() -> None:
     assert curve.rise_min == pytest.approx(80.0)
     assert curve.total_min == pytest.approx(125.0)
     assert curve.top_c == 98.0
+
+
+@pytest.mark.by_hand
+@pytest.mark.parametrize(
+    ("at_c", "minute"),
+    [(30, 0.0), (40, 0.0), (50, 10.0), (70, 30.0), (84, 62.5), (98, 80.0)],
+)
+def test_when_a_temperature_is_reached(at_c: float, minute: float) -> None:
+    """40 to 70 at 1: 30 min; 15 held; (84 - 70)/0.8 = 17.5 min more; 35 to 98."""
+    legs = (
+        Leg(to_c=70.0, rise_c_per_min=1.0, hold_min=15.0),
+        Leg(to_c=98.0, rise_c_per_min=0.8, hold_min=45.0),
+    )
+    curve = Curve(start_c=40.0, legs=legs)
+    assert minute_at(curve=curve, temperature_c=at_c) == pytest.approx(minute)
+    with pytest.raises(OutOfRangeError, match="at most the top"):
+        minute_at(curve=curve, temperature_c=98.1)
 
 
 @given(curves())

@@ -15,6 +15,7 @@ from shadewright.core.baths import (
     StepKind,
     bath_round,
     dose_slack_ml,
+    touch_minutes,
 )
 
 GORSE = DoseWanted(dye="Gorse", code="G4R", amount=60.0, unit="ml", scale_g=60.5)
@@ -22,10 +23,19 @@ SLOW = Programme(start_c=40.0, rise_c_per_min=1.0, top_c=90.0, hold_min=30.0)
 
 
 def helper(
-    moment: Moment, *, amount: float = 8.0, is_acid: bool = True
+    moment: Moment,
+    *,
+    amount: float = 8.0,
+    is_acid: bool = True,
+    at_c: float | None = None,
 ) -> HelperWanted:
     return HelperWanted(
-        name="Citric acid", amount=amount, unit="g", moment=moment, is_acid=is_acid
+        name="Citric acid",
+        amount=amount,
+        unit="g",
+        moment=moment,
+        is_acid=is_acid,
+        at_c=at_c,
     )
 
 
@@ -77,6 +87,42 @@ def test_two_halves_are_half_each_before_the_heat_and_at_the_top() -> None:
     keys = list(steps)
     assert keys.index("add-1a") < keys.index("heat") < keys.index("top")
     assert keys.index("top") < keys.index("add-1b") < keys.index("hold")
+
+
+@pytest.mark.by_hand
+@pytest.mark.parametrize(
+    ("at_c", "minutes", "before", "after"),
+    [
+        (50.0, 10.0, "heat", "look"),  # (50 - 40) / 1, before the look at 15
+        (60.0, 20.0, "look", "top"),  # (60 - 40) / 1
+        (40.0, 0.0, "heat", "look"),  # with the heat
+        (90.0, 50.0, "look", "top"),  # at the very top
+    ],
+)
+def test_acid_on_the_way_up_stands_where_its_minute_is(
+    at_c: float, minutes: float, before: str, after: str
+) -> None:
+    steps = round_of(helper(Moment.ON_THE_WAY, at_c=at_c))
+    keys = list(steps)
+    place = keys.index("add-1")
+    assert (keys[place - 1], keys[place + 1]) == (before, after)
+    assert steps["add-1"].heated_min == minutes
+    said = steps["add-1"].text.replace("\u00a0", " ")
+    assert said == f"On the way up, at {at_c:g} °C."
+
+
+def test_acid_on_the_way_up_without_a_pace_has_no_clock() -> None:
+    acid = helper(Moment.ON_THE_WAY, at_c=60.0)
+    steps = round_of(acid, programme=Programme(top_c=90.0))
+    keys = list(steps)
+    assert keys.index("look") < keys.index("add-1") < keys.index("top")
+    assert touch_minutes(steps=tuple(steps.values())) == ()
+
+
+def test_hands_are_wanted_in_the_rise_when_the_acid_goes_in() -> None:
+    acids = (helper(Moment.ON_THE_WAY, at_c=each) for each in (70.0, 50.0))
+    steps = round_of(*acids, helper(Moment.AT_TOP))
+    assert touch_minutes(steps=tuple(steps.values())) == (10.0, 30.0)
 
 
 @given(

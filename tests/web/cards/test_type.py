@@ -9,6 +9,7 @@ from django.test import Client
 
 from shadewright.records.models import BathLine
 from shadewright.records.models.baths import BathAct
+from shadewright.records.models.recipes import When
 from shadewright.workflows.bath_pages import bath_now
 from shadewright.workflows.bottles import draw
 from shadewright.workflows.deviations import deviations
@@ -16,7 +17,8 @@ from shadewright.workflows.shelf import shelf_bottle
 from shadewright.workflows.stamps import stamp_now
 from tests.web.cards.sheets import opened
 from tests.web.pages_read import read
-from tests.workflows.pots import Ready, tapped
+from tests.workflows.bench import founded
+from tests.workflows.pots import Ready, ready, tapped
 
 pytestmark = pytest.mark.django_db
 
@@ -225,3 +227,20 @@ def test_stock_that_was_weighed_is_typed_in_grams(client: Client, pot: Ready) ->
     # 60.5 g / 1.0082 g/ml
     assert shelf_bottle(pot.slate).volume_ml == pytest.approx(500 - 60.008, abs=5e-4)
     assert (gorse.value, gorse.unit) == (31, "ml")
+
+
+def test_acid_on_the_way_up_is_a_line_between_heat_and_top(
+    client: Client, evening: datetime
+) -> None:
+    del evening
+    founded()
+    number = ready(when=When.ON_THE_WAY, at_c=60.0).number
+    keys = [each.step.key for each in bath_now(number).steps]
+    assert keys.index("heat") < keys.index("add-1") < keys.index("top")
+    opened(client, number).send(add_1_temperature="62", add_1_at="", add_1_ph="4.5")
+    reads = BathLine.objects.filter(bath__number=number, step="add-1")
+    assert {(each.act, each.value) for each in reads} == {
+        (BathAct.ADDED, 2.0),
+        (BathAct.TEMPERATURE, 62.0),
+        (BathAct.PH, 4.5),
+    }

@@ -55,6 +55,22 @@ def test_a_recipe_is_written_and_shown(client: Client, things: Dyeing) -> None:
     assert recipes()[0].newest.is_complete
 
 
+def test_acid_on_the_way_up_has_its_temperature(client: Client, things: Dyeing) -> None:
+    up = {"when_1": "on the way", "start_c": "40"}
+    done = send(client, things, at_1="60 °C", **up)
+    assert "on the way up, at 60 °C" in done.text
+    (written,) = recipes()
+    assert written.newest.text.helpers[0].at_c == 60.0
+    again = read(client.get(f"/recipes/{written.id}/versions/new/?from=1"))
+    assert again.value("at_1") == "60"
+    missing = send(client, things, **up)
+    assert "Type at what temperature it goes in" in missing.text
+    for outside in ("30", "95"):
+        refused = send(client, things, at_1=outside, **up)
+        assert "On the way up is between start and top." in refused.text
+    assert len(recipes()) == 1
+
+
 def test_the_same_form_twice_writes_one_version(client: Client, things: Dyeing) -> None:
     typed = form(things)
     places = {client.post(NEW, typed).headers["Location"] for _ in "12"}

@@ -63,6 +63,7 @@ from shadewright.core.baths.curves import (
     CurvePoint,
     Leg,
     curve_points,
+    minute_at,
     minutes_to_top,
 )
 from shadewright.core.baths.depth import (
@@ -105,7 +106,7 @@ from shadewright.core.baths.measuring_out import (
     MeasuredWith,
     measured_dose,
 )
-from shadewright.core.baths.programme import Programme, heat_text
+from shadewright.core.baths.programme import Programme, heat_text, on_the_way_min
 from shadewright.core.baths.rounds import (
     DoseWanted,
     HelperWanted,
@@ -114,6 +115,7 @@ from shadewright.core.baths.rounds import (
     RoundWanted,
     StepKind,
     bath_round,
+    touch_minutes,
 )
 from shadewright.core.baths.salts import (
     SaltDose,
@@ -199,7 +201,9 @@ __all__ = [
     "liquor_ml",
     "measurable_strength_percent",
     "measured_dose",
+    "minute_at",
     "minutes_to_top",
+    "on_the_way_min",
     "regain_from_content_percent",
     "salt_caution",
     "salt_dose",
@@ -207,6 +211,7 @@ __all__ = [
     "stock_volume_ml",
     "sure_depth",
     "total_depth_percent",
+    "touch_minutes",
     "water_balance",
     "water_in_wet_yarn_ml",
     "weighed_mass_g",

@@ -22,7 +22,7 @@ class Blank(StrEnum):
 _BLANKS = {
     StepKind.FILL: (Blank.AMOUNT, Blank.TIME),
     StepKind.DOSE: (Blank.AMOUNT, Blank.TIME, Blank.BOTTLE),
-    StepKind.ADD: (Blank.AMOUNT, Blank.TIME, Blank.PH),
+    StepKind.ADD: (Blank.AMOUNT, Blank.TEMPERATURE, Blank.TIME, Blank.PH),
     StepKind.YARN: (Blank.TIME,),
     StepKind.HEAT: (Blank.TEMPERATURE, Blank.TIME),
     StepKind.LOOK: (Blank.TEMPERATURE, Blank.TIME, Blank.LOOKED),
@@ -89,7 +89,10 @@ def blank_unit(blank: Blank, step: RoundStep) -> str:
 
 
 def _is_wanted(blank: Blank, step: RoundStep) -> bool:
-    """Whether a step has a bottle to be other, or an acid to read the pH after."""
+    """Whether a step has a bottle, an acid to read the pH after, a temperature."""
     if blank is Blank.BOTTLE:
         return bool(step.code)
-    return step.kind is not StepKind.ADD or blank is not Blank.PH or bool(step.caution)
+    if step.kind is not StepKind.ADD:
+        return True
+    wanted = {Blank.PH: bool(step.caution), Blank.TEMPERATURE: step.at_c is not None}
+    return wanted.get(blank, True)

@@ -88,6 +88,53 @@ def curve_points(curve: Curve) -> tuple[CurvePoint, ...]:
     return tuple(_points(curve))
 
 
+def minute_at(*, curve: Curve, temperature_c: float) -> float:
+    """Return when a curve first reaches a temperature.
+
+    Parameters
+    ----------
+    curve : Curve
+        Start [°C] and legs [°C, °C/min, min]. [-]
+    temperature_c : float
+        The temperature that is waited for, at most the top. [°C]
+
+    Returns
+    -------
+    float
+        Minutes after the heat is on; zero for a bath that starts warmer. [min]
+
+    Raises
+    ------
+    OutOfRangeError
+        If the temperature is above the top.
+
+    Notes
+    -----
+    Arithmetic by definition: on the first rise that passes it, in proportion.
+
+    Examples
+    --------
+    >>> curve = Curve(start_c=40.0, legs=(Leg(to_c=90.0, rise_c_per_min=1.0),))
+    >>> minute_at(curve=curve, temperature_c=65.0)
+    25.0
+    """
+    if temperature_c > curve.top_c:
+        raise OutOfRangeError(
+            name="A temperature on the way",
+            given=amount_text(temperature_c, "°C"),
+            allowed=f"at most the top, {amount_text(curve.top_c, '°C')}",
+            argument="temperature_c",
+        )
+    if temperature_c <= curve.start_c:
+        return 0.0
+    corners = pairwise(curve_points(curve))
+    low, high = next(x for x in corners if x[1].temperature_c >= temperature_c)
+    risen = (temperature_c - low.temperature_c) / (
+        high.temperature_c - low.temperature_c
+    )
+    return low.minute + risen * (high.minute - low.minute)
+
+
 def minutes_to_top(*, curve: Curve, fastest_c_per_min: float) -> float:
     """Return the minutes to the top where a source cannot rise faster.
 

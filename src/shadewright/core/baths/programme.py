@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from shadewright.core.baths.curves import Curve, Leg
+from shadewright.core.baths.curves import Curve, Leg, minute_at
 from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 
 HEAVY_KG = 10.0
@@ -78,6 +78,38 @@ def heat_text(programme: Programme, *, heating: str = "") -> str:
     about = "" if minutes is None else f"About {_minutes(minutes)} to the top."
     said = (_rise(programme), heating or about)
     return " ".join(part for part in said if part)
+
+
+def on_the_way_min(programme: Programme, *, at_c: float | None) -> float | None:
+    """Return when a temperature is reached on the way up, by the recipe's pace.
+
+    Parameters
+    ----------
+    programme : Programme
+        How the bath is heated. [-]
+    at_c : float or None
+        The temperature that is waited for; None where none is. [°C]
+
+    Returns
+    -------
+    float or None
+        Minutes after the heat is on, at most those to the top; None where the
+        recipe does not say enough. [min]
+
+    Notes
+    -----
+    Arithmetic by definition.
+
+    Examples
+    --------
+    >>> slow = Programme(start_c=40.0, rise_c_per_min=1.0, top_c=90.0)
+    >>> on_the_way_min(slow, at_c=60.0)
+    20.0
+    """
+    curve = programme.curve
+    if curve is None or at_c is None:
+        return None
+    return minute_at(curve=curve, temperature_c=min(at_c, curve.top_c))
 
 
 def _rise(programme: Programme) -> str:

@@ -5,8 +5,6 @@ typed back into, so that the three can never differ in a line.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from enum import StrEnum
 
 from shadewright.core.baths.programme import (
     HEAVY_KG,
@@ -14,8 +12,31 @@ from shadewright.core.baths.programme import (
     HOT_LIFT,
     Programme,
     heat_text,
+    on_the_way_min,
+)
+from shadewright.core.baths.round_shapes import (
+    DoseWanted,
+    HelperWanted,
+    Moment,
+    RoundStep,
+    RoundWanted,
+    StepKind,
 )
 from shadewright.core.quantities import amount_text, number_text
+
+__all__ = [
+    "ACID_CARE",
+    "LOOK_AFTER_MIN",
+    "TARE_AND_POUR",
+    "DoseWanted",
+    "HelperWanted",
+    "Moment",
+    "RoundStep",
+    "RoundWanted",
+    "StepKind",
+    "bath_round",
+    "touch_minutes",
+]
 
 LOOK_AFTER_MIN = 15.0  # common practice: the first look, while much can be mended
 
@@ -25,96 +46,6 @@ ACID_CARE = (
 )
 TARE_AND_POUR = "Put the jug on the scale, press tare, pour to {amount}."
 DRY_POWDER = "Dry powder: fitted N95/FFP2 respirator or better, goggles, gloves."
-
-
-class StepKind(StrEnum):
-    """What a step asks of the hands."""
-
-    FILL = "fill"
-    DOSE = "dose"
-    ADD = "add"
-    YARN = "yarn"
-    HEAT = "heat"
-    LOOK = "look"
-    TOP = "top"
-    HOLD = "hold"
-    OFF = "off"
-    FINISH = "finish"
-
-
-class Moment(StrEnum):
-    """When an auxiliary goes in."""
-
-    START = "start"
-    AFTER_DYE = "after dye"
-    AT_TOP = "at top"
-    TWO_HALVES = "two halves"
-
-
-@dataclass(frozen=True, kw_only=True)
-class DoseWanted:
-    """A dose from one bottle, or weighed dry where ``code`` is empty.
-
-    Stock that goes on the scale is in g, with what that is in ``volume_ml``.
-    """
-
-    dye: str
-    code: str
-    amount: float
-    unit: str
-    scale_g: float | None = None
-    volume_ml: float | None = None
-
-
-@dataclass(frozen=True, kw_only=True)
-class HelperWanted:
-    """An acid or another auxiliary: how much, in g or ml, and when."""
-
-    name: str
-    amount: float
-    unit: str
-    moment: Moment
-    is_acid: bool
-
-
-@dataclass(frozen=True, kw_only=True)
-class RoundWanted:
-    """Everything that the round of a bath is made from.
-
-    ``heating`` says how long the way to the top takes on the bath's source.
-    """
-
-    water_ml: float
-    doses: Sequence[DoseWanted]
-    helpers: Sequence[HelperWanted]
-    programme: Programme
-    heating: str = ""
-    look_at_15: str = ""
-    ties: str = ""
-    stirring: str = ""
-    pot_kg: float = 0.0
-    is_metal_complex: bool = False
-
-
-@dataclass(frozen=True, kw_only=True)
-class RoundStep:
-    """One step: what the screen and the card say, and the number on it.
-
-    ``amount`` with its ``unit`` is the one number of the step, None where it
-    has none; ``timer_min`` is how long the clock runs once the step is done.
-    """
-
-    key: str
-    kind: StepKind
-    title: str
-    text: str = ""
-    code: str = ""
-    amount: float | None = None
-    unit: str = ""
-    scale_g: float | None = None
-    volume_ml: float | None = None
-    timer_min: float | None = None
-    caution: str = ""
 
 
 def bath_round(wanted: RoundWanted) -> tuple[RoundStep, ...]:
@@ -128,13 +59,15 @@ def bath_round(wanted: RoundWanted) -> tuple[RoundStep, ...]:
     Returns
     -------
     tuple of RoundStep
-        Fill, early auxiliaries, doses, yarn, later auxiliaries, heat, look,
-        top, hold, off, finish. [-]
+        Fill, early auxiliaries, doses, yarn, later auxiliaries, heat, look and
+        what goes in on the way, top, hold, off, finish. [-]
 
     Notes
     -----
     The order is common practice: the acid goes in when the recipe says so,
-    since sources disagree about when that should be.
+    since sources disagree about when that should be. On the way up the look and
+    the additions stand in the order of their minutes; one whose minute the recipe
+    does not tell stands after the look.
 
     Examples
     --------
@@ -159,7 +92,7 @@ def _steps(wanted: RoundWanted) -> Iterator[RoundStep]:
     yield from _added(wanted, Moment.AFTER_DYE)
     yield from _added(wanted, Moment.TWO_HALVES, half="a")
     yield _heat(wanted)
-    yield _look(wanted)
+    yield from _on_the_way(wanted)
     yield _top(wanted.programme)
     yield from _added(wanted, Moment.AT_TOP)
     yield from _added(wanted, Moment.TWO_HALVES, half="b")
@@ -180,6 +113,55 @@ def _fill(wanted: RoundWanted) -> RoundStep:
     )
 
 
+def touch_minutes(*, steps: Sequence[RoundStep]) -> tuple[float, ...]:
+    """Return when hands are wanted in the middle of the rise.
+
+    Parameters
+    ----------
+    steps : sequence of RoundStep
+        The round of a bath. [-]
+
+    Returns
+    -------
+    tuple of float
+        Minutes after the rise begins of all that goes in on the way up, the
+        soonest first; what the recipe gives no pace for is left out. [min]
+
+    Notes
+    -----
+    By the recipe's own pace: a source that cannot keep it reaches each later.
+
+    Examples
+    --------
+    >>> acid = HelperWanted(
+    ...     name="Citric acid",
+    ...     amount=2.0,
+    ...     unit="g",
+    ...     moment=Moment.ON_THE_WAY,
+    ...     is_acid=True,
+    ...     at_c=60.0,
+    ... )
+    >>> slow = Programme(start_c=40.0, rise_c_per_min=1.0, top_c=90.0)
+    >>> wanted = RoundWanted(water_ml=3e3, doses=[], helpers=[acid], programme=slow)
+    >>> touch_minutes(steps=bath_round(wanted))
+    (20.0,)
+    """
+    return tuple(sorted(x.heated_min for x in steps if x.heated_min is not None))
+
+
+def _on_the_way(wanted: RoundWanted) -> Sequence[RoundStep]:
+    """Return the first look and all that goes in on the way up, in their order."""
+    added = _added(wanted, Moment.ON_THE_WAY)
+    return sorted((_look(wanted), *added), key=_minute_of)
+
+
+def _minute_of(step: RoundStep) -> tuple[float, float]:
+    if step.kind is StepKind.LOOK:
+        return LOOK_AFTER_MIN, 0.0
+    known = step.heated_min
+    return (LOOK_AFTER_MIN if known is None else known), step.at_c or 0.0
+
+
 def _added(wanted: RoundWanted, moment: Moment, half: str = "") -> Iterator[RoundStep]:
     share = 0.5 if half else 1.0
     words = {"a": "First half: ", "b": "Second half: "}.get(half, "")
@@ -189,10 +171,19 @@ def _added(wanted: RoundWanted, moment: Moment, half: str = "") -> Iterator[Roun
                 key=f"add-{number}{half}",
                 kind=StepKind.ADD,
                 title=f"{words}{helper.name}",
+                text=_when_reached(helper),
                 amount=helper.amount * share,
                 unit=helper.unit,
+                at_c=helper.at_c,
+                heated_min=on_the_way_min(wanted.programme, at_c=helper.at_c),
                 caution=ACID_CARE if helper.is_acid else "",
             )
+
+
+def _when_reached(helper: HelperWanted) -> str:
+    if helper.at_c is None:
+        return ""
+    return f"On the way up, at {amount_text(helper.at_c, '°C')}."
 
 
 def _dose(number: int, dose: DoseWanted) -> RoundStep:

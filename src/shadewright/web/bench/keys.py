@@ -160,7 +160,7 @@ def _presets(each: StepNow, asked: DoseAsked) -> Iterator[TapKey]:
                 yield _more(done, each, asked, asked.amount + more, f"+{more:g}")
         if asked.holds is not None and 0 < asked.holds < asked.amount:
             yield _part(each, asked, asked.holds, words="Bottle empty at")
-    if each.step.kind in _CLOCK_STEPS:
+    if each.step.kind in _CLOCK_STEPS or each.step.heated_min is not None:
         for minutes in (1.0, 5.0):
             yield _minutes(each, minutes)
 

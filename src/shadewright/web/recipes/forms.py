@@ -10,17 +10,11 @@ from django.forms import BoundField
 from shadewright.web.amounts import AmountField, ratio_field
 from shadewright.web.forms import StudioForm
 from shadewright.web.purposes import purpose_field
-from shadewright.web.recipes.amounts import depth, plain
-from shadewright.web.recipes.curve_form import HEAT, CurveForm, stops_initial
-from shadewright.workflows.choices import helpers_in_use
+from shadewright.web.recipes.amounts import depth
+from shadewright.web.recipes.curve_form import HEAT, stops_initial
+from shadewright.web.recipes.helper_form import HelpersForm, helpers_initial
 from shadewright.workflows.dyes import dyes
-from shadewright.workflows.recipe_shapes import (
-    AmountUnit,
-    DoseLine,
-    HelperLine,
-    RecipeText,
-    When,
-)
+from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 
 LEAST_ROWS, MORE_ROWS, MOST_ROWS = 4, 3, 24
 _AMOUNTS = ("liquor_ratio", *HEAT)
@@ -37,23 +31,13 @@ class DoseRow:
     words: BoundField
 
 
-@dataclass(frozen=True, kw_only=True)
-class HelperRow:
-    """The fields of one acid or helper."""
-
-    what: BoundField
-    amount: BoundField
-    unit: BoundField
-    when: BoundField
-
-
 class NameForm(StudioForm):
     """Another name for a recipe."""
 
     name = forms.CharField(label="Name", max_length=60)
 
 
-class VersionForm(CurveForm):
+class VersionForm(HelpersForm):
     """All that a version says; rows that stay empty are passed over."""
 
     rows = forms.IntegerField(widget=forms.HiddenInput, required=False)
@@ -97,21 +81,15 @@ class VersionForm(CurveForm):
         said = data if data is not None else initial or {}
         self.count = _row_count(said.get("rows"))
         super().__init__(data, initial={"rows": self.count, **(initial or {})})
-        known, helpers = _dye_choices(before), _helper_choices(before)
+        known = _dye_choices(before)
         for number in self._dose_numbers:
             self.fields |= _dose_fields(number, known)
-        for number in self._helper_numbers:
-            self.fields |= _helper_fields(number, helpers)
+        self.add_helper_fields(before)
         self.speak_plainly()
 
     @property
     def _dose_numbers(self) -> range:
         return range(1, self.count + 1)
-
-    @property
-    def _helper_numbers(self) -> range:
-        """One row fewer than for dyes: a bath has fewer helpers."""
-        return range(1, self.count)
 
     @property
     def dose_rows(self) -> tuple[DoseRow, ...]:
@@ -123,27 +101,13 @@ class VersionForm(CurveForm):
             for n in self._dose_numbers
         )
 
-    @property
-    def helper_rows(self) -> tuple[HelperRow, ...]:
-        """The rows of acids and helpers."""
-        return tuple(
-            HelperRow(
-                what=self[f"helper_{n}"],
-                amount=self[f"amount_{n}"],
-                unit=self[f"unit_{n}"],
-                when=self[f"when_{n}"],
-            )
-            for n in self._helper_numbers
-        )
-
     def clean(self) -> dict[str, Any]:
         """See that each row is whole, and that something is said at all."""
         sent = super().clean() or self.cleaned_data
         seen: set[int] = set()
         for number in self._dose_numbers:
             self._clean_dose(number, seen)
-        for number in self._helper_numbers:
-            self._clean_helper(number)
+        self.clean_helpers()
         is_bare = not any(sent.get(f"words_{n}") for n in self._dose_numbers)
         if not seen and is_bare and not sent.get("as_written") and not self.errors:
             self.add_error(
@@ -159,13 +123,13 @@ class VersionForm(CurveForm):
         said = {name: sent[name] for name in _SAID}
         doses = tuple(self._doses())
         return RecipeText(
-            doses=doses, helpers=tuple(self._helpers()), stops=self.stops(), **said
+            doses=doses, helpers=self.helpers(), stops=self.stops(), **said
         )
 
     def _clean_dose(self, number: int, seen: set[int]) -> None:
-        dye, words = self._sent("dye", number), self._sent("words", number)
+        dye, words = self.sent_in("dye", number), self.sent_in("words", number)
         is_asked = f"depth_{number}" not in self.errors and not words
-        has_depth = self._sent("depth", number) is not None
+        has_depth = self.sent_in("depth", number) is not None
         if dye and not has_depth and is_asked:
             self.add_error(
                 f"depth_{number}",
@@ -181,37 +145,16 @@ class VersionForm(CurveForm):
         if dye:
             seen.add(dye)
 
-    def _clean_helper(self, number: int) -> None:
-        what, amount = self._sent("helper", number), self._sent("amount", number)
-        name = f"amount_{number}"
-        if what and amount is None and name not in self.errors:
-            self.add_error(name, "The amount is missing.")
-        if amount is not None and not what:
-            self.add_error(f"helper_{number}", "Choose what this amount is of.")
-
-    def _sent(self, name: str, number: int) -> Any:  # ruff: ignore[any-type]
-        return self.cleaned_data.get(f"{name}_{number}")
-
     def _doses(self) -> Iterator[DoseLine]:
         names = {dye.id: dye.name for dye in dyes()}
         for number in self._dose_numbers:
-            dye, words = self._sent("dye", number), self._sent("words", number)
+            dye, words = self.sent_in("dye", number), self.sent_in("words", number)
             if dye or words:
                 yield DoseLine(
                     dye_id=dye or None,
                     dye_name=names.get(dye, ""),
-                    depth_percent=self._sent("depth", number),
+                    depth_percent=self.sent_in("depth", number),
                     as_written=words,
-                )
-
-    def _helpers(self) -> Iterator[HelperLine]:
-        for number in self._helper_numbers:
-            if what := self._sent("helper", number):
-                yield HelperLine(
-                    auxiliary_id=what,
-                    amount=self._sent("amount", number),
-                    unit=AmountUnit(self._sent("unit", number) or AmountUnit.ON_FIBRE),
-                    when=When(self._sent("when", number) or When.AFTER_DYE),
                 )
 
 
@@ -231,11 +174,7 @@ def initial_of(text: RecipeText) -> dict[str, Any]:
         said[f"dye_{number}"] = dose.dye_id or ""
         said[f"depth_{number}"] = dose.depth_percent
         said[f"words_{number}"] = dose.as_written
-    for number, helper in enumerate(text.helpers, start=1):
-        said[f"helper_{number}"] = helper.auxiliary_id
-        said[f"amount_{number}"] = helper.amount
-        said[f"unit_{number}"] = helper.unit.value
-        said[f"when_{number}"] = helper.when.value
+    said |= helpers_initial(text.helpers)
     return said | {"why_changed": ""}
 
 
@@ -259,35 +198,8 @@ def _dose_fields(number: int, known: list[tuple[str, str]]) -> dict[str, forms.F
     }
 
 
-def _helper_fields(number: int, known: list[tuple[str, str]]) -> dict[str, forms.Field]:
-    return {
-        f"helper_{number}": forms.TypedChoiceField(
-            label=f"Acid or helper {number}", choices=known, coerce=int, required=False
-        ),
-        f"amount_{number}": AmountField(
-            unit="", read=plain, label=f"Amount {number}", required=False
-        ),
-        f"unit_{number}": forms.ChoiceField(
-            label=f"Counted {number}", choices=AmountUnit.choices, required=False
-        ),
-        f"when_{number}": forms.ChoiceField(
-            label=f"Goes in {number}",
-            choices=When.choices,
-            initial=When.AFTER_DYE.value,
-            required=False,
-        ),
-    }
-
-
 def _dye_choices(before: RecipeText | None) -> list[tuple[str, str]]:
     known = {str(dye.id): dye.name for dye in dyes()}
     old = () if before is None else before.doses
     known |= {str(dose.dye_id): dose.dye_name for dose in old if dose.dye_id}
     return [("", "Choose a dye"), *known.items()]
-
-
-def _helper_choices(before: RecipeText | None) -> list[tuple[str, str]]:
-    known = {str(each.id): each.words for each in helpers_in_use()}
-    old = () if before is None else before.helpers
-    known |= {str(each.auxiliary_id): each.name for each in old}
-    return [("", "None"), *known.items()]
