@@ -27,15 +27,11 @@ def swatch_rows() -> QuerySet[Swatch]:
     readings = ColourReading.objects.select_related("meter", "by", "undone_by")
     said = EvidenceLine.objects.select_related("by", "undone_by")
     doses = SwatchDose.objects.select_related("dye")
-    return Swatch.objects.select_related(
-        "base", "bath__version__recipe__swatch_plan"
-    ).prefetch_related(
-        Prefetch("readings", readings.order_by("id")),
-        Prefetch("evidence_lines", said.order_by("id")),
-        Prefetch("doses", doses.order_by("position")),
-        "bath__doses__dye",
-        "bath__doses__bottle",
-    )
+    rows = Swatch.objects.select_related("base", "bath__version__recipe__swatch_plan")
+    rows = rows.prefetch_related("bath__doses__dye", "bath__doses__bottle")
+    rows = rows.prefetch_related(Prefetch("readings", readings.order_by("id")))
+    rows = rows.prefetch_related(Prefetch("evidence_lines", said.order_by("id")))
+    return rows.prefetch_related(Prefetch("doses", doses.order_by("position")))
 
 
 def swatch_row(swatch_id: int) -> Swatch:

@@ -34,6 +34,17 @@ class Stamp:
     written_at: datetime
 
 
+def keep_line(line: LedgerRow, stamp: Stamp) -> None:
+    """Add a line to its ledger; core's error if a bottle no longer adds up.
+
+    Call inside a transaction: an error leaves nothing behind.
+    """
+    _sign(line, stamp)
+    line.save()
+    if isinstance(line, BottleLine):
+        check_bottle(line.bottle)
+
+
 def keep_bottle_line(line: BottleLine, stamp: Stamp) -> BottleLine:
     """Add a line to a bottle's ledger; core's error if it no longer adds up.
 

@@ -9,13 +9,7 @@ from uuid import UUID, uuid4
 from django.utils import timezone
 
 from shadewright.errors import OutOfRangeError
-from shadewright.records import (
-    day_reads,
-    reads,
-    recipe_reads,
-    shade_reads,
-    tool_reads,
-)
+from shadewright.records.deeds import is_deed_written
 from shadewright.records.writes import Stamp
 
 __all__ = [
@@ -71,17 +65,7 @@ def today() -> date:
 
 def is_written(deed: UUID) -> bool:
     """Whether a deed of this key stands in a ledger already."""
-    ledgers = (
-        reads.bottle_lines_of,
-        reads.jar_lines_of,
-        recipe_reads.bath_lines_of,
-        recipe_reads.lot_lines_of,
-        tool_reads.tool_checks_of,
-        shade_reads.colour_readings_of,
-        shade_reads.evidence_lines_of,
-        day_reads.day_lines_of,
-    )
-    return any(lines(deed).exists() for lines in ledgers)
+    return is_deed_written(deed)
 
 
 def _future_error(*, name: str, given: date, argument: str) -> OutOfRangeError:

@@ -12,7 +12,7 @@ from shadewright.records.models.catalogue import (
     MillLot,
     Water,
 )
-from shadewright.records.models.ledgers import BottleLine, LedgerRow
+from shadewright.records.models.ledgers import BottleLine, LedgerRow, LedgerRows
 from shadewright.records.models.people import Person
 from shadewright.records.models.recipes import Purpose, RecipeVersion
 from shadewright.records.models.shelf import StockBottle
@@ -181,6 +181,10 @@ class BathLine(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["BathLine"].as_manager()
+    counter_keeps = ("bath", "step")
+    counter_act = BathAct.UNDO
 
     class Meta:
         ordering = ["id"]

@@ -12,7 +12,7 @@ from django.utils import timezone
 
 from shadewright.records.models.baths import Bath, Pot
 from shadewright.records.models.catalogue import HeatSource
-from shadewright.records.models.ledgers import LedgerRow
+from shadewright.records.models.ledgers import LedgerRow, LedgerRows
 from shadewright.records.models.people import Person, Studio
 
 
@@ -190,6 +190,10 @@ class DayLine(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["DayLine"].as_manager()
+    counter_keeps = ("dye_day",)
+    counter_act = DayAct.UNDO
 
     class Meta:
         ordering = ["id"]

@@ -4,7 +4,7 @@ from django.db import models
 from django.utils import timezone
 
 from shadewright.records.models.catalogue import Base
-from shadewright.records.models.ledgers import LedgerRow
+from shadewright.records.models.ledgers import LedgerRow, LedgerRows
 from shadewright.records.models.lots import Lot
 from shadewright.records.models.people import Person, Studio
 from shadewright.records.models.recipes import Recipe, Written
@@ -136,6 +136,9 @@ class DryCheck(LedgerRow):
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
 
+    objects = LedgerRows["DryCheck"].as_manager()
+    counter_keeps = ("lot", "read_by", "formula", "colour_l", "colour_a", "colour_b")
+
     class Meta:
         ordering = ["id"]
 
@@ -170,6 +173,9 @@ class FastnessTest(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["FastnessTest"].as_manager()
+    counter_keeps = ("lot", "kind")
 
     class Meta:
         ordering = ["id"]

@@ -5,7 +5,7 @@ two bottles) and is undone as one. Its key comes with the tap or the form, so
 that the same deed sent twice is written once.
 """
 
-from typing import Any, Never, TypeVar
+from typing import Any, ClassVar, Never, Self, TypeVar
 
 from django.db import models
 from django.utils import timezone
@@ -46,6 +46,11 @@ class LedgerRow(models.Model):
     )
     note = models.CharField(max_length=300, blank=True)
 
+    counter_keeps: ClassVar[tuple[str, ...]] = ()
+    """The columns that a counter-entry shares with the line that it takes back."""
+    counter_act: ClassVar[str] = ""
+    """What a counter-entry says that it is, where lines say so."""
+
     class Meta:
         abstract = True
 
@@ -58,6 +63,19 @@ class LedgerRow(models.Model):
     def delete(self, *_args: Any, **_kwargs: Any) -> Never:  # ruff: ignore[any-type]
         """Refuse: undo is a line of its own."""
         raise ConflictError(why="A ledger line cannot be deleted, only undone.")
+
+    @property
+    def is_standing(self) -> bool:
+        """Whether it takes nothing back and nobody took it back."""
+        is_counter = self.undoes_id is not None  # type: ignore[attr-defined]
+        return not is_counter and not hasattr(self, "undone_by")
+
+    def counter(self) -> Self:
+        """Return the line, not yet kept, that takes this one back."""
+        columns = {name: getattr(self, name) for name in self.counter_keeps}
+        if self.counter_act:
+            columns["act"] = self.counter_act
+        return type(self)(**columns, undoes=self)
 
 
 class JarAct(models.TextChoices):
@@ -81,6 +99,8 @@ class JarLine(LedgerRow):
     )
 
     objects = LedgerRows["JarLine"].as_manager()
+    counter_keeps = ("jar",)
+    counter_act = JarAct.UNDO
 
     class Meta:
         ordering = ["id"]
@@ -120,6 +140,8 @@ class BottleLine(LedgerRow):
     )
 
     objects = LedgerRows["BottleLine"].as_manager()
+    counter_keeps = ("bottle", "other")
+    counter_act = BottleAct.UNDO.value
 
     class Meta:
         ordering = ["id"]
@@ -151,6 +173,7 @@ class ToolCheck(LedgerRow):
     )
 
     objects = LedgerRows["ToolCheck"].as_manager()
+    counter_keeps = ("tool",)
 
     class Meta:
         ordering = ["id"]

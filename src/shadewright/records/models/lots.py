@@ -4,7 +4,7 @@ from django.db import models
 from django.utils import timezone
 
 from shadewright.records.models.baths import Bath
-from shadewright.records.models.ledgers import LedgerRow
+from shadewright.records.models.ledgers import LedgerRow, LedgerRows
 from shadewright.records.models.people import Person
 
 
@@ -76,6 +76,10 @@ class LotLine(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["LotLine"].as_manager()
+    counter_keeps = ("lot",)
+    counter_act = LotAct.UNDO
 
     class Meta:
         ordering = ["id"]

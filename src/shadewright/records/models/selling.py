@@ -4,7 +4,7 @@ from django.db import models
 from django.utils import timezone
 
 from shadewright.records.models.catalogue import Base
-from shadewright.records.models.ledgers import LedgerRow
+from shadewright.records.models.ledgers import LedgerRow, LedgerRows
 from shadewright.records.models.lots import Lot
 from shadewright.records.models.orders import OrderLine
 from shadewright.records.models.people import Person, Studio
@@ -61,6 +61,9 @@ class SkeinsOut(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["SkeinsOut"].as_manager()
+    counter_keeps = ("lot", "skeins", "to_whom")
 
     class Meta:
         ordering = ["id"]

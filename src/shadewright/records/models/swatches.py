@@ -5,7 +5,7 @@ from django.utils import timezone
 
 from shadewright.records.models.baths import Bath
 from shadewright.records.models.catalogue import Base, CatalogueItem, Dye
-from shadewright.records.models.ledgers import LedgerRow
+from shadewright.records.models.ledgers import LedgerRow, LedgerRows
 from shadewright.records.models.people import Person
 from shadewright.records.models.recipes import Recipe
 
@@ -122,6 +122,9 @@ class ColourReading(LedgerRow):
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
 
+    objects = LedgerRows["ColourReading"].as_manager()
+    counter_keeps = ("swatch", "read_by")
+
     class Meta:
         ordering = ["id"]
 
@@ -149,6 +152,10 @@ class EvidenceLine(LedgerRow):
     undoes = models.OneToOneField(
         "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
+
+    objects = LedgerRows["EvidenceLine"].as_manager()
+    counter_keeps = ("swatch",)
+    counter_act = EvidenceAct.UNDO
 
     class Meta:
         ordering = ["id"]

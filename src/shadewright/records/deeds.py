@@ -1,0 +1,54 @@
+"""What a deed wrote, in whichever ledgers."""
+
+from uuid import UUID
+
+from django.db.models import QuerySet
+
+from shadewright.records.models import (
+    BathLine,
+    BottleLine,
+    ColourReading,
+    DayLine,
+    DryCheck,
+    EvidenceLine,
+    FastnessTest,
+    JarLine,
+    LotLine,
+    SkeinsOut,
+    ToolCheck,
+)
+from shadewright.records.models.ledgers import LedgerRow
+
+LEDGERS: tuple[type[LedgerRow], ...] = (
+    BottleLine,
+    JarLine,
+    BathLine,
+    LotLine,
+    ToolCheck,
+    ColourReading,
+    EvidenceLine,
+    DayLine,
+    DryCheck,
+    FastnessTest,
+    SkeinsOut,
+)
+"""Every ledger there is, in the order in which a deed is taken back."""
+
+
+def is_deed_written(deed: UUID) -> bool:
+    """Whether a deed wrote in any ledger."""
+    return any(_rows(ledger).filter(deed=deed).exists() for ledger in LEDGERS)
+
+
+def standing_lines_of(deed: UUID) -> list[LedgerRow]:
+    """Return the lines of a deed that nobody took back, the newest first a ledger."""
+    standing = {"undone_by": None, "undoes": None}
+    return [
+        line
+        for ledger in LEDGERS
+        for line in _rows(ledger).filter(deed=deed, **standing).order_by("-id")
+    ]
+
+
+def _rows(ledger: type[LedgerRow]) -> QuerySet[LedgerRow]:
+    return ledger._default_manager.get_queryset()  # ruff: ignore[private-member-access]

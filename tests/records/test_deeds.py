@@ -1,0 +1,28 @@
+"""Every ledger is known to undo, and each line knows its counter-entry."""
+
+from django.apps import apps
+
+from shadewright.records.deeds import LEDGERS
+from shadewright.records.models.ledgers import LedgerRow, LedgerRows
+
+
+def test_every_ledger_can_be_taken_back() -> None:
+    models = apps.get_app_config("records").get_models()
+    assert set(LEDGERS) == {model for model in models if issubclass(model, LedgerRow)}
+
+
+def test_no_ledger_can_be_changed_in_bulk() -> None:
+    for ledger in LEDGERS:
+        assert isinstance(ledger.objects.all(), LedgerRows), ledger  # type: ignore[attr-defined]
+
+
+def test_a_counter_entry_has_every_column_that_must_be_said() -> None:
+    for ledger in LEDGERS:
+        said = set(ledger.counter_keeps) | {"id", "deed", "act", "undoes"}
+        must = {
+            field.name
+            for field in ledger._meta.concrete_fields
+            if not field.null and not field.has_default() and not field.blank
+        }
+        assert must <= said, ledger
+        assert ("act" in must) == bool(ledger.counter_act), ledger
