@@ -29,6 +29,8 @@ _WORDS = {
     LotAct.COUNTED: "Skeins counted: {value}",
     LotAct.TIMED: f"Hands: {{value}}{NO_BREAK}min",
     LotAct.PHOTO: "Photo kept",
+    LotAct.SNIPPED: "A snip is drying",
+    LotAct.DECIDED: "Decided: {words}",
     LotAct.NOTE: "{words}",
 }
 
