@@ -36,6 +36,8 @@ R       regain: water on the bone-dry fibre             %
 17. ``ladder``      how strong an old stock still is, by dyeing it beside fresh
 18. ``new_stocks``  a weak stock thinned from a stronger one, or made
 19. ``small_doses``  the stocks that a set of swatches is drawn from
+20. ``in_turn``     several baths that draw on the same bottles
+21. ``stepping``    from a swatch to a large bath
 
 ``heating``, a part of its own, reckons what the heat does.
 

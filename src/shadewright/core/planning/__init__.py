@@ -27,6 +27,8 @@ p       chance that a worse change stays                1
 9. ``searching``  a better order, again and again
 10. ``explaining`` why a bath is left out
 11. ``plans``     the plan as people read it
+12. ``splits``    yarn split into baths, by what pots take
+13. ``sharing``   whole pots, and whose skeins
 
 Sources: [kolisch1996]_ for placing one after the other; [kirkpatrick1983]_ for the
 search; [carlier1987]_ for the bounds. The energy and the moves are our own.
