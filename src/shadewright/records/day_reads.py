@@ -41,6 +41,12 @@ def days_from(day: date) -> QuerySet[DyeDay]:
     return DyeDay.objects.filter(day__gte=day).order_by("day")
 
 
+def days_with_plan(since: date) -> list[date]:
+    """Return the days from a date on of which a plan was made."""
+    rows = DyeDay.objects.filter(day__gte=since, schedules__isnull=False)
+    return list(rows.values_list("day", flat=True).distinct())
+
+
 def baths_of_day(day: date) -> QuerySet[Bath]:
     """Return the baths planned for a date, with wishes and ledgers, oldest first."""
     rows = recipe_reads.bath_rows().filter(dyed_on=day).order_by("id")

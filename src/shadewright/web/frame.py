@@ -24,7 +24,7 @@ PLACES = (
     Place(name="Shelf", address="/shelf/", icon="shelf"),
     Place(name="Shades", address="/shades/", icon="shades"),
     Place(name="Recipes", address="/recipes/", icon="recipe"),
-    Place(name="Dye days", address="/baths/", icon="days"),
+    Place(name="Dye days", address="/days/", icon="days"),
     Place(name="Lots", address="/lots/", icon="yarn"),
 )
 

@@ -70,7 +70,7 @@ def pour_away(request: HttpRequest, number: str) -> HttpResponse:
         title="Before you pour it away",
         fact=f"Bath {number}, once the yarn is out.",
         crumbs=(
-            Link(words="Dye days", address=reverse("baths")),
+            Link(words="Dye days", address=reverse("days")),
             Link(words=f"Bath {number}", address=address),
         ),
         bicarbonate="" if soda is None else _about(soda, "g"),

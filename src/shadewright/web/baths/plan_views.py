@@ -27,7 +27,7 @@ from shadewright.workflows.shades.saving import found_for
 from shadewright.workflows.stamps import stamp_now, today
 from shadewright.workflows.waters import usual_water
 
-DAYS = Link(words="Dye days", address="/baths/")
+DAYS = Link(words="Dye days", address="/days/")
 
 
 @require_http_methods(["GET", "POST"])

@@ -31,7 +31,10 @@ def bath_page(bath: BathNow) -> BathPage:
     return BathPage(
         title=f"{kind} {bath.number}",
         fact=f"{bath.recipe_name} on {bath.base_name}, {day(bath.dyed_on)}.",
-        crumbs=(Link(words="Dye days", address="/baths/"),),
+        crumbs=(
+            Link(words="Dye days", address="/days/"),
+            Link(words=day(bath.dyed_on), address=reverse("day", args=[bath.dyed_on])),
+        ),
         state=status_chip(bath.status),
         keys=keys[:3],
         more=(*keys[3:], *_more(bath)),

@@ -15,7 +15,7 @@ from shadewright.web.baths.showing import bath_page
 from shadewright.web.baths.words import status_chip
 from shadewright.web.finding import asked
 from shadewright.web.lots.paging import page_asked, pages_of
-from shadewright.web.pages import show
+from shadewright.web.pages import Link, show
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.bath_lists import BathEntry, coming_baths, past_baths
 from shadewright.workflows.bath_pages import BathStatus, bath_now
@@ -31,8 +31,9 @@ def baths(request: HttpRequest) -> HttpResponse:
     past = past_baths(query, page=page_asked(request), without=shown)
     now = [each for each in coming if each.dyed_on <= today() and _is_open(each)]
     page = BathsPage(
-        title="Dye days",
+        title="All baths",
         fact=_fact(coming),
+        crumbs=(Link(words="Dye days", address=reverse("days")),),
         coming=_days(coming),
         past=tuple(_row(each) for each in past.rows),
         pages=pages_of(request, page=past.page, pages=past.pages),

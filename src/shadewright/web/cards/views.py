@@ -79,7 +79,7 @@ def _page(bath: BathNow, form: CardForm, *, is_first_shown: bool = False) -> Car
         title=f"Card of {bath.number}",
         fact=card_fact(bath),
         crumbs=(
-            Link(words="Dye days", address=reverse("baths")),
+            Link(words="Dye days", address=reverse("days")),
             Link(words=bath.number, address=reverse("bath", args=[bath.number])),
         ),
         form=form,

@@ -1,0 +1,106 @@
+"""The dye days in a list, and one of them."""
+
+from datetime import date
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
+from django.urls import reverse
+from django.views.decorators.http import require_safe
+
+from shadewright.core.quantities import amount_text
+from shadewright.errors import OutOfRangeError
+from shadewright.web.baths.words import status_chip
+from shadewright.web.dye_days.pages import BathRow, DayLink, DayPage, DaysPage
+from shadewright.web.dye_days.ways_on import ways_on
+from shadewright.web.dye_days.words import counted, load, named_day
+from shadewright.web.pages import Link, show
+from shadewright.web.parts import Chip
+from shadewright.workflows.days.day_lists import DayEntry, days_listed
+from shadewright.workflows.days.day_now import DayBath, DayNow, day_now
+from shadewright.workflows.stamps import today
+
+
+@require_safe
+def days(request: HttpRequest) -> HttpResponse:
+    """List the days; a date that is asked for opens its day."""
+    asked_for = request.GET.get("day", "")
+    if asked_for:
+        return redirect("day", _date(asked_for))
+    entries = days_listed()
+    page = DaysPage(
+        title="Dye days",
+        fact="What is dyed when, in which pot, by whose hands.",
+        coming=tuple(_link(each) for each in entries if each.day >= today()),
+        were=tuple(_link(each) for each in entries if each.day < today()),
+        today=today().isoformat(),
+    )
+    return show(request, page)
+
+
+@require_safe
+def day(request: HttpRequest, day: date) -> HttpResponse:
+    """Show a day as it stands now."""
+    now = day_now(day)
+    page = DayPage(
+        title=named_day(day),
+        fact=_fact(now),
+        crumbs=(Link(words="Dye days", address=reverse("days")),),
+        day=day.isoformat(),
+        is_past=now.is_past,
+        ways_on=ways_on(now),
+        rows=tuple(_row(each) for each in now.baths),
+    )
+    return show(request, page)
+
+
+def _date(text: str) -> date:
+    try:
+        return date.fromisoformat(text.strip())
+    except ValueError:
+        raise OutOfRangeError(
+            name="The day",
+            given=text[:20],
+            allowed="a date such as 2026-11-26",
+            argument="day",
+        ) from None
+
+
+def _fact(now: DayNow) -> str:
+    if not now.baths:
+        return "No bath is planned."
+    skeins = sum(each.skeins or 0 for each in now.baths)
+    yarn = load(sum(each.fibre_g for each in now.baths), skeins)
+    return f"{counted(len(now.baths), 'bath')}, {yarn}."
+
+
+def _row(bath: DayBath) -> BathRow:
+    place = " on ".join(each for each in (bath.pot_name, bath.source_name) if each)
+    return BathRow(
+        number=bath.number,
+        address=reverse("bath", args=[bath.number]),
+        called=f"{bath.called} on {bath.base_name}",
+        yarn=load(bath.fibre_g, bath.skeins or 0),
+        liquor=amount_text(bath.liquor_l, "l"),
+        place=place,
+        state=status_chip(bath.status),
+    )
+
+
+def _link(entry: DayEntry) -> DayLink:
+    return DayLink(
+        address=reverse("day", args=[entry.day]),
+        words=named_day(entry.day),
+        baths=counted(entry.baths, "bath") if entry.baths else "none",
+        yarn=load(entry.fibre_g, entry.skeins) if entry.baths else "",
+        state=_state(entry),
+    )
+
+
+def _state(entry: DayEntry) -> Chip:
+    if entry.baths and entry.finished == entry.baths:
+        return Chip(words="all finished", kind="good")
+    if entry.finished:
+        return Chip(words=f"{entry.finished} of {entry.baths} finished")
+    if entry.has_plan:
+        return Chip(words="planned", kind="good")
+    return Chip(words="no plan yet" if entry.day >= today() else "never planned")

@@ -1,0 +1,39 @@
+"""A day, a time, a count, in the words of the pages."""
+
+from datetime import date, datetime, time, timedelta
+
+from shadewright.core.quantities import amount_text
+from shadewright.web.templatetags.house import day as day_words
+from shadewright.workflows.stamps import today
+
+
+def named_day(day: date) -> str:
+    """Return a day as the dyer calls it: ``Tomorrow, 26 November``."""
+    near = {0: "Today", 1: "Tomorrow", -1: "Yesterday"}
+    name = near.get((day - today()) // timedelta(days=1), f"{day:%A}")
+    return f"{name}, {day_words(day)}"
+
+
+def clock(value: time | datetime) -> str:
+    """Return a time of the day: ``09:41``."""
+    return f"{value:%H:%M}"
+
+
+def counted(count: int, one: str, many: str = "") -> str:
+    """Return a count with its noun: ``1 bath``, ``3 baths``."""
+    return f"{count} {one if count == 1 else many or f'{one}s'}"
+
+
+def load(fibre_g: float, skeins: int) -> str:
+    """Return how much yarn that is: ``3.2 kg, 32 skeins``."""
+    weight = amount_text(fibre_g / 1000, "kg") if fibre_g >= 1000 else ""
+    words = [weight or amount_text(fibre_g, "g")]
+    return ", ".join([*words, *([counted(skeins, "skein")] if skeins else [])])
+
+
+def span(minutes: float) -> str:
+    """Return a length of time: ``45 min``, ``2 h 56 min``."""
+    hours, rest = divmod(round(minutes), 60)
+    words = [f"{hours}\u00a0h"] if hours else []
+    words += [f"{rest}\u00a0min"] if rest or not hours else []
+    return " ".join(words)

@@ -1,0 +1,87 @@
+"""The list of dye days, and a day with its baths and what it lacks."""
+
+from datetime import timedelta
+
+import pytest
+from django.test import Client
+from django.urls import reverse
+
+from shadewright.records.models import Bath, HeatSource, Pot
+from shadewright.workflows.planned_baths import give_up
+from shadewright.workflows.stamps import stamp_now, today
+from tests.web.dyeing import Dyeing, dyeing_things
+from tests.web.pages_read import Answer, read
+
+
+@pytest.fixture
+def things(ines: object) -> Dyeing:
+    del ines
+    return dyeing_things()
+
+
+@pytest.fixture
+def number(things: Dyeing) -> str:
+    return things.bath(things.recipe())
+
+
+def page(client: Client, address: str) -> Answer:
+    return read(client.get(address))
+
+
+def of_today() -> str:
+    return reverse("day", args=[today()])
+
+
+def test_days_stand_in_order_with_what_is_planned(
+    client: Client, things: Dyeing, number: str
+) -> None:
+    moss = things.bath(things.recipe("Moss"))
+    Bath.objects.filter(number=moss).update(dyed_on=today() - timedelta(days=1))
+    shown = page(client, reverse("days"))
+    assert shown.text.index("Today,") < shown.text.index("Yesterday,")
+    assert "1 bath" in shown.text
+    assert of_today() in shown.links
+    assert number
+
+
+def test_a_date_opens_its_day_and_what_is_none_is_said(
+    client: Client, ines: object
+) -> None:
+    del ines
+    found = client.get(reverse("days"), {"day": "2026-11-30"})
+    assert found.headers["Location"] == "/days/2026-11-30/"
+    refused = read(client.get(reverse("days"), {"day": "next week"}))
+    assert refused.status == 422
+    assert "a date such as" in refused.text
+    assert client.get("/days/2026-02-30/").status_code == 404
+
+
+def test_a_day_shows_its_baths_but_not_those_given_up(
+    client: Client, things: Dyeing, number: str
+) -> None:
+    gone = things.bath(things.recipe("Moss"))
+    give_up(number=gone, why="", stamp=stamp_now(by=None))
+    shown = page(client, of_today())
+    assert number in shown.text
+    assert gone not in shown.text
+    assert "1 bath, 100 g." in shown.text.replace("\u00a0", " ")
+
+
+def test_a_day_says_what_is_missing_and_the_way_on(
+    client: Client, ines: object
+) -> None:
+    del ines
+    shown = page(client, of_today())
+    assert "No pot is written down" in shown.text
+    assert "No burner is written down" in shown.text
+    assert {"/pots/new/", "/burners/new/"} <= set(shown.links)
+    Pot.objects.create(name="Blue pot", volume_l=12.0)
+    HeatSource.objects.create(name="Ring", kind="induction", power_kw=1.8)
+    assert "is written down" not in page(client, of_today()).text
+
+
+def test_a_day_that_was_is_only_looked_at(client: Client, ines: object) -> None:
+    del ines
+    shown = page(client, reverse("day", args=[today() - timedelta(days=9)]))
+    assert "the day is over" in shown.text
+    assert "No pot is written down" not in shown.text
