@@ -37,7 +37,8 @@ R       regain: water on the bone-dry fibre             %
 18. ``new_stocks``  a weak stock thinned from a stronger one, or made
 19. ``small_doses``  the stocks that a set of swatches is drawn from
 20. ``in_turn``     several baths that draw on the same bottles
-21. ``stepping``    from a swatch to a large bath
+21. ``day_stocks``  the stock to make for the doses of a day
+22. ``stepping``    from a swatch to a large bath
 
 ``heating``, a part of its own, reckons what the heat does.
 
