@@ -39,6 +39,8 @@ R       regain: water on the bone-dry fibre             %
 20. ``in_turn``     several baths that draw on the same bottles
 21. ``day_stocks``  the stock to make for the doses of a day
 22. ``stepping``    from a swatch to a large bath
+23. ``cups``        the share of dye left, by a spoonful beside the first
+24. ``exhaustion``  what to do about dye that is left
 
 ``heating``, a part of its own, reckons what the heat does.
 
