@@ -78,7 +78,7 @@ def left_percent(
 def depth_on_yarn_percent(*, depth_percent: float, left_percent: float) -> float:
     """Return the depth that is on the yarn while some dye is left in the bath.
 
-    d' = d (1 − x/100)                                                   (2)
+    d' = d (1 − x/100)                                                  (26)
 
     Parameters
     ----------
