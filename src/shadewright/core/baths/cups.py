@@ -22,7 +22,7 @@ def left_percent(
 ) -> float:
     """Return the share of dye left by the light that comes back from two cups.
 
-    x = 100 Σ A1 A2 / Σ A1²,  A = −log10(light / light of white)          (1)
+    x = 100 Σ A1 A2 / Σ A1²,  A = −log10(light / light of white)         (25)
 
     Parameters
     ----------
