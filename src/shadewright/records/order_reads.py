@@ -55,13 +55,72 @@ def serving_baths(
     shares = BathFor.objects.filter(bath=OuterRef("pk"), line__order__is_closed=False)
     of_these = Q(version__recipe_id__in=recipe_ids, base_id__in=base_ids)
     awaited = Q(lot__isnull=False) | Q(dyed_on__gte=since)
-    rows = Bath.objects.filter(is_swatch=False).filter(
-        (of_these & awaited) | Exists(shares)
-    )
-    rows = rows.select_related("version__recipe", "base", "lot", "pot")
+    rows = _with_lots().filter(is_swatch=False)
+    rows = rows.filter((of_these & awaited) | Exists(shares))
+    return rows.order_by("dyed_on", "id")
+
+
+def serving_bath(number: str) -> Bath:
+    """Return one bath likewise."""
+    row = _with_lots().filter(number=number).first()
+    if row is None:
+        raise NotFoundError(
+            kind="bath",
+            key=number,
+            advice="Read the number on its card again.",
+            argument="number",
+        )
+    return row
+
+
+def baths_from(day: date) -> QuerySet[Bath]:
+    """Return baths for yarn that is sold, from a date on, oldest first."""
+    rows = _with_lots().filter(is_swatch=False, dyed_on__gte=day)
+    return rows.order_by("dyed_on", "id")
+
+
+def _with_lots() -> QuerySet[Bath]:
+    rows = Bath.objects.select_related("version__recipe", "base", "lot", "pot")
     lot_lines = LotLine.objects.filter(_STANDING)
     return rows.prefetch_related(
         "lines",
         "for_lines__line__order",
         Prefetch("lot__lines", queryset=lot_lines),
-    ).order_by("dyed_on", "id")
+    )
+
+
+def listed_orders(
+    words: Collection[str] = (), *, is_closed: bool = False
+) -> QuerySet[Order]:
+    """Return open or closed orders that say every word, with their lines."""
+    rows = Order.objects.filter(is_closed=is_closed)
+    for word in words:
+        rows = rows.filter(
+            Q(for_whom__icontains=word)
+            | Q(notes__icontains=word)
+            | Q(number__icontains=word)
+            | Exists(_saying(word))
+        )
+    rows = rows.prefetch_related("lines__recipe", "lines__base")
+    return rows.order_by("-number") if is_closed else rows.order_by("number")
+
+
+def _saying(word: str) -> QuerySet[OrderLine]:
+    rows = OrderLine.objects.filter(order=OuterRef("pk"))
+    return rows.filter(
+        Q(recipe__name__icontains=word)
+        | Q(base__name__icontains=word)
+        | Q(as_said__icontains=word)
+    )
+
+
+def shares_of(line_ids: Collection[int]) -> QuerySet[BathFor]:
+    """Return which baths are for some lines, oldest first."""
+    rows = BathFor.objects.filter(line_id__in=line_ids).select_related("bath")
+    return rows.order_by("bath__dyed_on", "bath_id")
+
+
+def customers() -> list[str]:
+    """Return for whom orders were, the newest first."""
+    rows = Order.objects.order_by("-id").values_list("for_whom", flat=True)
+    return list(dict.fromkeys(rows[:200]))

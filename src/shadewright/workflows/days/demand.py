@@ -1,12 +1,13 @@
 """What to dye: orders and the shelf, less what is there and what is planned."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
 from shadewright.core.planning.demand import (
     LineWanted,
     StillToDye,
+    in_order_of_need,
     is_same_skein,
     still_to_dye,
 )
@@ -40,6 +41,19 @@ class ToDye:
     trouble: str = ""
 
 
+@dataclass(frozen=True, kw_only=True)
+class Demand:
+    """What is to be dyed, what baths give, and which free skeins go to which line.
+
+    ``allotted`` is by line and bath: nobody promised these yet, but the most urgent
+    line would have them, what lies on the shelf first.
+    """
+
+    to_dye: tuple[ToDye, ...]
+    yields: tuple[BathYield, ...]
+    allotted: Mapping[int, Mapping[str, int]]
+
+
 @dataclass(kw_only=True)
 class _Wanted:
     """All that is wanted of one colourway on one base in one size of skein."""
@@ -49,11 +63,16 @@ class _Wanted:
     skein_g: float
     lines: list[OrderLine] = field(default_factory=list)
     par_skeins: int = 0
-    free_skeins: int = 0
+    free: list[BathYield] = field(default_factory=list)
 
 
 def to_dye() -> tuple[ToDye, ...]:
     """Return what is still to be dyed, what is due soonest first."""
+    return demand_now().to_dye
+
+
+def demand_now() -> Demand:
+    """Return what is wanted against what is there and what is planned."""
     groups = _groups(order_reads.open_lines(), order_reads.par_rows())
     yields = yields_of(
         recipe_ids={each.recipe.pk for each in groups},
@@ -63,11 +82,18 @@ def to_dye() -> tuple[ToDye, ...]:
         _give_away(each, groups)
     seconds = room_now().seconds_percent
     found = [_to_dye(each, yields, seconds) for each in groups]
-    return tuple(
-        sorted(
-            (each for each in found if each.skeins),
-            key=lambda one: (one.due_on or date.max, not one.for_lines, one.why),
-        )
+    allotted: dict[int, Mapping[str, int]] = {}
+    for group in groups:
+        allotted |= _allotted(group, yields)
+    return Demand(
+        to_dye=tuple(
+            sorted(
+                (each for each in found if each.skeins),
+                key=lambda one: (one.due_on or date.max, not one.for_lines, one.why),
+            )
+        ),
+        yields=yields,
+        allotted=allotted,
     )
 
 
@@ -128,23 +154,47 @@ def _give_away(one: BathYield, groups: Sequence[_Wanted]) -> None:
     ]
     if fitting:
         nearest = min(fitting, key=lambda each: abs(each.skein_g - skein_g))
-        nearest.free_skeins += one.free
+        nearest.free.append(one)
+
+
+def _wanted_lines(group: _Wanted, yields: Sequence[BathYield]) -> list[LineWanted]:
+    return in_order_of_need([
+        LineWanted(
+            line_id=line.pk,
+            skeins=max(0, line.skeins - kept_for(line.pk, yields)),
+            due_on=wanted_by(line.order),
+        )
+        for line in group.lines
+    ])
+
+
+def _allotted(
+    group: _Wanted, yields: Sequence[BathYield]
+) -> dict[int, Mapping[str, int]]:
+    """Give free skeins to lines, the most urgent first, from the shelf first."""
+    left = {each.number: each.free for each in _shelf_first(group.free)}
+    given: dict[int, Mapping[str, int]] = {}
+    for line in _wanted_lines(group, yields):
+        shares: dict[str, int] = {}
+        for number, free in left.items():
+            taken = min(free, line.skeins - sum(shares.values()))
+            left[number] = free - taken
+            shares |= {number: taken} if taken else {}
+        given[line.line_id] = shares
+    return given
+
+
+def _shelf_first(free: Iterable[BathYield]) -> list[BathYield]:
+    return sorted(free, key=lambda each: (not each.is_on_shelf, each.dyed_on))
 
 
 def _to_dye(
     group: _Wanted, yields: Sequence[BathYield], seconds_percent: float
 ) -> ToDye:
     found = still_to_dye(
-        wanted=[
-            LineWanted(
-                line_id=line.pk,
-                skeins=max(0, line.skeins - kept_for(line.pk, yields)),
-                due_on=wanted_by(line.order),
-            )
-            for line in group.lines
-        ],
+        wanted=_wanted_lines(group, yields),
         par_skeins=group.par_skeins,
-        free_skeins=group.free_skeins,
+        free_skeins=sum(each.free for each in group.free),
         seconds_percent=seconds_percent,
     )
     return ToDye(

@@ -40,6 +40,11 @@ class BathYield:
     kept: Mapping[int, int]
 
     @property
+    def is_to_come(self) -> bool:
+        """Whether it has not begun."""
+        return self.status is BathStatus.PLANNED
+
+    @property
     def free(self) -> int:
         """Skeins that no order waits for."""
         return self.skeins - sum(self.kept.values())
@@ -55,10 +60,16 @@ def yields_of(
     rows = order_reads.serving_baths(
         recipe_ids=recipe_ids, base_ids=base_ids, since=today() - _LOT_LATE
     )
-    return tuple(map(_yield, rows))
+    return tuple(map(shaped_yield, rows))
 
 
-def _yield(row: Bath) -> BathYield:
+def yield_of(number: str) -> BathYield:
+    """Return what one bath gives."""
+    return shaped_yield(order_reads.serving_bath(number))
+
+
+def shaped_yield(row: Bath) -> BathYield:
+    """Return what a bath gives, fetched with its ledger, its lot and its shares."""
     acts = [BathAct(line.act) for line in standing_lines(row.lines.all())]
     status = status_of(acts)
     lot = row.lot if hasattr(row, "lot") else None

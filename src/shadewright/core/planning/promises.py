@@ -1,0 +1,124 @@
+"""Promises: when yarn can be ready, as a range and not as a hope.
+
+Yarn that waits to be dyed stands in a queue of dye days. After its day it cools, dries
+for as long as the air wants, and is reskeined, tagged and packed.
+
+======  ==============================================  ====
+symbol  meaning                                         unit
+======  ==============================================  ====
+q       skeins in the queue, with one's own             1
+c       skeins that a dye day takes                     1
+g       days from one dye day to the next               d
+h       usual hours on the rack                         h
+======  ==============================================  ====
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from math import ceil
+
+DRY_FAST, DRY_SLOW = 2 / 3, 4 / 3
+"""Yarn dries in 24 to 48 h where 36 are usual; a fan or damp air decides. Common
+practice."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class KnownDay:
+    """A dye day that is planned already, and the skeins that it can still take."""
+
+    day: date
+    free_skeins: int
+
+
+@dataclass(frozen=True, kw_only=True)
+class Habit:
+    """How a room works: skeins a dye day, days between them, and what comes after.
+
+    In skeins, days, h and days; ``cools_overnight`` adds a night before the rinse.
+    """
+
+    skeins_a_day: int
+    days_between: float
+    dry_hours: float
+    pack_days: float
+    cools_overnight: bool
+
+
+def dyed_on(
+    *, skeins: int, today: date, known: Sequence[KnownDay], habit: Habit
+) -> date:
+    """Return the dye day on which the last of a queue is dyed.
+
+    The days that are known fill first, then one of q / c every g days    (1)
+
+    Parameters
+    ----------
+    skeins : int
+        All that waits, one's own last, q. [1]
+    today : date
+        The day of asking; nothing of the queue is dyed before the next.
+    known : Sequence[KnownDay]
+        Dye days from tomorrow on, in order.
+    habit : Habit
+        How the room works.
+
+    Returns
+    -------
+    date
+        The day.
+
+    Examples
+    --------
+    >>> usual = Habit(
+    ...     skeins_a_day=20,
+    ...     days_between=7.0,
+    ...     dry_hours=36.0,
+    ...     pack_days=2.0,
+    ...     cools_overnight=True,
+    ... )
+    >>> friday = KnownDay(day=date(2026, 11, 27), free_skeins=8)
+    >>> dyed_on(skeins=14, today=date(2026, 11, 25), known=[friday], habit=usual)
+    datetime.date(2026, 12, 4)
+    """
+    left, last = skeins, today
+    for each in known:
+        left, last = left - max(0, each.free_skeins), each.day
+        if left <= 0:
+            return last
+    more = max(1, ceil(left / max(1, habit.skeins_a_day)))
+    return last + timedelta(days=ceil(more * habit.days_between))
+
+
+def ready_on(*, dyed: date, habit: Habit, dries: float) -> date:
+    """Return when yarn of a dye day is packed.
+
+    Parameters
+    ----------
+    dyed : date
+        Its dye day.
+    habit : Habit
+        How the room works.
+    dries : float
+        How long it dries against the usual hours: 1 is as usual. [1]
+
+    Returns
+    -------
+    date
+        The day.
+
+    Examples
+    --------
+    >>> usual = Habit(
+    ...     skeins_a_day=20,
+    ...     days_between=7.0,
+    ...     dry_hours=36.0,
+    ...     pack_days=2.0,
+    ...     cools_overnight=True,
+    ... )
+    >>> ready_on(dyed=date(2026, 11, 27), habit=usual, dries=DRY_SLOW)
+    datetime.date(2026, 12, 2)
+    """
+    night = 1 if habit.cools_overnight else 0
+    drying = ceil(dries * habit.dry_hours / 24.0 - 1e-9)
+    return dyed + timedelta(days=night + drying + ceil(habit.pack_days))

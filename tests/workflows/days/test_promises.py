@@ -1,0 +1,86 @@
+"""When an order can be ready, against dates worked out on paper.
+
+Usual values: 20 to 25 skeins a dye day, 3.5 to 7 days from one to the next, a night in
+the pot, 24 to 48 h on the rack, 2 days to pack: 4 to 5 days after the dye day.
+"""
+
+from datetime import timedelta
+
+import pytest
+
+from shadewright.records.models import Bath, DyeDay
+from shadewright.workflows.days.order_pages import order_now
+from shadewright.workflows.days.promises import Promise
+from shadewright.workflows.stamps import today
+from tests.workflows.days.wanted import on_shelf, ordered, planned
+from tests.workflows.pots import ready
+
+pytestmark = [pytest.mark.store, pytest.mark.django_db]
+
+
+def promised(number: int) -> Promise:
+    found = order_now(number).promise
+    assert found is not None
+    return found
+
+
+def days(found: Promise) -> tuple[int, int]:
+    return (found.soonest - today()).days, (found.latest - today()).days
+
+
+def test_a_promise_without_any_dye_day_rests_on_usual_values() -> None:
+    line = ordered(ready(), 6)
+    found = promised(line.order.number)
+    # soonest: 3.5 days to the dye day, up to 4, and 4; latest: 7, 5 and 7 in hand
+    assert days(found) == (8, 19)
+    assert found.is_guess
+    assert any("too few dye days yet to tell" in each for each in found.reasons)
+
+
+def test_the_next_dye_day_that_is_known_goes_before_a_usual_one() -> None:
+    line = ordered(ready(), 6)
+    DyeDay.objects.create(day=today() + timedelta(days=2))
+    assert days(promised(line.order.number)) == (6, 14)  # 2 + 4, 2 + 5 + 7
+
+
+def test_whoever_is_due_sooner_is_dyed_first() -> None:
+    pot = ready()
+    line = ordered(pot, 6, due_on=today() + timedelta(days=40))
+    ordered(pot, 22, due_on=today() + timedelta(days=9))
+    # 28 skeins: two dye days; soonest 7 + 4, latest 14 + 5 + 7
+    found = promised(line.order.number)
+    assert days(found) == (11, 26)
+    before = "6 skeins to dye; before them 22 skeins for orders that are due sooner."
+    assert before in found.reasons
+
+
+def test_yarn_on_the_shelf_is_only_packed() -> None:
+    pot = ready()
+    line = ordered(pot, 3)
+    on_shelf(pot, 5)
+    found = promised(line.order.number)
+    assert days(found) == (2, 2)
+    assert not found.is_guess
+    assert found.reasons[0] == "3 skeins on the shelf."
+
+
+def test_a_planned_bath_gives_the_day() -> None:
+    pot = ready()
+    line = ordered(pot, 3)
+    number = planned(pot, 3, line=line)
+    in_three = today() + timedelta(days=3)
+    Bath.objects.filter(number=number).update(dyed_on=in_three)
+    assert days(promised(line.order.number)) == (7, 8)
+
+
+def test_the_pace_is_learned_from_dye_days_that_were() -> None:
+    pot = ready()
+    for weeks, number in enumerate([on_shelf(pot, 8) for _each in range(5)], start=1):
+        past = today() - timedelta(days=7 * weeks)
+        Bath.objects.filter(number=number).update(dyed_on=past)
+    line = ordered(pot, 40 + 8)
+    found = promised(line.order.number)
+    # 8 still to dye: one dye day of 8, 7 days on; 4 after it, or 9 on, 5, and 9 in hand
+    assert days(found) == (11, 23)
+    assert not found.is_guess
+    assert any("your last 5 dye days" in each for each in found.reasons)
