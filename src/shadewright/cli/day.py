@@ -1,5 +1,6 @@
 """``shadewright day``: plan a dye day from a file."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from time import monotonic
@@ -13,13 +14,14 @@ from shadewright.cli.lots import Lots
 from shadewright.core.planning import (
     Day,
     DayPlan,
+    PlaceBefore,
     PlannedBath,
     Stage,
     Tried,
     plan_of,
     searched,
 )
-from shadewright.exchange.day_file import plan_answer, read_day
+from shadewright.exchange.day_file import plan_answer, read_before, read_day
 
 SPOTS_PER_SECOND = 70_000
 """The budget that a second stands for: a quiet machine of 2020 looks at more. [1/s]"""
@@ -43,14 +45,18 @@ def day() -> None:
 @as_json
 def plan(*, day_file: Path, seconds: float, as_json: bool) -> None:
     """Plan a day as early and as calm as it goes, and say what does not fit."""
-    wanted = read_day(text_of(day_file, name="The day file"))
-    tried, is_stopped = _searched(wanted, seconds)
+    text = text_of(day_file, name="The day file")
+    wanted, before = read_day(text), read_before(text)
+    tried, is_stopped = _searched(wanted, seconds, before)
     found = plan_of(tried, wanted)
     say(
         plan_answer(found, is_stopped=is_stopped),
         as_json=as_json,
         rows=_rows(found, wanted),
-        warnings=[f"{each.name} is left out: {each.why}" for each in found.left_out],
+        warnings=[
+            *(f"{each.name} is left out: {each.why}" for each in found.left_out),
+            *(f"{each.name}: {each.why}" for each in found.conflicts),
+        ],
     )
 
 
@@ -61,16 +67,18 @@ class _Clock:
     opens_min: int
 
     def said(self, minutes: float) -> str:
-        hours, rest = divmod(self.opens_min + int(minutes), 60)
+        hours, rest = divmod(self.opens_min + int(minutes // 1), 60)
         return f"{hours:02d}:{rest:02d}"
 
 
-def _searched(wanted: Day, seconds: float) -> tuple[Tried, bool]:
+def _searched(
+    wanted: Day, seconds: float, before: Mapping[str, PlaceBefore]
+) -> tuple[Tried, bool]:
     """Return the best plan within a budget; the clock stops it only if it must."""
     until = monotonic() + 1.1 * seconds + 0.5
     best: Tried | None = None
     spots = round(seconds * SPOTS_PER_SECOND)
-    for tried in searched(wanted, spots=spots, draws=Lots()):
+    for tried in searched(wanted, spots=spots, draws=Lots(), before=before):
         best = tried
         if monotonic() > until:
             return best, True
@@ -95,12 +103,24 @@ def _rows(found: DayPlan, wanted: Day) -> Rows:
             (f"wash out {each.pot}", f"{at.said(each.start_min)}, before {each.before}")
             for each in found.washouts
         ),
+        *(
+            (f"{each.name} before", _stood(each.was, wanted, at))
+            for each in found.changes
+        ),
     ]
+
+
+def _stood(was: PlaceBefore, wanted: Day, at: _Clock) -> str:
+    return f"{_on(was)}, fill {at.said(was.start / wanted.ticks_per_min)}"
+
+
+def _on(place: PlannedBath | PlaceBefore) -> str:
+    return f"{place.pot} on {place.source}" if place.pot else f"in {place.source}"
 
 
 def _said(bath: PlannedBath, at: _Clock) -> str:
     starts = {each.stage: each.start_min for each in bath.stages}
-    said = f"{bath.pot} on {bath.source}"
+    said = _on(bath)
     for stage in (Stage.FILL, Stage.HEAT, Stage.CHECK, Stage.RINSE):
         if stage in starts:
             said += f", {stage} {at.said(starts[stage])}"

@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from shadewright.core.planning import (
     Day,
@@ -10,23 +11,43 @@ from shadewright.core.planning import (
     DayPlan,
     DayPot,
     DaySource,
-    Pin,
+    PlaceBefore,
     Stage,
-    Touch,
     WantedBath,
 )
 from shadewright.core.tables.heat import Material, Source
 from shadewright.errors import ConflictError, NotFoundError, UnreadableError
+from shadewright.exchange.day_baths import MOST_MIN, bath_of, length, one_of
 from shadewright.exchange.json_fields import Fields
 
 TICKS = (1, 2, 4, 5, 10, 20, 60)
 """Parts of a minute in which a day may be counted. [1/min]"""
-_MOST_MIN = 24.0 * 60.0
-_FROM_MODEL = (Stage.HEAT, Stage.RAMP)
 
 
 def read_day(text: str) -> Day:
     """Return the day of a file, or say in one sentence what is amiss."""
+    fields = _whole(text)
+    starts, ends = fields.clock("start"), fields.clock("end")
+    if ends <= starts:
+        raise fields.because(key="end", why="is not after the start")
+    return _day(fields, starts, ends, _ticks(fields))
+
+
+def read_before(text: str) -> dict[str, PlaceBefore]:
+    """Return where each bath stood in the plan before, by its name; none if unsaid."""
+    fields = _whole(text)
+    ticks = _ticks(fields)
+    return {
+        each.text("name"): PlaceBefore(
+            pot=each.text("pot", usual=""),
+            source=each.text("source"),
+            start=length(each, "start_min", ticks, least=-MOST_MIN),
+        )
+        for each in fields.each("before", "bath before")
+    }
+
+
+def _whole(text: str) -> Fields:
     try:
         whole = json.loads(text)
     except (ValueError, RecursionError):
@@ -37,22 +58,17 @@ def read_day(text: str) -> Day:
             why="It is no JSON object.",
             advice='Begin it with { and "start": "08:00".',
         )
-    fields = Fields(whole=whole, where="the day")
-    starts, ends = fields.clock("start"), fields.clock("end")
-    if ends <= starts:
-        raise fields.because(key="end", why="is not after the start")
-    ticks = _ticks(whole, fields)
-    return _day(fields, starts, ends, ticks)
+    return Fields(whole=whole, where="the day")
 
 
 def plan_answer(plan: DayPlan, *, is_stopped: bool) -> dict[str, object]:
     """Return a plan as the command answers it; minutes count from the day's start."""
     return {
-        "feasible": not plan.left_out,
+        "feasible": not plan.left_out and not plan.conflicts,
         "baths": [
             {
                 "name": bath.name,
-                "pot": bath.pot,
+                "pot": bath.pot or None,
                 "source": bath.source,
                 "stages": [
                     {
@@ -88,6 +104,15 @@ def plan_answer(plan: DayPlan, *, is_stopped: bool) -> dict[str, object]:
         "bound_min": plan.bound_min,
         "proved": plan.is_proved,
         "left_out": [{"name": each.name, "why": each.why} for each in plan.left_out],
+        "conflicts": [{"name": each.name, "why": each.why} for each in plan.conflicts],
+        "changes": [
+            {
+                "name": each.name,
+                "was": _place(each.was, plan),
+                "now": _place(each.now, plan),
+            }
+            for each in plan.changes
+        ],
         "hands_min": plan.hands_min,
         "peak_kw_by_circuit": dict(plan.peak_kw),
         "stopped_by_clock": is_stopped,
@@ -96,8 +121,21 @@ def plan_answer(plan: DayPlan, *, is_stopped: bool) -> dict[str, object]:
     }
 
 
+def _place(place: PlaceBefore | None, plan: DayPlan) -> dict[str, object] | None:
+    if place is None:
+        return None
+    return {
+        "pot": place.pot or None,
+        "source": place.source,
+        "start_min": place.start / plan.ticks_per_min,
+    }
+
+
 def _day(fields: Fields, starts: int, ends: int, ticks: int) -> Day:
-    pots = tuple(_pot(each) for each in fields.each("pots", "pot"))
+    now = (fields.clock("now") - starts) * ticks if fields.has("now") else 0
+    if not starts <= starts + now / ticks <= ends:
+        raise fields.because(key="now", why="lies outside the day")
+    pots = tuple(_pot(each, starts, ticks) for each in fields.each("pots", "pot"))
     circuits = tuple(
         DayCircuit(
             name=each.text("name"),
@@ -105,7 +143,9 @@ def _day(fields: Fields, starts: int, ends: int, ticks: int) -> Day:
         )
         for each in fields.each("circuits", "circuit")
     )
-    sources = tuple(_source(each) for each in fields.each("sources", "source"))
+    sources = tuple(
+        _source(each, starts, ticks) for each in fields.each("sources", "source")
+    )
     people = tuple(
         DayPerson(
             name=each.text("name"),
@@ -114,9 +154,13 @@ def _day(fields: Fields, starts: int, ends: int, ticks: int) -> Day:
         )
         for each in fields.each("people", "person")
     )
-    baths = tuple(_bath(each, starts, ticks) for each in fields.each("baths", "bath"))
-    for named in (pots, circuits, sources, people, baths):
+    baths = tuple(
+        bath_of(each, starts=starts, ticks=ticks, now=now)
+        for each in fields.each("baths", "bath")
+    )
+    for named in (pots, circuits, sources, baths):
         _require_own_names([each.name for each in named])
+    _require_own_hours(people)
     _require_known(baths, sources, circuits, pots)
     return Day(
         length=(ends - starts) * ticks,
@@ -127,119 +171,48 @@ def _day(fields: Fields, starts: int, ends: int, ticks: int) -> Day:
         sinks=fields.count("sinks", most=50, usual=1),
         rack_slots=fields.count("rack_slots", most=100_000),
         rack_used=fields.count("rack_used", most=100_000, usual=0),
-        washout=_length(fields, "washout_min", ticks),
+        washout=length(fields, "washout_min", ticks),
         baths=baths,
         ticks_per_min=ticks,
         opens_min=starts,
+        now=now,
     )
 
 
-def _pot(each: Fields) -> DayPot:
+def _pot(each: Fields, starts: int, ticks: int) -> DayPot:
     return DayPot(
         name=each.text("name"),
         volume_l=each.number("volume_l", most=1000.0, unit="l"),
         mass_kg=each.number("mass_kg", most=500.0, unit="kg", usual=0.0),
-        material=_one_of(each, "material", Material, usual=Material.STAINLESS),
+        material=one_of(each, "material", Material, usual=Material.STAINLESS),
+        out_from=_out_from(each, starts, ticks),
     )
 
 
-def _source(each: Fields) -> DaySource:
+def _source(each: Fields, starts: int, ticks: int) -> DaySource:
     return DaySource(
         name=each.text("name"),
         power_kw=each.number("power_kw", most=100.0, unit="kW"),
-        kind=Source(_one_of(each, "kind", Source)),
+        kind=Source(one_of(each, "kind", Source)),
         circuit=each.text("circuit", usual=""),
-    )
-
-
-def _bath(each: Fields, starts: int, ticks: int) -> WantedBath:
-    is_overnight = each.flag("overnight")
-    minutes = each.inner("minutes")
-    due = (each.clock("due") - starts) * ticks if each.has("due") else None
-    if is_overnight and due is not None:
-        raise ConflictError(
-            why=f"The {each.where} cools overnight and is due on the same day.",
-            advice="Leave out one of the two.",
-        )
-    lengths = dict(_lengths(minutes, ticks, is_overnight=is_overnight))
-    return WantedBath(
-        name=each.text("name"),
-        family=each.text("family", usual=""),
-        depth_percent=each.number("depth_percent", most=100.0, unit="%", usual=0.0),
-        fibre_g=each.number("fibre_g", least=0.1, most=100_000.0, unit="g"),
-        skeins=each.count("skeins", most=100_000, usual=1),
-        liquor_ratio=each.number("liquor_ratio", least=0.1, most=1000.0),
-        minutes=lengths,
-        due=due,
-        touches=tuple(_touches(each, lengths, ticks)),
-        cools_on_source=(
-            each.flag("cools_on_source") if each.has("cools_on_source") else None
+        out_from=_out_from(each, starts, ticks),
+        room_g=(
+            each.number("room_g", most=100_000.0, unit="g")
+            if each.has("room_g")
+            else None
         ),
-        is_overnight=is_overnight,
-        pin=_pin(each, ticks) if each.has("pinned") else None,
     )
 
 
-def _lengths(
-    minutes: Fields, ticks: int, *, is_overnight: bool
-) -> Iterable[tuple[Stage, int]]:
-    for stage in Stage:
-        if minutes.has(stage):
-            yield stage, _length(minutes, stage, ticks)
-        elif stage is Stage.COOL and is_overnight:
-            continue
-        elif stage is Stage.RINSE and is_overnight:
-            yield stage, 0
-        elif stage not in _FROM_MODEL:
-            _length(minutes, stage, ticks)
+def _out_from(each: Fields, starts: int, ticks: int) -> int | None:
+    if not each.has("out_from"):
+        return None
+    return max(0, each.clock("out_from") - starts) * ticks
 
 
-def _touches(each: Fields, lengths: Mapping[Stage, int], ticks: int) -> Iterable[Touch]:
-    for place, touch in enumerate(each.each("touches", "touch"), start=1):
-        named = Fields(whole=touch.whole, where=f"touch {place} of {each.where}")
-        stage = Stage(_one_of(named, "stage", Stage))
-        if stage in {Stage.FILL, Stage.COOL, Stage.RINSE}:
-            raise named.because(
-                key="stage", why="is none between the heat and the check"
-            )
-        at, length = _length(named, "at_min", ticks), _length(named, "minutes", ticks)
-        if stage in lengths and at + length > lengths[stage]:
-            raise named.because(key="at_min", why="lies past the end of its stage")
-        yield Touch(stage=stage, at=at, minutes=length)
-
-
-def _pin(each: Fields, ticks: int) -> Pin:
-    pin = each.inner("pinned")
-    return Pin(
-        pot=pin.text("pot", usual=""),
-        source=pin.text("source", usual=""),
-        start=_length(pin, "start_min", ticks) if pin.has("start_min") else None,
-    )
-
-
-def _length(fields: Fields, key: str, ticks: int) -> int:
-    minutes = fields.number(key, most=_MOST_MIN, unit="min")
-    return round(minutes * ticks)
-
-
-def _one_of(
-    fields: Fields,
-    key: str,
-    kinds: type[Material] | type[Source] | type[Stage],
-    usual: str | None = None,
-) -> str:
-    value = fields.text(key, usual=usual)
-    allowed = [str(kind) for kind in kinds]
-    if value not in allowed:
-        raise fields.because(
-            key=key, why=f"is “{value}” and none of {', '.join(allowed)}"
-        )
-    return value
-
-
-def _ticks(whole: Mapping[str, object], fields: Fields) -> int:
+def _ticks(fields: Fields) -> int:
     """Return in which part of a minute every length of the file is whole."""
-    numbers = list(_every_length(whole))
+    numbers = list(_every_length(fields.whole))
     for ticks in TICKS:
         if all(abs(each * ticks - round(each * ticks)) < 1e-6 for each in numbers):
             return ticks
@@ -249,7 +222,7 @@ def _ticks(whole: Mapping[str, object], fields: Fields) -> int:
 
 
 def _every_length(value: object, key: str = "") -> Iterable[float]:
-    if isinstance(value, dict):
+    if isinstance(value, Mapping):
         stages = {str(stage) for stage in Stage}
         for name, inner in value.items():
             is_length = (
@@ -259,7 +232,7 @@ def _every_length(value: object, key: str = "") -> Iterable[float]:
     elif isinstance(value, list):
         for inner in value:
             yield from _every_length(inner)
-    elif key and isinstance(value, int | float) and abs(value) < _MOST_MIN:
+    elif key and isinstance(value, int | float) and abs(value) < MOST_MIN:
         yield float(value)
 
 
@@ -272,17 +245,34 @@ def _require_own_names(names: list[str]) -> None:
         )
 
 
+def _require_own_hours(people: tuple[DayPerson, ...]) -> None:
+    # Somebody may come twice a day, but not twice at once.
+    by_name = sorted(people, key=lambda each: (each.name, each.starts))
+    for one, other in pairwise(by_name):
+        if one.name == other.name and other.starts < one.ends:
+            raise ConflictError(
+                why=f"“{one.name}” is in twice at once.",
+                advice="Give each person a name of their own.",
+            )
+
+
 def _require_known(
     baths: tuple[WantedBath, ...],
     sources: tuple[DaySource, ...],
     circuits: tuple[DayCircuit, ...],
     pots: tuple[DayPot, ...],
 ) -> None:
-    pins = [bath.pin for bath in baths if bath.pin is not None]
+    pins = [bath.pin for bath in baths if bath.pin]
+    goings = [bath.going for bath in baths if bath.going]
+    known = [
+        *((each.pot, each.source) for each in pins),
+        *((each.pot, each.source) for each in goings),
+        *(place for bath in baths for place in bath.minutes_by_place),
+    ]
     for kind, wanted, there in (
         ("circuit", [each.circuit for each in sources], circuits),
-        ("pot", [pin.pot for pin in pins], pots),
-        ("source", [pin.source for pin in pins], sources),
+        ("pot", [pot for pot, _source in known], pots),
+        ("source", [source for _pot, source in known], sources),
     ):
         names = {each.name for each in there}
         for name in wanted:

@@ -13,7 +13,8 @@ from shadewright.core.planning import (
     Stage,
     WantedBath,
 )
-from shadewright.core.planning.ways import fits, stays_on_source, ways_of
+from shadewright.core.planning.fitting import fits, stays_on_source
+from shadewright.core.planning.ways import ways_of
 from shadewright.core.tables.heat import Source
 
 POT = DayPot(name="P1", volume_l=10.0, mass_kg=2.0, material="stainless")

@@ -18,22 +18,28 @@ p       chance that a worse change stays                1
 
 1. ``minutes``    when something is free, as bits
 2. ``day``        what there is, and what is wished
-3. ``ways``       on which source and in which pot, and how long
-4. ``board``      what is taken so far
-5. ``spots``      where one bath could go
-6. ``placing``    one bath as early as it fits
-7. ``sequences``  from an order to a plan
-8. ``bounds``     before which time no plan ends
-9. ``searching``  a better order, again and again
-10. ``explaining`` why a bath is left out
-11. ``plans``     the plan as people read it
-12. ``splits``    yarn split into baths, by what pots take
-13. ``sharing``   whole pots, and whose skeins
+3. ``fitting``    what fits where
+4. ``ways``       on which source and in which pot, and how long
+5. ``board``      what is taken so far
+6. ``going``      what stands on it before all else
+7. ``spots``      where one bath could go
+8. ``placing``    one bath as early as it fits
+9. ``keeping``    what is moved of the plan that stood
+10. ``turns``      pale before dark, one family at a time
+11. ``sequences``  from an order to a plan
+12. ``bounds``     before which time no plan ends
+13. ``searching``  a better order, again and again
+14. ``explaining`` why a bath is left out
+15. ``conflicts``  what is going and cannot go on as it stands
+16. ``plans``      the plan as people read it
+17. ``splits``     yarn split into baths, by what pots take
+18. ``sharing``    whole pots, and whose skeins
 
 Sources: [kolisch1996]_ for placing one after the other; [kirkpatrick1983]_ for the
 search; [carlier1987]_ for the bounds. The energy and the moves are our own.
 """
 
+from shadewright.core.planning.conflicts import Conflict
 from shadewright.core.planning.day import (
     Day,
     DayCircuit,
@@ -47,10 +53,13 @@ from shadewright.core.planning.day import (
     Touch,
     WantedBath,
 )
+from shadewright.core.planning.keeping import Change, place_of
 from shadewright.core.planning.plans import DayPlan, PlannedBath, plan_of
 from shadewright.core.planning.searching import Tried, searched
 
 __all__ = [
+    "Change",
+    "Conflict",
     "Day",
     "DayCircuit",
     "DayPerson",
@@ -65,6 +74,7 @@ __all__ = [
     "Touch",
     "Tried",
     "WantedBath",
+    "place_of",
     "plan_of",
     "searched",
 ]

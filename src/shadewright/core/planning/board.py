@@ -3,17 +3,18 @@
 from dataclasses import dataclass, field
 
 from shadewright.core.planning.day import Day, WantedBath
+from shadewright.core.planning.fitting import room_of
 from shadewright.core.planning.minutes import Minutes, first, last, span, starts
-from shadewright.core.planning.ways import Way, room_of
+from shadewright.core.planning.ways import Way
 
 _SPARE_KW = 1e-9
 
 
 @dataclass(frozen=True, kw_only=True)
 class Taken:
-    """A span of somebody’s time, in minutes."""
+    """A span of somebody’s time, or of nobody’s where there is no one, in minutes."""
 
-    person: int
+    person: int | None
     start: int
     length: int
 
@@ -48,7 +49,11 @@ class Stay:
 
 @dataclass(kw_only=True)
 class Board:
-    """Everything that is taken; ``stays`` by pot in order of time."""
+    """Everything that is taken; ``stays`` by pot in order of time.
+
+    ``held`` are pots that were filled before the day was planned, with the bath whose
+    heat is not on yet, and ``fillings`` what is left of their filling.
+    """
 
     day: Day
     people: list[Minutes] = field(default_factory=list)
@@ -61,6 +66,8 @@ class Board:
     rack: int = 0
     presence: Minutes = 0
     spots: int = 0
+    held: dict[int, int] = field(default_factory=dict)
+    fillings: dict[int, Taken] = field(default_factory=dict)
     _loads: dict[str, list[tuple[int, int, float]]] = field(default_factory=dict)
     _allowed: dict[tuple[str, float], Minutes] = field(default_factory=dict)
     _hands: dict[int, Minutes] = field(default_factory=dict)
@@ -68,11 +75,14 @@ class Board:
     @classmethod
     def empty(cls, day: Day) -> "Board":
         """Return the board of a day on which nothing is planned."""
-        whole = span(0, end=day.length)
+        now = max(0, day.now)
+        whole = span(now, end=day.length)
         people = [
-            span(max(0, each.starts), end=min(each.ends, day.length))
+            span(max(now, each.starts), end=min(each.ends, day.length))
             for each in day.people
         ]
+        places = len(day.pots)
+        places += len(day.baths) if any(x.is_steamed for x in day.baths) else 0
         presence = 0
         for each in people:
             presence |= each
@@ -80,10 +90,13 @@ class Board:
             day=day,
             people=people,
             sinks=[whole] * day.sinks,
-            sources=[whole] * len(day.sources),
-            stays=[[] for _pot in day.pots],
+            sources=[
+                whole if x.out_from is None else whole & span(0, end=x.out_from)
+                for x in day.sources
+            ],
+            stays=[[] for _place in range(places)],
             circuits=tuple(each.circuit for each in day.sources),
-            rooms=tuple(room_of(day, pot) for pot in range(len(day.pots))),
+            rooms=tuple(room_of(day, pot) for pot in range(places)),
             pinned_sources=frozenset(x.pin.source for x in day.baths if x.pin),
             rack=day.rack_slots - day.rack_used,
             presence=presence,
@@ -101,7 +114,7 @@ class Board:
     def hand_starts(self, length: int) -> Minutes:
         """Return when somebody is free for a length of time; any time for none."""
         if not length:
-            return span(0, end=self.day.length + 1)
+            return span(max(0, self.day.now), end=self.day.length + 1)
         found = self._hands.get(length)
         if found is None:
             found = 0
@@ -145,33 +158,38 @@ class Board:
 
     def take(self, taken: Taken) -> None:
         """Write a span of somebody’s time down."""
+        if taken.person is None:
+            return
         self.people[taken.person] &= ~span(taken.start, end=taken.start + taken.length)
         self._hands.clear()
 
     def give_back(self, taken: Taken) -> None:
         """Free a span of somebody’s time."""
+        if taken.person is None:
+            return
         self.people[taken.person] |= span(taken.start, end=taken.start + taken.length)
         self._hands.clear()
 
     def heat(self, stay: Stay) -> None:
         """Write a source and its circuit down."""
-        way, start = stay.way, stay.heat
-        end = self.day.length if way.taken is None else start + way.taken
+        way, start = stay.way, max(0, stay.heat)
+        end = self.day.length if way.taken is None else stay.heat + way.taken
         self.sources[way.source] &= ~span(start, end=end)
-        circuit = self.circuits[way.source]
-        if circuit and way.power:
-            self._loads[circuit].append((start, start + way.power, way.power_kw))
+        circuit, off = self.circuits[way.source], stay.heat + way.power
+        if circuit and off > start:
+            self._loads[circuit].append((start, off, way.power_kw))
             for key in [key for key in self._allowed if key[0] == circuit]:
                 del self._allowed[key]
 
     def first_rinse(self, stay: Stay, length: int) -> tuple[int, int] | None:
         """Return when a bath can first be rinsed, and in which sink."""
+        cooled = max(stay.cooled, self.day.now)
         if not length:
-            return stay.cooled, 0
+            return cooled, 0
         best: tuple[int, int] | None = None
         hands = self.hand_starts(length)
         for sink, free in enumerate(self.sinks):
-            at = first(hands & starts(free, length), least=stay.cooled)
+            at = first(hands & starts(free, length), least=cooled)
             if at is not None and (best is None or at < best[0]):
                 best = at, sink
         return best

@@ -108,6 +108,12 @@ class Going:
     checked_at: int | None = None
     rinse_start: int | None = None
 
+    @property
+    def has_heat(self) -> bool:
+        """Whether the heat was put on, so that source and times are settled."""
+        later = (self.heat_start, self.checked_at, self.rinse_start)
+        return any(each is not None for each in later)
+
 
 @dataclass(frozen=True, kw_only=True)
 class PlaceBefore:

@@ -10,11 +10,12 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from shadewright.core.planning.board import Board
-from shadewright.core.planning.day import Day
+from shadewright.core.planning.day import Day, WantedBath
+from shadewright.core.planning.fitting import fits, takes
 from shadewright.core.planning.minutes import span
 from shadewright.core.planning.placing import placed, rinsed
 from shadewright.core.planning.sequences import Drawn
-from shadewright.core.planning.ways import Way, fits, ways_of
+from shadewright.core.planning.ways import Way, ways_of
 
 _LONGER = 100_000
 """So much longer that anything fits, in minutes."""
@@ -38,11 +39,9 @@ def why_left_out(plan: Drawn, day: Day, number: int) -> str:
         One sentence. [-]
     """
     bath = day.baths[number]
-    if not any(fits(bath, pot) for pot in day.pots):
-        return f"No pot holds {bath.liquor_l:.3g} l with a tenth to spare."
     ways = ways_of(bath, day)
     if not ways:
-        return "The pot that it is pinned to is too small, or there is no source."
+        return _why_nowhere(bath, day)
     hangs = 0 if bath.is_overnight else bath.skeins
     if hangs > plan.board.rack:
         return (
@@ -50,6 +49,17 @@ def why_left_out(plan: Drawn, day: Day, number: int) -> str:
             f"and it wants {hangs}."
         )
     return f"What runs out: {', '.join(_scarce(plan, day, number, ways))}."
+
+
+def _why_nowhere(bath: WantedBath, day: Day) -> str:
+    """Return why a bath goes in no pot, or on no source."""
+    if bath.going is not None:
+        return "The pot or the source that it is on is not among those of the day."
+    if bath.is_steamed and not any(takes(bath, source) for source in day.sources):
+        return f"No steamer takes {bath.fibre_g:g} g of yarn at once."
+    if not bath.is_steamed and not any(fits(bath, pot) for pot in day.pots):
+        return f"No pot holds {bath.liquor_l:.3g} l with a tenth to spare."
+    return "The pot that it is pinned to is too small, or there is no source for it."
 
 
 def _scarce(
@@ -92,6 +102,10 @@ def _more_hands(board: Board) -> None:
 
 
 def _more_pots(board: Board) -> None:
+    board.held.clear()
+    board.day = replace(
+        board.day, pots=tuple(replace(each, out_from=None) for each in board.day.pots)
+    )
     for stays in board.stays:
         stays.clear()
 

@@ -6,14 +6,20 @@ pot is taken, and other baths may come first.
 """
 
 from shadewright.core.planning.board import Board, Stay, Taken, is_washed_between
-from shadewright.core.planning.day import Stage
+from shadewright.core.planning.day import Stage, WantedBath
+from shadewright.core.planning.fitting import pot_of
 from shadewright.core.planning.minutes import first, span
 from shadewright.core.planning.spots import Spot, due_of, spots_of
 from shadewright.core.planning.ways import Way
 
 
 def placed(
-    board: Board, number: int, ways: tuple[Way, ...], *, choice: int
+    board: Board,
+    number: int,
+    ways: tuple[Way, ...],
+    *,
+    choice: int,
+    fill: int | None = None,
 ) -> Stay | None:
     """Place a bath up to its check; None where it fits nowhere.
 
@@ -27,6 +33,8 @@ def placed(
         How it can be dyed. [-]
     choice : int
         0 for the spot that ends first, 1 for the next best, and so on. [-]
+    fill : int or None
+        When the filling is to start, if that is settled. [min]
 
     Returns
     -------
@@ -35,12 +43,14 @@ def placed(
     """
     if not choice:
         spot = min(
-            spots_of(board, number, ways, is_first=True), key=_rank, default=None
+            spots_of(board, number, ways, is_first=True, fill=fill),
+            key=_rank,
+            default=None,
         )
         stay = None if spot is None else _taken(board, number, spot)
         if stay is not None or spot is None:
             return stay
-    spots = sorted(spots_of(board, number, ways), key=_rank)
+    spots = sorted(spots_of(board, number, ways, fill=fill), key=_rank)
     for spot in [*spots[choice:], *spots[:choice]]:
         stay = _taken(board, number, spot)
         if stay is not None:
@@ -97,8 +107,8 @@ def _taken(board: Board, number: int, spot: Spot) -> Stay | None:
         return None
     hands: list[Taken] = []
     washout = None
-    if before is not None and is_washed_between(board.day.baths[before.bath], bath):
-        opens = before.rinse.start if before.rinse else 0
+    if before is not None and _is_washed(board, before, bath):
+        opens = max(0, before.rinse.start) if before.rinse else 0
         at = first(board.hand_starts(board.day.washout), least=opens)
         washout = None if at is None else board.somebody(at, board.day.washout)
         if washout is None or washout.start + washout.length > spot.fill:
@@ -111,27 +121,50 @@ def _taken(board: Board, number: int, spot: Spot) -> Stay | None:
             board.give_back(each)
         return None
     stay.washout = washout
-    if spot.after + 1 < len(stays) and not _still_fits(
-        board, stay, stays[spot.after + 1]
+    follows = stays[spot.after + 1] if spot.after + 1 < len(stays) else None
+    out_from = pot_of(board.day, spot.pot).out_from
+    if (follows is not None and not _still_fits(board, stay, follows)) or (
+        follows is None and out_from is not None and not _frees(board, stay, out_from)
     ):
         for each in hands:
             board.give_back(each)
         return None
     board.heat(stay)
     stays.insert(spot.after + 1, stay)
+    board.held.pop(spot.pot, None)
     return stay
+
+
+def _is_washed(board: Board, before: Stay, bath: WantedBath) -> bool:
+    """Return whether a pot is washed out for a bath; not where that one is in it."""
+    one = board.day.baths[before.bath]
+    return bath.going is None and is_washed_between(one, bath)
+
+
+def _frees(board: Board, stay: Stay, out_from: int) -> bool:
+    """Rinse a bath before its pot is out; what is in it already stays as it is."""
+    bath = board.day.baths[stay.bath]
+    if bath.going is not None or bath.is_overnight:
+        return bath.going is not None
+    if not rinsed(board, stay) or stay.rinse is None:
+        return False
+    if stay.rinse.start > out_from:
+        _unrinsed(board, stay)
+        return False
+    return True
 
 
 def _with_hands(
     board: Board, number: int, spot: Spot, hands: list[Taken]
 ) -> Stay | None:
     """Take hands for the filling and all that the bath wants; ``hands`` grows."""
-    length = board.day.baths[number].minutes[Stage.FILL]
-    wanted = [
-        (spot.fill, length),
-        *((spot.heat + each.offset, each.length) for each in spot.way.hands),
-    ]
+    wanted = [(spot.heat + each.offset, each.length) for each in spot.way.hands]
     taken = []
+    filling = board.fillings.get(number)
+    if filling is None:
+        wanted.insert(0, (spot.fill, board.day.baths[number].minutes[Stage.FILL]))
+    else:
+        taken.append(filling)
     for start, long in wanted:
         by = board.somebody(start, long)
         if by is None:

@@ -4,8 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from shadewright.core.planning.board import Stay, Taken
-from shadewright.core.planning.day import BLOCK, Day, Stage
+from shadewright.core.planning.conflicts import Conflict, conflicts_of
+from shadewright.core.planning.day import BLOCK, Day, Stage, WantedBath
 from shadewright.core.planning.explaining import why_left_out
+from shadewright.core.planning.fitting import pot_of
+from shadewright.core.planning.keeping import Change, changes_of, place_of
 from shadewright.core.planning.searching import Tried
 
 METHOD = "serial generation under annealing 1"
@@ -64,7 +67,9 @@ class LeftOut:
 class DayPlan:
     """A planned day; ``bound_min`` is a time before which no plan of it ends.
 
-    ``peak_kw`` is by circuit, sources without one left aside. [min, kW]
+    ``hands_min`` and ``peak_kw`` (by circuit, sources without one left aside) are of
+    what is still to come. ``changes`` say what stands otherwise than before,
+    ``conflicts`` what is going and cannot go on as it stands. [min, kW]
     """
 
     baths: tuple[PlannedBath, ...]
@@ -77,6 +82,9 @@ class DayPlan:
     peak_kw: tuple[tuple[str, float], ...]
     orders: int
     method: str = METHOD
+    changes: tuple[Change, ...] = ()
+    conflicts: tuple[Conflict, ...] = ()
+    ticks_per_min: int = 1
 
 
 def plan_of(tried: Tried, day: Day) -> DayPlan:
@@ -96,6 +104,8 @@ def plan_of(tried: Tried, day: Day) -> DayPlan:
     """
     stays = sorted(tried.best.stays, key=lambda stay: (stay.fill.start, stay.bath))
     hands = sum(each.length for stay in stays for each in _hands_of(stay))
+    conflicts = tuple(conflicts_of(stays, day))
+    bound = min(tried.bound, tried.best.end) if conflicts else tried.bound
     return DayPlan(
         baths=tuple(_bath(stay, day) for stay in stays),
         washouts=tuple(_washouts(stays, day)),
@@ -104,19 +114,23 @@ def plan_of(tried: Tried, day: Day) -> DayPlan:
             for n in tried.best.left_out
         ),
         end_min=tried.best.end / day.ticks_per_min,
-        bound_min=tried.bound / day.ticks_per_min,
-        is_proved=tried.is_proved,
+        bound_min=bound / day.ticks_per_min,
+        is_proved=tried.is_proved and not conflicts,
         hands_min=hands / day.ticks_per_min,
         peak_kw=tuple(_peaks(stays, day)),
         orders=tried.orders,
+        changes=tuple(changes_of(stays, day, tried.before)),
+        conflicts=conflicts,
+        ticks_per_min=day.ticks_per_min,
     )
 
 
 def _bath(stay: Stay, day: Day) -> PlannedBath:
+    place = place_of(stay, day)
     return PlannedBath(
         name=day.baths[stay.bath].name,
-        pot=day.pots[stay.pot].name,
-        source=day.sources[stay.way.source].name,
+        pot=place.pot,
+        source=place.source,
         stages=tuple(_stages(stay, day)),
         touches=tuple(_touches(stay, day)),
     )
@@ -124,26 +138,37 @@ def _bath(stay: Stay, day: Day) -> PlannedBath:
 
 def _stages(stay: Stay, day: Day) -> Iterator[PlannedStage]:
     bath = day.baths[stay.bath]
-    yield _stage(Stage.FILL, stay.fill.start, stay.fill.length, day, stay.fill)
+    fill = place_of(stay, day).start
+    yield _stage(Stage.FILL, fill, bath.minutes[Stage.FILL], day, stay.fill)
     for stage, start, length in _block(stay, day):
         yield _stage(stage, start, length, day, _by(stay, stage))
-    checked = stay.checked
-    cool = day.length - checked if bath.is_overnight else bath.minutes[Stage.COOL]
-    yield _stage(Stage.COOL, checked, cool, day, None)
-    if stay.rinse is not None:
-        yield _stage(Stage.RINSE, stay.rinse.start, stay.rinse.length, day, stay.rinse)
+    rinse = _rinse_start(stay, bath)
+    is_left = bath.is_overnight and rinse is None
+    cool = day.length - stay.checked if is_left else bath.minutes.get(Stage.COOL, 0)
+    cool = cool if rinse is None else min(cool, rinse - stay.checked)
+    yield _stage(Stage.COOL, stay.checked, cool, day, None)
+    if rinse is not None:
+        yield _stage(Stage.RINSE, rinse, bath.minutes[Stage.RINSE], day, stay.rinse)
+
+
+def _rinse_start(stay: Stay, bath: WantedBath) -> int | None:
+    if bath.going is not None and bath.going.rinse_start is not None:
+        return bath.going.rinse_start
+    return None if stay.rinse is None else stay.rinse.start
 
 
 def _block(stay: Stay, day: Day) -> Iterator[tuple[Stage, int, int]]:
     # Yields the stages from the heat to the check: when each starts, how long it is.
+    # Of a bath that is going, the last ends when it was checked.
     lengths = day.baths[stay.bath].minutes | {
         Stage.HEAT: stay.way.heat,
         Stage.RAMP: stay.way.ramp,
     }
-    start = stay.heat
+    start, checked = stay.heat, stay.checked
     for stage in BLOCK:
-        yield stage, start, lengths[stage]
-        start += lengths[stage]
+        is_last, left = stage is Stage.CHECK, checked - start
+        yield stage, start, left if is_last else min(lengths[stage], left)
+        start = min(start + lengths[stage], checked)
 
 
 def _stage(
@@ -153,8 +178,12 @@ def _stage(
         stage=stage,
         start_min=start / day.ticks_per_min,
         end_min=(start + length) / day.ticks_per_min,
-        person="" if by is None else day.people[by.person].name,
+        person=_name_of(by, day),
     )
+
+
+def _name_of(by: Taken | None, day: Day) -> str:
+    return "" if by is None or by.person is None else day.people[by.person].name
 
 
 def _by(stay: Stay, what: str | int) -> Taken | None:
@@ -171,7 +200,7 @@ def _touches(stay: Stay, day: Day) -> Iterator[PlannedTouch]:
         yield PlannedTouch(
             start_min=at / day.ticks_per_min,
             end_min=(at + touch.minutes) / day.ticks_per_min,
-            person="" if by is None else day.people[by.person].name,
+            person=_name_of(by, day),
         )
 
 
@@ -179,11 +208,11 @@ def _washouts(stays: list[Stay], day: Day) -> Iterator[PlannedWashout]:
     for stay in stays:
         if stay.washout is not None:
             yield PlannedWashout(
-                pot=day.pots[stay.pot].name,
+                pot=pot_of(day, stay.pot).name,
                 before=day.baths[stay.bath].name,
                 start_min=stay.washout.start / day.ticks_per_min,
                 end_min=(stay.washout.start + stay.washout.length) / day.ticks_per_min,
-                person=day.people[stay.washout.person].name,
+                person=_name_of(stay.washout, day),
             )
 
 
@@ -206,8 +235,8 @@ def _peaks(stays: list[Stay], day: Day) -> Iterator[tuple[str, float]]:
             sum(
                 other.way.power_kw
                 for other in on
-                if other.heat <= stay.heat < other.heat + other.way.power
+                if other.heat <= at < other.heat + other.way.power
             )
-            for stay in on
+            for at in {max(stay.heat, day.now) for stay in on}
         ]
         yield circuit.name, max(loads, default=0.0)

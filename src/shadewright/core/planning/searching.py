@@ -12,25 +12,30 @@ from a generator with a seed, and the budget is counted in spots looked at, not 
 seconds, so that the same day gives the same plan.
 """
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from math import exp
 
 from shadewright.core.planning.bounds import bound_of
-from shadewright.core.planning.day import Day, Stage
+from shadewright.core.planning.day import Day, PlaceBefore, Stage
 from shadewright.core.planning.sequences import (
+    KEPT,
     Drawn,
     Order,
     Work,
     drawn,
+    order_before,
     whole_order,
 )
+from shadewright.core.planning.ways import Way
 from shadewright.core.uncertainty.sampling import RandomSource
 
 _WARM, _COLD = 0.015, 0.002
 _MEAN_SHARE = 0.5
 _LEFT_OUT = 10_000.0
 _CHOICES = 3
+_CALM = 0.25
+_LATE, _WASHOUT, _TURN = 5.0, 0.5, 0.1
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -41,6 +46,7 @@ class Tried:
     orders: int
     spots: int
     bound: int
+    before: Mapping[str, PlaceBefore] = field(default_factory=dict)
 
     @property
     def is_proved(self) -> bool:
@@ -48,7 +54,13 @@ class Tried:
         return not self.best.left_out and self.best.end <= self.bound
 
 
-def searched(day: Day, *, spots: int, draws: RandomSource) -> Iterator[Tried]:
+def searched(
+    day: Day,
+    *,
+    spots: int,
+    draws: RandomSource,
+    before: Mapping[str, PlaceBefore] | None = None,
+) -> Iterator[Tried]:
     """Yield the best plan after every order that was tried.
 
     Parameters
@@ -59,13 +71,16 @@ def searched(day: Day, *, spots: int, draws: RandomSource) -> Iterator[Tried]:
         How many spots to look at, in all orders together. [-]
     draws : RandomSource
         A seeded generator. [-]
+    before : mapping of str to PlaceBefore or None
+        Where each bath stood in the plan that is replaced; the search begins there, and
+        each change has its price. [min]
 
     Yields
     ------
     Tried
         The best so far; the search ends early where it cannot be bettered. [min]
     """
-    work = Work.of(day)
+    work = Work.of(day, before or {})
     bound, used, count = bound_of(work), 0, 0
     best: Drawn | None = None
     at, here = Order(moves=(), choices=()), 0.0
@@ -74,11 +89,9 @@ def searched(day: Day, *, spots: int, draws: RandomSource) -> Iterator[Tried]:
         used, count = used + found.spots, count + 1
         if best is None or found.cost < best.cost:
             best, at, here = found, order, energy(found, day)
-        yield Tried(best=best, orders=count, spots=used, bound=bound)
-    while best is not None and used < spots and at.moves:
-        if not best.left_out and best.end <= bound:
-            return
-        order = _changed(at, draws)
+        yield _tried(work, best, count, used, bound)
+    while best is not None and used < _budget(best, bound, spots) and at.moves:
+        order = _changed(at, draws, work)
         found = drawn(work, order)
         used, count = used + found.spots, count + 1
         there = energy(found, day)
@@ -87,7 +100,19 @@ def searched(day: Day, *, spots: int, draws: RandomSource) -> Iterator[Tried]:
             at, here = order, there
         if found.cost < best.cost:
             best = found
-        yield Tried(best=best, orders=count, spots=used, bound=bound)
+        yield _tried(work, best, count, used, bound)
+
+
+def _tried(work: Work, best: Drawn, orders: int, spots: int, bound: int) -> Tried:
+    return Tried(best=best, orders=orders, spots=spots, bound=bound, before=work.before)
+
+
+def _budget(best: Drawn, bound: int, spots: int) -> float:
+    """Return how many spots to look at: few where only calm is left to be won."""
+    cost = best.cost
+    if best.left_out or cost.end > bound:
+        return spots
+    return _CALM * spots if cost.washouts or cost.turns or cost.changes else 0
 
 
 def energy(found: Drawn, day: Day) -> float:
@@ -109,7 +134,8 @@ def energy(found: Drawn, day: Day) -> float:
     missed = sum(0.5**place for place, is_out in enumerate(cost.due_out) if is_out)
     left = 100.0 * cost.pinned_out + 10.0 * missed + cost.others_out
     mean = cost.ends / max(len(day.baths), 1)
-    return _LEFT_OUT * left + cost.end + _MEAN_SHARE * mean
+    strayed = _LATE * cost.late + _WASHOUT * cost.washouts + _TURN * cost.turns
+    return _LEFT_OUT * left + cost.priced + _MEAN_SHARE * mean + strayed
 
 
 def _rules(work: Work) -> Iterator[Order]:
@@ -126,6 +152,8 @@ def _rules(work: Work) -> Iterator[Order]:
         [(baths[n].depth_percent,) for n in numbers],
         [(long[n],) for n in numbers],
     )
+    if work.before:
+        yield order_before(work)
     settled = [_pinned_at(work, n) for n in numbers]
     for rule in rules:
         by = sorted(numbers, key=lambda n: (settled[n], rule[n]))
@@ -147,7 +175,7 @@ def _least_minutes(work: Work, number: int) -> int:
     return cooled + bath.minutes[Stage.RINSE]
 
 
-def _changed(order: Order, draws: RandomSource) -> Order:
+def _changed(order: Order, draws: RandomSource, work: Work) -> Order:
     """Return an order that differs a little."""
     moves, choices = list(order.moves), list(order.choices)
     kind = draws.random()
@@ -159,8 +187,15 @@ def _changed(order: Order, draws: RandomSource) -> Order:
         moves[one], moves[other] = moves[other], moves[one]
     else:
         bath = _drawn(draws, len(choices))
-        choices[bath] = 0 if choices[bath] else 1 + _drawn(draws, _CHOICES)
+        choices[bath] = _other_choice(choices[bath], draws, can_keep=work.kept[bath])
     return Order(moves=tuple(moves), choices=tuple(choices))
+
+
+def _other_choice(choice: int, draws: RandomSource, *, can_keep: Sequence[Way]) -> int:
+    """Return another spot for a bath: the one that it had half of the time."""
+    if can_keep and choice != KEPT and draws.random() < 0.5:
+        return KEPT
+    return 0 if choice else 1 + _drawn(draws, _CHOICES)
 
 
 def _drawn(draws: RandomSource, count: int) -> int:

@@ -1,35 +1,53 @@
 """From an order of the baths to a plan, and how good a plan is."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
 from shadewright.core.planning.board import Board, Stay
-from shadewright.core.planning.day import Day
+from shadewright.core.planning.day import Day, PlaceBefore
+from shadewright.core.planning.fitting import pot_of
+from shadewright.core.planning.going import put_on
+from shadewright.core.planning.keeping import changes_of, price_of
 from shadewright.core.planning.placing import placed, rinsed
+from shadewright.core.planning.turns import turns_of
 from shadewright.core.planning.ways import Way, ways_of
+
+KEPT = -1
+"""Of the spots of a bath, the one that it had before. [-]"""
 
 
 class Cost(NamedTuple):
     """What a plan costs, the worst first; the less the better.
 
-    Pinned baths that did not fit; which of those that are due, the earliest first;
-    how many others; when the last ends; pots washed out; all ends together, in minutes.
+    Pinned baths that did not fit, and begun ones that are not rinsed; which of those
+    that are due, the earliest first; how many others; how late begun ones are rinsed;
+    when the last ends, and with the price of what changes; pots washed out; turns back
+    to a paler bath or a family left before; all ends together, in minutes.
     """
 
     pinned_out: int
     due_out: tuple[bool, ...]
     others_out: int
+    late: int
+    priced: float
     end: int
     washouts: int
+    turns: int
     ends: int
+
+    @property
+    def changes(self) -> float:
+        """What the changes count for, in minutes."""
+        return self.priced - self.end
 
 
 @dataclass(frozen=True, kw_only=True)
 class Order:
     """Each bath stands twice, first to be dyed, then to be rinsed; overnight once.
 
-    ``choices`` say of each bath which of its spots it takes, 0 being the earliest.
+    One whose heat is on stands to be rinsed alone. ``choices`` say of each bath which
+    of its spots it takes, 0 being the earliest, and KEPT the one that it had before.
     """
 
     moves: tuple[int, ...]
@@ -59,15 +77,34 @@ class Drawn:
 
 @dataclass(frozen=True, kw_only=True)
 class Work:
-    """A day with the ways of each bath, found once."""
+    """A day with the ways of each bath, found once; ``kept`` is the one it had."""
 
     day: Day
     ways: tuple[tuple[Way, ...], ...]
+    before: Mapping[str, PlaceBefore] = field(default_factory=dict)
+    kept: tuple[tuple[Way, ...], ...] = ()
 
     @classmethod
-    def of(cls, day: Day) -> "Work":
+    def of(cls, day: Day, before: Mapping[str, PlaceBefore]) -> "Work":
         """Return a day ready to be planned."""
-        return cls(day=day, ways=tuple(ways_of(bath, day) for bath in day.baths))
+        ways = tuple(ways_of(bath, day) for bath in day.baths)
+        kept = tuple(
+            tuple(_as_before(day, every, before.get(bath.name)))
+            for bath, every in zip(day.baths, ways, strict=True)
+        )
+        return cls(day=day, ways=ways, before=before, kept=kept)
+
+
+def _as_before(
+    day: Day, ways: tuple[Way, ...], was: PlaceBefore | None
+) -> Iterable[Way]:
+    # Yields the ways on the source and in the pot that a bath had.
+    if was is None:
+        return
+    for way in ways:
+        pots = tuple(pot for pot in way.pots if pot_of(day, pot).name == was.pot)
+        if pots and day.sources[way.source].name == was.source:
+            yield replace(way, pots=pots)
 
 
 def drawn(work: Work, order: Order) -> Drawn:
@@ -89,6 +126,7 @@ def drawn(work: Work, order: Order) -> Drawn:
     spots = 0
     while True:
         board = Board.empty(work.day)
+        put_on(board, work.ways)
         stuck = _fill(work, board, order, left)
         spots += board.spots
         if stuck is None:
@@ -98,7 +136,7 @@ def drawn(work: Work, order: Order) -> Drawn:
 
 def _fill(work: Work, board: Board, order: Order, left: set[int]) -> int | None:
     """Place all baths by an order; return one that could never be rinsed, if any."""
-    found: dict[int, Stay] = {}
+    found = {stay.bath: stay for stays in board.stays for stay in stays}
     for number in order.moves:
         stay = found.get(number)
         if number in left:
@@ -109,7 +147,11 @@ def _fill(work: Work, board: Board, order: Order, left: set[int]) -> int | None:
                 left.add(number)
             else:
                 found[number] = stay
-        elif _wants_rinse(work, stay) and not rinsed(board, stay):
+        elif (
+            _wants_rinse(work, stay)
+            and not rinsed(board, stay)
+            and work.day.baths[number].going is None
+        ):
             return number
     return None
 
@@ -119,10 +161,24 @@ def _placed(work: Work, board: Board, number: int, order: Order) -> Stay | None:
     hangs = 0 if bath.is_overnight else bath.skeins
     if hangs > board.rack:
         return None
-    stay = placed(board, number, work.ways[number], choice=order.choices[number])
+    choice = order.choices[number]
+    stay = _placed_as_before(work, board, number) if choice == KEPT else None
+    if stay is None:
+        stay = placed(board, number, work.ways[number], choice=max(0, choice))
     if stay is not None:
         board.rack -= hangs
     return stay
+
+
+def _placed_as_before(work: Work, board: Board, number: int) -> Stay | None:
+    """Place a bath where it stood, at its time if that goes, or else when it goes."""
+    bath, ways = work.day.baths[number], work.kept[number]
+    if not ways:
+        return None
+    start, stay = work.before[bath.name].start, None
+    if start >= work.day.now and bath.going is None:
+        stay = placed(board, number, ways, choice=0, fill=start)
+    return stay or placed(board, number, ways, choice=0)
 
 
 def _wants_rinse(work: Work, stay: Stay) -> bool:
@@ -130,15 +186,22 @@ def _wants_rinse(work: Work, stay: Stay) -> bool:
 
 
 def _counted(work: Work, board: Board, left: set[int], spots: int) -> Drawn:
+    day = work.day
     stays = [stay for each in board.stays for stay in each]
     ends = [_end(stay) for stay in stays]
-    pinned, due, others = _left_cost(work.day, left)
+    end = max(ends, default=0)
+    pinned, due, others = _left_cost(day, left)
+    stays.sort(key=lambda stay: (stay.fill.start, stay.bath))
+    prices = map(price_of, changes_of(stays, day, work.before) if work.before else ())
     cost = Cost(
-        pinned_out=pinned,
+        pinned_out=pinned + sum(1 for stay in stays if _wants_rinse(work, stay)),
         due_out=due,
         others_out=others,
-        end=max(ends, default=0),
+        late=sum(_late(day, stay) for stay in stays),
+        priced=end + day.ticks_per_min * sum(prices),
+        end=end,
         washouts=sum(1 for stay in stays if stay.washout is not None),
+        turns=turns_of(day.baths[stay.bath] for stay in stays),
         ends=sum(ends),
     )
     return Drawn(board=board, left_out=tuple(sorted(left)), cost=cost, spots=spots)
@@ -150,13 +213,20 @@ def _end(stay: Stay) -> int:
     return stay.rinse.start + stay.rinse.length
 
 
+def _late(day: Day, stay: Stay) -> int:
+    """Return how long after it was due a begun bath is rinsed."""
+    due = day.baths[stay.bath].due
+    return 0 if due is None or stay.rinse is None else max(0, _end(stay) - due)
+
+
 def _left_cost(day: Day, left: set[int]) -> tuple[int, tuple[bool, ...], int]:
     """Return what leaving baths out costs: pinned most, then the earliest due."""
-    pinned = sum(1 for n in left if day.baths[n].pin is not None)
+    settled = {n for n, bath in enumerate(day.baths) if bath.pin or bath.going}
+    pinned = len(left & settled)
     due = sorted(
         (bath.due, n)
         for n, bath in enumerate(day.baths)
-        if bath.due is not None and bath.pin is None
+        if bath.due is not None and n not in settled
     )
     missed = tuple(n in left for _at, n in due)
     others = len(left) - pinned - sum(missed)
@@ -178,5 +248,34 @@ def whole_order(work: Work, by: Sequence[int]) -> Order:
     Order
         Each bath on its earliest spot. [-]
     """
+    goings = [bath.going for bath in work.day.baths]
+    dyed = [n for n in by if not ((going := goings[n]) and going.has_heat)]
     rinses = [n for n in by if not work.day.baths[n].is_overnight]
-    return Order(moves=(*by, *rinses), choices=(0,) * len(work.day.baths))
+    return Order(moves=(*dyed, *rinses), choices=(0,) * len(goings))
+
+
+def order_before(work: Work) -> Order:
+    """Return the order of the plan that stood, each bath on the spot that it had.
+
+    Parameters
+    ----------
+    work : Work
+        The day, and the plan before it. [-]
+
+    Returns
+    -------
+    Order
+        New baths after all others, on their earliest spots. [-]
+    """
+    baths, before, end = work.day.baths, work.before, work.day.length
+    begins = [before[bath.name].start if bath.name in before else end for bath in baths]
+    by = sorted(range(len(baths)), key=lambda n: (begins[n], n))
+    whole = whole_order(work, by)
+    cooled = [
+        begin + min((way.cooled for way in ways), default=0)
+        for begin, ways in zip(begins, work.ways, strict=True)
+    ]
+    count = len(whole.moves) - sum(1 for bath in baths if not bath.is_overnight)
+    rinses = sorted(whole.moves[count:], key=lambda n: (cooled[n], n))
+    choices = tuple(KEPT if bath.name in before else 0 for bath in baths)
+    return Order(moves=(*whole.moves[:count], *rinses), choices=choices)

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from shadewright.core.planning.board import Board, Stay, is_washed_between
 from shadewright.core.planning.day import Stage, WantedBath
+from shadewright.core.planning.fitting import pot_of
 from shadewright.core.planning.minutes import Minutes, first, span, starts
 from shadewright.core.planning.ways import Way
 
@@ -36,7 +37,12 @@ class Gap(NamedTuple):
 
 
 def spots_of(
-    board: Board, number: int, ways: tuple[Way, ...], *, is_first: bool = False
+    board: Board,
+    number: int,
+    ways: tuple[Way, ...],
+    *,
+    is_first: bool = False,
+    fill: int | None = None,
 ) -> Iterator[Spot]:
     """Yield the earliest spot on each source, in each pot.
 
@@ -50,6 +56,8 @@ def spots_of(
         How it can be dyed. [-]
     is_first : bool
         Whether only ever better spots are wanted. [-]
+    fill : int or None
+        When the filling is to start, if that is settled. [min]
 
     Yields
     ------
@@ -66,7 +74,7 @@ def spots_of(
             continue
         for pot in _unlike(board, way.pots):
             if pot not in gaps:
-                gaps[pot] = tuple(_gaps(board, number, pot))
+                gaps[pot] = tuple(_gaps(board, number, pot, fill))
             spot = _in_pot(board, bath, way, pot, heats, gaps[pot])
             board.spots += 1
             if spot is None:
@@ -85,7 +93,8 @@ def _on_sources(
     for way in ways:
         free, circuit = board.sources[way.source], board.circuits[way.source]
         is_pinned = board.day.sources[way.source].name in board.pinned_sources
-        like = free, circuit, way.power_kw, way.block, way.taken, way.pots, is_pinned
+        times = way.heat, way.ramp, way.block, way.taken
+        like = free, circuit, way.power_kw, times, way.pots, is_pinned
         if like not in seen:
             seen.add(like)
             yield way, _heat_starts(board, bath, way)
@@ -95,15 +104,17 @@ def _unlike(board: Board, pots: tuple[int, ...]) -> Iterator[int]:
     # Of empty pots of a size the first; one that a bath is pinned to stays apart.
     seen = set()
     for pot in pots:
-        if board.stays[pot]:
+        if board.stays[pot] or pot in board.held:
             yield pot
-        elif board.rooms[pot] not in seen:
-            seen.add(board.rooms[pot])
+        elif (like := (board.rooms[pot], _out_from(board, pot))) not in seen:
+            seen.add(like)
             yield pot
 
 
 def due_of(board: Board, bath: WantedBath) -> int:
     """Return when a bath has to be rinsed: when it is due, or the day ends.
+
+    One that is going is rinsed late rather than never.
 
     Parameters
     ----------
@@ -117,7 +128,9 @@ def due_of(board: Board, bath: WantedBath) -> int:
     int
         The last minute. [min]
     """
-    return board.day.length if bath.due is None else min(bath.due, board.day.length)
+    if bath.due is None or bath.going is not None:
+        return board.day.length
+    return min(bath.due, board.day.length)
 
 
 def _heat_starts(board: Board, bath: WantedBath, way: Way) -> Minutes:
@@ -171,10 +184,17 @@ def _in_pot(
     return None
 
 
-def _gaps(board: Board, number: int, pot: int) -> Iterator[Gap]:
+def _gaps(board: Board, number: int, pot: int, fill: int | None) -> Iterator[Gap]:
     # Yields when a pot is free for a bath, washed where it must be.
     bath, stays = board.day.baths[number], board.stays[pot]
-    fill = None if bath.pin is None else bath.pin.start
+    if bath.going is not None:
+        start, closes = bath.going.fill_start, board.day.length
+        yield Gap(after=len(stays) - 1, opens=start, closes=closes, fill=start)
+        return
+    if pot in board.held:
+        return
+    if bath.pin is not None and bath.pin.start is not None:
+        fill = bath.pin.start
     for after in range(-1, len(stays)):
         opens = 0 if after < 0 else _opens(board, stays[after], bath)
         if opens is None:
@@ -198,21 +218,28 @@ def _opens(board: Board, before: Stay, bath: WantedBath) -> int | None:
 def _freed(board: Board, stay: Stay) -> int | None:
     """Return when a pot is free again; what was not rinsed yet is rinsed first."""
     bath = board.day.baths[stay.bath]
+    if stay.rinse is not None:
+        return max(stay.rinse.start, board.day.now)
     if bath.is_overnight:
         return None
-    if stay.rinse is not None:
-        return stay.rinse.start
     found = board.first_rinse(stay, bath.minutes[Stage.RINSE])
     return None if found is None else found[0]
 
 
 def _closes(board: Board, bath: WantedBath, pot: int, after: int) -> int:
     """Return when the next bath of a pot wants it: the rinse starts before."""
-    stays = board.stays[pot]
+    stays, out_from = board.stays[pot], _out_from(board, pot)
     if after + 1 >= len(stays):
-        return board.day.length
+        if out_from is None:
+            return board.day.length
+        return -1 if bath.is_overnight else min(out_from, board.day.length)
     follows = stays[after + 1]
     if bath.is_overnight:
         return -1
     is_washed = is_washed_between(bath, board.day.baths[follows.bath])
     return follows.fill.start - (board.day.washout if is_washed else 0)
+
+
+def _out_from(board: Board, pot: int) -> int | None:
+    """Return from when on a pot cannot be used; None for trays and whole pots."""
+    return pot_of(board.day, pot).out_from

@@ -11,8 +11,6 @@ from math import ceil
 from typing import NamedTuple
 
 from shadewright.core.baths.heating import HeatWanted, Load, heat_sum
-from shadewright.core.baths.liquor import ROOM_TO_SPARE
-from shadewright.core.baths.programme import HEAVY_KG
 from shadewright.core.planning.day import (
     BLOCK,
     HANDS,
@@ -22,10 +20,17 @@ from shadewright.core.planning.day import (
     Stage,
     WantedBath,
 )
+from shadewright.core.planning.fitting import (
+    may_stand,
+    places_of,
+    room_of,
+    stays_on_source,
+)
 from shadewright.core.tables.heat import Material
 
 COLD_C, DOSE_C, TOP_C = 20.0, 40.0, 95.0
 """Water from the tap; where dye goes in; the top (common practice for wool). [°C]"""
+_RISES = ((Stage.HEAT, COLD_C, DOSE_C), (Stage.RAMP, DOSE_C, TOP_C))
 FASTEST_C_PER_MIN = 1.5
 """No rise from the heat model is steeper than this (common practice). [°C/min]"""
 
@@ -62,6 +67,8 @@ class Way:
 def ways_of(bath: WantedBath, day: Day) -> tuple[Way, ...]:
     """Return every way in which a bath can be dyed, by source, then by pot.
 
+    A bath that is going stays where it is; whether it fits there is no question then.
+
     Parameters
     ----------
     bath : WantedBath
@@ -76,8 +83,8 @@ def ways_of(bath: WantedBath, day: Day) -> tuple[Way, ...]:
     """
     groups: dict[tuple[int, int, int, bool], list[int]] = {}
     for place, source in enumerate(day.sources):
-        for which, pot in enumerate(day.pots):
-            if fits(bath, pot) and _is_pinned_to(bath, pot, source):
+        for which, pot in places_of(bath, day):
+            if may_stand(bath, pot, source):
                 heat, ramp = _heat_and_ramp(bath, pot, source, day)
                 key = (place, heat, ramp, stays_on_source(bath, pot))
                 groups.setdefault(key, []).append(which)
@@ -89,81 +96,14 @@ def ways_of(bath: WantedBath, day: Day) -> tuple[Way, ...]:
     )
 
 
-def room_of(day: Day, pot: int) -> tuple[bool, float]:
-    """Return how much a pot would be missed: one that is pinned, then a large one.
-
-    Parameters
-    ----------
-    day : Day
-        The day. [-]
-    pot : int
-        Which of its pots. [-]
-
-    Returns
-    -------
-    tuple of (bool, float)
-        Whether a bath is pinned to it; its volume. [l]
-    """
-    each = day.pots[pot]
-    is_pinned = any(x.pin is not None and x.pin.pot == each.name for x in day.baths)
-    return is_pinned, each.volume_l
-
-
-def fits(bath: WantedBath, pot: DayPot) -> bool:
-    """Return whether a pot holds a bath with a tenth to spare.
-
-    Parameters
-    ----------
-    bath : WantedBath
-        Yarn and liquor ratio. [g]
-    pot : DayPot
-        The pot. [l]
-
-    Returns
-    -------
-    bool
-        True if it does. [-]
-    """
-    return bath.liquor_l * ROOM_TO_SPARE <= pot.volume_l + 1e-9
-
-
-def stays_on_source(bath: WantedBath, pot: DayPot) -> bool:
-    """Return whether a pot cools where it stands: as wished, or if it is heavy.
-
-    Parameters
-    ----------
-    bath : WantedBath
-        The bath. [g]
-    pot : DayPot
-        Its pot. [kg]
-
-    Returns
-    -------
-    bool
-        True above 10 kg of pot, liquor and yarn, which nobody carries hot. [-]
-    """
-    if bath.cools_on_source is not None:
-        return bath.cools_on_source
-    return pot.mass_kg + bath.liquor_l + bath.fibre_g / 1000.0 > HEAVY_KG
-
-
-def _is_pinned_to(bath: WantedBath, pot: DayPot, source: DaySource) -> bool:
-    pin = bath.pin
-    if pin is None:
-        return True
-    return pin.pot in {"", pot.name} and pin.source in {"", source.name}
-
-
 def _heat_and_ramp(
     bath: WantedBath, pot: DayPot, source: DaySource, day: Day
 ) -> tuple[int, int]:
-    """Return the minutes of heat and rise: the bath's own, or the heat model's."""
+    """Return the minutes of heat and rise: learned, the bath's own, or the model's."""
+    learned = bath.minutes_by_place.get((pot.name, source.name), (None, None))
     found = []
-    for stage, start_c, top_c in (
-        (Stage.HEAT, COLD_C, DOSE_C),
-        (Stage.RAMP, DOSE_C, TOP_C),
-    ):
-        given = bath.minutes.get(stage)
+    for (stage, start_c, top_c), known in zip(_RISES, learned, strict=True):
+        given = _given(bath, stage, known)
         if given is None:
             needed = _model_minutes(bath, pot, source, start_c, top_c)
             if stage is Stage.RAMP:
@@ -171,6 +111,14 @@ def _heat_and_ramp(
             given = ceil(needed * day.ticks_per_min)
         found.append(given)
     return found[0], found[1]
+
+
+def _given(bath: WantedBath, stage: Stage, learned: int | None) -> int | None:
+    # What was learned goes before what is given, until the heat is on.
+    given = bath.minutes.get(stage)
+    if learned is None or (bath.going and bath.going.has_heat and given is not None):
+        return given
+    return learned
 
 
 def _model_minutes(
