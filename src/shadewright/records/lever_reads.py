@@ -23,6 +23,12 @@ def batches() -> list[tuple[int, float, int]]:
     return list(ordered.values_list("version__recipe_id", "fibre_g", "times"))
 
 
+def tried_baths(version_id: int, *, base_id: int) -> QuerySet[Bath]:
+    """Return the baths of a version on a base that came to a lot, the largest first."""
+    rows = Bath.objects.filter(version_id=version_id, base_id=base_id)
+    return rows.filter(lot__isnull=False).order_by("-fibre_g", "-id")
+
+
 def _dyed() -> QuerySet[Bath]:
     ended = BathLine.objects.filter(bath=OuterRef("pk"), act=BathAct.FINISHED)
     return Bath.objects.filter(Exists(ended.filter(undone_by=None)))

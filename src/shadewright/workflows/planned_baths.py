@@ -7,7 +7,13 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
 from shadewright.records import reads, recipe_reads
-from shadewright.records.models import Bath, BathDose, BathLine
+from shadewright.records.models import (
+    Bath,
+    BathDose,
+    BathFor,
+    BathLine,
+    DayWish,
+)
 from shadewright.records.models.baths import BathAct
 from shadewright.records.writes import keep_bath_line
 from shadewright.workflows.bath_pages import BathNow, BathStatus, shaped_bath
@@ -67,9 +73,17 @@ def plan_anew(*, number: str, wish: BathWish, stamp: Stamp) -> str:
                 advice="Plan another bath instead.",
             )
         new = keep_bath(wish=wish, stamp=stamp, instead_of=number)
+        _hand_on(row, recipe_reads.bath_row(new))
         _keep(row, BathAct.GIVEN_UP, f"planned anew as {new}", stamp)
         return new
     return keep_bath(wish=wish, stamp=stamp)
+
+
+def _hand_on(old: Bath, new: Bath) -> None:
+    """Let the new bath be for the same orders, and of the same wishes in its day."""
+    BathFor.objects.filter(bath=old).update(bath=new)
+    if new.dyed_on == old.dyed_on:
+        DayWish.objects.filter(bath=old).update(bath=new)
 
 
 @transaction.atomic
