@@ -183,7 +183,7 @@ def test_the_page_hears_of_time_clocks_and_other_phones(
     tapped(other, BathAct.STARTED, "fill")
     after = client.get(f"/bench/{pot.number}/now/").json()
     assert before["mark"] != after["mark"]
-    assert [clock["key"] for clock in after["clocks"]] == ["look", "top"]
+    assert [clock["key"] for clock in after["clocks"]] == ["look", "watch", "top"]
     assert after["clocks"][0]["at"] - after["now"] == pytest.approx(900_000, abs=5000)
     assert after["elsewhere"] > 0
 

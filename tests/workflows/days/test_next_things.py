@@ -14,7 +14,7 @@ from shadewright.workflows.bath_pages import open_baths
 from shadewright.workflows.bath_shapes import Clock
 from shadewright.workflows.days.all_off import all_off_asked
 from shadewright.workflows.days.next_things import NextKind, NextThing, next_things
-from shadewright.workflows.days.room_clocks import CLOSING, WATCH, room_clocks
+from shadewright.workflows.days.room_clocks import WATCH, room_clocks
 from shadewright.workflows.stamps import as_of, this_moment, today
 from tests.workflows.bench import founded
 from tests.workflows.pots import Ready, ready, tapped
@@ -162,18 +162,6 @@ def test_nobody_has_looked_rings_until_somebody_taps_anywhere(pot: Ready) -> Non
     assert found.rings_at == at("12:10")
     tapped(pot.number, BathAct.HEAT_OFF, "off")
     assert rings(WATCH) is None
-
-
-def test_at_closing_time_it_rings_while_something_is_hot(pot: Ready) -> None:
-    tapped(pot.number, BathAct.HEAT_ON, "heat")
-    closing = rings(CLOSING)
-    assert closing is not None
-    assert closing.rings_at == at("18:00")
-    DyeDay.objects.create(day=today(), closes_at=time(12))
-    tapped(pot.number, BathAct.NOTE, "closing/heard")
-    closing = rings(CLOSING)
-    assert closing is not None
-    assert (closing.rings_at, closing.is_heard) == (at("12:00"), True)
 
 
 def all_off() -> tuple[bool, tuple[str, ...]] | None:

@@ -1,7 +1,7 @@
 """Clocks as a page and its script read them: absolute times, and what now is."""
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 from uuid import uuid4
 
@@ -11,8 +11,10 @@ from django.utils import timezone
 from shadewright.web.bench.pages import Alarms, Ringing, TapKey
 from shadewright.workflows.bath_pages import BathAct, BathNow, Clock
 from shadewright.workflows.bath_shapes import HEARD
+from shadewright.workflows.days.room_clocks import room_clocks
 
 Wire = list[dict[str, object]]
+_MS = timedelta(milliseconds=1)
 
 
 def millis(at: datetime) -> int:
@@ -34,18 +36,19 @@ def wire(clocks: Iterable[Clock]) -> Wire:
             "words": clock.words,
             "at": millis(clock.rings_at),
             "heard": clock.is_heard,
+            "every": 0 if clock.every is None else clock.every / _MS,
         }
         for clock in clocks
     ]
 
 
-def every_clock(baths: Iterable[BathNow]) -> tuple[Clock, ...]:
-    """Return the clocks of every pot, the soonest first."""
-    found = (clock for bath in baths for clock in bath.clocks)
-    return tuple(sorted(found, key=lambda clock: clock.rings_at))
+def every_clock(baths: Sequence[BathNow]) -> tuple[Clock, ...]:
+    """Return the clocks of every pot and those of the room, the soonest first."""
+    found = [clock for bath in baths for clock in bath.clocks]
+    return tuple(sorted([*found, *room_clocks(baths)], key=lambda one: one.rings_at))
 
 
-def alarms(baths: Iterable[BathNow]) -> Alarms:
+def alarms(baths: Sequence[BathNow]) -> Alarms:
     """Return the part of a page that rings."""
     clocks = every_clock(baths)
     now = timezone.now()
@@ -81,7 +84,7 @@ def _rings(clock: Clock, now: datetime) -> bool:
 
 def _ringing(clock: Clock) -> Ringing:
     heard = TapKey(
-        words="Heard",
+        words="Heard" if clock.every is None else "I looked",
         icon="tick",
         act=BathAct.NOTE,
         step=clock.key + HEARD,

@@ -4,11 +4,13 @@ import json
 from uuid import uuid4
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.utils import timezone
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text
 from shadewright.web.bench import keys
 from shadewright.web.bench.clock_words import every_clock, kind, millis, now_ms, wire
+from shadewright.web.bench.next_words import next_bar, next_wire
 from shadewright.web.bench.pages import (
     BenchPage,
     DeviationNote,
@@ -30,6 +32,7 @@ from shadewright.workflows.bath_pages import (
 )
 from shadewright.workflows.bath_ph import late_advice, measured_ph, ph_of_bath
 from shadewright.workflows.bench_doses import bottle_trouble
+from shadewright.workflows.days.next_things import next_things
 from shadewright.workflows.deviations import OVER, UNDER, deviations
 from shadewright.workflows.shelf import shelf
 
@@ -53,6 +56,7 @@ def bench_now(_request: HttpRequest, number: str) -> JsonResponse:
         "mark": _mark(bath),
         "clocks": wire(every_clock(every)),
         "elsewhere": _elsewhere_ms(bath, every),
+        "things": next_wire(next_things(timezone.now(), every)),
     })
 
 
@@ -68,6 +72,7 @@ def bench_page(
     bath, every, bottles = bath_now(number), open_baths(), shelf()
     now_key = _step_at_hand(bath, request.GET.get("step", ""))
     asked_view = view if view in VIEWS else ""
+    things = next_things(timezone.now(), every)
     undoable = [str(line.deed) for line in bath.standing if line.may_undo]
     return BenchPage(
         title=bath.called,
@@ -79,6 +84,8 @@ def bench_page(
         clocks=json.dumps(wire(every_clock(every))),
         bottles=json.dumps({x.code: [x.dye_name, bottle_trouble(x)] for x in bottles}),
         elsewhere_ms=_elsewhere_ms(bath, every),
+        things=json.dumps(next_wire(things)),
+        bar=next_bar(things, number),
         undo_key=uuid4(),
         undo_first=undoable[0] if undoable else "",
         standing=" ".join(undoable),

@@ -1,11 +1,11 @@
-"""The clocks of the room: nobody has looked for a while; the room closes and it is hot.
+"""The clock of the room: nobody has looked for a while.
 
 A pot on the heat is never left alone. Any tap at any pot says that somebody is there;
 when none came for as long as the room allows, the desk rings. The alarm stands with the
 bath that went unlooked at for longest, and its *Heard* is a line there.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from django.utils import timezone
@@ -14,17 +14,19 @@ from shadewright.core.baths.rounds import StepKind
 from shadewright.core.quantities import amount_text
 from shadewright.records import day_reads
 from shadewright.records.models.baths import BathAct
-from shadewright.workflows.bath_shapes import HEARD, BathNow, Clock
+from shadewright.workflows.bath_shapes import BathNow, Clock
 from shadewright.workflows.days.room import Room, room_now
 from shadewright.workflows.stamps import today
 
-WATCH, CLOSING = "watch", "closing"
+WATCH = "watch"
+ROOM_TITLES = {WATCH: "nobody had looked"}
+"""What the room’s clocks are called in a ledger, once somebody heard them."""
 
 
 def room_clocks(baths: Sequence[BathNow]) -> tuple[Clock, ...]:
     """Return what rings for the room while any of these baths is on the heat."""
     hot = on_the_heat(baths)
-    return tuple(_clocks(baths, hot, room_now())) if hot else ()
+    return (_watch(baths, hot, room_now()),) if hot else ()
 
 
 def on_the_heat(baths: Sequence[BathNow]) -> tuple[BathNow, ...]:
@@ -39,27 +41,15 @@ def closes_at(room: Room) -> datetime:
     return timezone.make_aware(datetime.combine(today(), closes))
 
 
-def _clocks(
-    baths: Sequence[BathNow], hot: Sequence[BathNow], room: Room
-) -> Iterator[Clock]:
-    names = ", ".join(bath.called for bath in hot)
+def _watch(baths: Sequence[BathNow], hot: Sequence[BathNow], room: Room) -> Clock:
     every = timedelta(minutes=room.look_every_min)
-    looked = max(_looked_at(bath) for bath in baths if bath.lines)
-    yield Clock(
+    return Clock(
         bath=min(hot, key=_looked_at).number,
         key=WATCH,
         words=f"Nobody has looked for {amount_text(room.look_every_min, 'min')}. "
-        f"On the heat: {names}",
-        rings_at=looked + every,
+        f"On the heat: {', '.join(bath.called for bath in hot)}",
+        rings_at=max(_looked_at(bath) for bath in baths if bath.lines) + every,
         every=every,
-    )
-    closes = closes_at(room)
-    yield Clock(
-        bath=hot[0].number,
-        key=CLOSING,
-        words=f"The room closes. Still on the heat: {names}",
-        rings_at=closes,
-        is_heard=_is_heard(baths, CLOSING, closes),
     )
 
 
@@ -71,8 +61,3 @@ def _is_hot(bath: BathNow) -> bool:
 
 def _looked_at(bath: BathNow) -> datetime:
     return max(line.at for line in bath.lines)
-
-
-def _is_heard(baths: Sequence[BathNow], key: str, since: datetime) -> bool:
-    lines = (line for bath in baths for line in bath.standing)
-    return any(line.step == key + HEARD and line.at >= since for line in lines)

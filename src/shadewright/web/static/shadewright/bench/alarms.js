@@ -1,5 +1,6 @@
 // A page that rings for every pot while it is open: Today, and the list of pots.
 
+import { keepAwake } from "./awake.js";
 import { Bell } from "./bell.js";
 import { ask, clockText, Clocks } from "./clocks.js";
 import { heardTap, showRinging, withHeard } from "./ringing.js";
@@ -22,10 +23,12 @@ function begin() {
   sound.addEventListener("click", () => bell.allow());
   document.addEventListener("pointerdown", () => bell.allow());
 
+  const list = () => document.querySelector("[data-list]");
+
   function tick() {
-    const all = withHeard(clocks.clocks, taps.waiting());
+    const all = withHeard(clocks, taps.waiting());
     const ringing = all.filter((clock) => !clock.heard && clocks.left(clock) <= 0);
-    showRinging(part.querySelector("[data-ringing]"), ringing, (clock) => taps.put(heardTap(clock)));
+    showRinging(part.querySelector("[data-ringing]"), ringing, hear, (bath) => part.dataset.bench + bath);
     bell.ring(ringing.length > 0);
     sound.hidden = bell.mayRing;
     say("[data-unsent]", taps.words());
@@ -36,10 +39,26 @@ function begin() {
     }
   }
 
+  function hear(clock) {
+    clocks.silence(clock);
+    taps.put(heardTap(clock));
+  }
+
+  // The list anew, once another pot asks first; a key that has the focus keeps it.
+  async function refresh() {
+    const answer = await fetch(location.pathname, { signal: AbortSignal.timeout(8000), credentials: "same-origin" });
+    const fresh = new DOMParser().parseFromString(await answer.text(), "text/html").querySelector("[data-list]");
+    if (!answer.ok || !fresh) return;
+    const focused = document.activeElement?.closest("[data-list] a")?.getAttribute("href");
+    list().replaceWith(fresh);
+    if (focused) fresh.querySelector(`a[href="${focused}"]`)?.focus();
+  }
+
   async function poll() {
     try {
       const said = await ask(part.dataset.address);
       clocks.hear(said.now, said.clocks, said.at);
+      if (said.mark !== list().dataset.list) await refresh();
     } catch {
       // No answer: the clocks run on by themselves.
     }
@@ -51,6 +70,7 @@ function begin() {
     if (place.textContent !== words) place.textContent = words;
   }
 
+  keepAwake((words) => say("[data-awake]", words));
   setInterval(tick, 500);
   setInterval(poll, POLL_MS);
   document.addEventListener("visibilitychange", () => document.hidden || poll());

@@ -1,8 +1,10 @@
 // One bath at the pot. Every tap shows at once and is kept here until the server
 // has it; what the other phone did comes in within seconds.
 
+import { keepAwake } from "./awake.js";
+import { showNext, showTimer } from "./bar.js";
 import { Bell } from "./bell.js";
-import { ask, clockText, Clocks, timeOf } from "./clocks.js";
+import { ask, Clocks, timeOf } from "./clocks.js";
 import { givesWords, whyNot } from "./doses.js";
 import { clocksNow, Overlay } from "./overlay.js";
 import { amountText, numberIn, press, showSigns } from "./pads.js";
@@ -27,6 +29,7 @@ const taps = new Taps({
   token: live.querySelector("[name=csrfmiddlewaretoken]").value,
   changed: () => render(),
 });
+let things = JSON.parse(live.dataset.things);
 let waited = 0;
 
 function render() {
@@ -58,7 +61,7 @@ function show() {
   for (const place of panel.querySelectorAll("[data-seen]")) place.hidden = !isSeen;
   for (const key of panel.querySelectorAll(".check")) key.hidden = isSeen;
   for (const key of live.querySelectorAll("[data-undo=last] button")) key.disabled = !overlay.lastStanding();
-  live.querySelector("[data-rings]")?.toggleAttribute("hidden", local.size > 0);
+  for (const place of live.querySelectorAll("[data-rings]")) place.hidden = local.size > 0;
 }
 
 function stepAtHand() {
@@ -72,12 +75,13 @@ function open(view) {
 }
 
 function tick() {
-  const heard = withHeard(clocks.clocks, taps.waiting());
+  const heard = withHeard(clocks, taps.waiting());
   const all = clocksNow(heard, overlay, number, (tap) => tap.tapped + clocks.offset);
   const ringing = all.filter((clock) => !clock.heard && clocks.left(clock) <= 0);
-  showRinging(live.querySelector("[data-ringing]"), ringing, hear);
+  showRinging(live.querySelector("[data-ringing]"), ringing, hear, (bath) => (bath === number ? "" : live.dataset.bench + bath));
   bell.ring(ringing.length > 0);
-  showTimer(all);
+  showTimer(live, clocks, all.filter((clock) => clock.bath === number));
+  showNext(live, clocks, things);
   say("[data-unsent]", taps.words());
   const now = new Clocks(clocks.now(), all);
   now.spoken = clocks.spoken;
@@ -85,24 +89,8 @@ function tick() {
   if (spoken) say("[data-spoken]", spoken);
 }
 
-function showTimer(all) {
-  const soonest = [...all].sort((a, b) => a.at - b.at)[0];
-  for (const place of live.querySelectorAll("[data-timer]")) {
-    place.hidden = !soonest;
-    if (!soonest) continue;
-    const isNow = clocks.left(soonest) <= 0;
-    place.classList.toggle("asks", isNow);
-    place.querySelector(".named").textContent = `${isNow ? "Now" : "Then"} ${soonest.words}`;
-    place.querySelector("strong").textContent = clockText(clocks.left(soonest));
-  }
-  for (const place of live.querySelectorAll("[data-clock]")) {
-    const own = all.find((clock) => clock.bath === number && clock.key === place.dataset.clock);
-    if (own) place.querySelector("[data-number]").textContent = clockText(clocks.left(own));
-  }
-}
-
 function hear(clock) {
-  for (const one of clocks.clocks) if (one.bath === clock.bath && one.key === clock.key) one.heard = true;
+  clocks.silence(clock);
   put(heardTap(clock));
 }
 
@@ -208,6 +196,7 @@ async function poll() {
   try {
     const said = await ask(live.dataset.address);
     clocks.hear(said.now, said.clocks, said.at);
+    things = said.things;
     const isAway = Date.now() - at.last > INTERRUPTED_MS;
     if (isAway && said.elsewhere > at.last + clocks.offset) {
       at.last = Date.now();
@@ -294,5 +283,6 @@ render();
 if (!new URLSearchParams(location.search).has("view")) askIfDose();
 setInterval(tick, 500);
 setInterval(poll, POLL_MS);
+keepAwake((words) => live.querySelector("[data-awake]") && say("[data-awake]", words));
 taps.send();
 poll();

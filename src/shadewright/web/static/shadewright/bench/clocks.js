@@ -23,12 +23,23 @@ export class Clocks {
     return (clock.at - this.now()) / 1000;
   }
 
+  // An alarm was heard here: it is silent before the server knows, one that comes
+  // again and again until its next time.
+  silence({ bath, key }) {
+    for (const clock of this.clocks) {
+      if (clock.bath !== bath || clock.key !== key) continue;
+      if (clock.every) clock.at = this.now() + clock.every;
+      else clock.heard = true;
+    }
+  }
+
   // What is said aloud: at five minutes, at one minute and at nought, each once.
   toSay() {
     const said = [];
     for (const clock of this.clocks) {
       const name = `${clock.bath} ${clock.key} ${clock.at}`;
       const left = this.left(clock);
+      if (clock.every && left > 0) continue;
       const due = SPOKEN_S.filter((mark) => left <= mark && left > mark - 30).at(-1);
       if (due === undefined || this.spoken.get(name) === due) continue;
       this.spoken.set(name, due);

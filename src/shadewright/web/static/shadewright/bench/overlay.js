@@ -46,6 +46,7 @@ export class Overlay {
 
   isDone(key) {
     const each = this.rows.find((row) => row.key === key);
+    if (!each) return false; // A clock of the room is no step.
     const mine = this.lasts.filter((line) => line.step === key);
     const stands = each.isDone && (!mine.length || mine.some((line) => !this.undone.has(line.deed)));
     return stands || this.ticksOf(key).length > 0 || this.about(key).rest_g === 0;
