@@ -22,6 +22,7 @@ from shadewright.workflows.clocks import clocks_of
 from shadewright.workflows.dosing import dye_in_g, remembered
 from shadewright.workflows.heat_words import step_words
 from shadewright.workflows.heating import heat_of_bath, top_caution
+from shadewright.workflows.rescaling import rescaled
 from shadewright.workflows.rounds import round_of, step_of_scale_g
 from shadewright.workflows.undo import may_undo
 
@@ -71,7 +72,8 @@ def shaped_bath(row: Bath) -> BathNow:
     doses = {f"dose-{n}": dose for n, dose in enumerate(row.doses.all(), start=1)}
     heat = heat_of_bath(row)
     round_ = round_of(row, heating="" if heat is None else step_words(heat))
-    steps = tuple(_step(step, lines, doses.get(step.key)) for step in round_)
+    planned = (_step(step, lines, doses.get(step.key)) for step in round_)
+    steps = rescaled(planned, lines)
     return BathNow(
         number=row.number,
         recipe_name=name,

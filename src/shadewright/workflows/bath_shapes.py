@@ -8,6 +8,7 @@ alarm that somebody heard, ``hold/more`` minutes added to a clock.
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import StrEnum
+from math import isclose
 from uuid import UUID
 
 from shadewright.core.baths.rounds import RoundStep, StepKind
@@ -79,6 +80,7 @@ class DoneLine:
 class DoseNow:
     """A dose as planned, in grams of dye, and how much of it is in the bath.
 
+    ``factor`` is what the plan was multiplied by after an earlier dose went over.
     ``tool`` is what it is measured with; where that is a scale, ``step_g`` its step.
     """
 
@@ -91,6 +93,12 @@ class DoseNow:
     how_sure: HowSure
     tool: str = ""
     step_g: float | None = None
+    factor: float = 1.0
+
+    @property
+    def is_rescaled(self) -> bool:
+        """Whether it is another one than was planned."""
+        return not isclose(self.factor, 1.0)
 
     @property
     def rest_g(self) -> float:

@@ -21,13 +21,18 @@ UNDER = (
 
 @dataclass(frozen=True, kw_only=True)
 class Deviation:
-    """A dose that is over or under: the sentence, the advice, what is missing."""
+    """A dose that is over or under: the sentence, the advice, what is missing.
+
+    ``factor`` is what the other doses grow by to hold the hue; None where none of
+    them is still to come, or where nothing is over.
+    """
 
     step: str
     title: str
     words: str
     advice: str
     missing_ml: float | None
+    factor: float | None = None
 
 
 def deviations(bath: BathNow) -> tuple[Deviation, ...]:
@@ -42,7 +47,7 @@ def _deviations(bath: BathNow) -> Iterator[Deviation]:
             continue
         share = (dose.given_g - dose.dye_g) / whole_dose_g(bath, dose)
         if abs(share) > TOLERATED:
-            yield _deviation(each, dose, share)
+            yield _deviation(each, dose, share, _factor(bath, dose, share))
 
 
 def whole_dose_g(bath: BathNow, dose: DoseNow) -> float:
@@ -51,7 +56,15 @@ def whole_dose_g(bath: BathNow, dose: DoseNow) -> float:
     return sum(one.dye_g for one in doses if one and one.dye_id == dose.dye_id)
 
 
-def _deviation(each: StepNow, dose: DoseNow, share: float) -> Deviation:
+def _factor(bath: BathNow, dose: DoseNow, share: float) -> float | None:
+    """Return what the rest is rescaled by; none of it may be of the same dye."""
+    rest = {x.dose.dye_id for x in bath.steps if x.dose is not None and not x.is_done}
+    return 1 + share if share > 0 and rest and dose.dye_id not in rest else None
+
+
+def _deviation(
+    each: StepNow, dose: DoseNow, share: float, factor: float | None
+) -> Deviation:
     missing_ml = None
     if share < 0 and dose.strength_percent:
         missing_ml = 100 * (dose.dye_g - dose.given_g) / dose.strength_percent
@@ -61,6 +74,7 @@ def _deviation(each: StepNow, dose: DoseNow, share: float) -> Deviation:
         words=f"{dose.dye_name}: {_words(dose.depth_percent, share)}",
         advice=OVER if share > 0 else UNDER,
         missing_ml=missing_ml,
+        factor=factor,
     )
 
 

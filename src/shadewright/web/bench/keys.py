@@ -6,12 +6,14 @@ from uuid import uuid4
 
 from shadewright.core.baths.measures import weighed_mass_g
 from shadewright.core.baths.rounds import StepKind
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.bench.pages import TapKey
 from shadewright.workflows.bath_pages import BathAct, StepNow
 from shadewright.workflows.bath_shapes import ACT_OF_STEP, MORE, PART
 from shadewright.workflows.bench_doses import DoseAsked
+from shadewright.workflows.deviations import Deviation
+from shadewright.workflows.rescaling import ACCEPTED, RESCALED
 
 WRONG_BOTTLE = "wrong bottle"
 _AFTER = "said after an interruption"
@@ -149,6 +151,29 @@ def rest_key(each: StepNow, missing_ml: float, code: str) -> TapKey:
         unit=unit,
         bottle=code,
         said=f"{each.step.title} {said} more",
+    )
+
+
+def decide_keys(found: Deviation) -> tuple[TapKey, ...]:
+    """Return the two answers to a dose that went differently, one tap each."""
+    so = _decision(found, "Leave it so", "tick", ACCEPTED)
+    if found.factor is None:
+        return (so,)
+    percent = 100 * found.factor
+    more = f"{number_text(percent - 100, digits=2)}{NO_BREAK}%"
+    rest = _decision(found, f"Rest {more} more", "plus", RESCALED)
+    return (_with(rest, value=f"{percent:.6g}", unit="%", is_first=True), so)
+
+
+def _decision(found: Deviation, words: str, icon: str, start: str) -> TapKey:
+    return TapKey(
+        words=words,
+        icon=icon,
+        act=BathAct.NOTE,
+        step=start + found.step,
+        key=uuid4(),
+        said=f"{found.title}: {words[:1].lower()}{words[1:]}",
+        note=f"{found.title}: {words[:1].lower()}{words[1:]}",
     )
 
 

@@ -69,6 +69,8 @@ class Panel:
     problems: tuple[TapKey, ...]
     shares: tuple[TapKey, ...]
     wrong: TapKey | None
+    left: tuple[TapKey, ...]
+    after: tuple[TapKey, ...]
     note_key: UUID
     data: str
     is_now: bool
@@ -96,21 +98,20 @@ class DoubleTick:
 
 @dataclass(frozen=True, kw_only=True)
 class DeviationNote:
-    """A dose that went differently, and the way to mend it."""
+    """A dose that went differently, the way to mend it, and what may be decided."""
 
     note: Caution
     top_up: TapKey | None
+    decide: tuple[TapKey, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
-class NextBar:
-    """The way to what is next at any other pot: when, what, and the time left."""
+class CupNote:
+    """What a look in the cup asks for: a sentence, the way, a longer hold."""
 
-    number: str
-    lead: str
     words: str
-    clock: str
-    is_now: bool
+    steps: tuple[str, ...]
+    longer: TapKey | None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -127,8 +128,6 @@ class BenchPage(Page):
     clocks: str
     bottles: str
     elsewhere_ms: int
-    things: str
-    bar: NextBar | None
     undo_key: UUID
     undo_first: str
     standing: str
@@ -139,6 +138,7 @@ class BenchPage(Page):
     written: tuple[Written, ...]
     doubles: tuple[DoubleTick, ...]
     deviation: DeviationNote | None
+    cup: CupNote | None
     late_acid: tuple[str, ...]
     over: str
     under: str
@@ -174,7 +174,6 @@ class PotCard:
     fact: str
     state: Chip
     asks: str
-    when: str
     clock_ms: int | None
     clock: str
     key: str
@@ -182,25 +181,11 @@ class PotCard:
 
 
 @dataclass(frozen=True, kw_only=True)
-class AllOff:
-    """The question at the end of a day, and what is still hot by the records."""
-
-    words: str
-    is_hot: bool
-    address: str
-
-
-@dataclass(frozen=True, kw_only=True)
 class Pots:
-    """The pots that are not finished, what asks first at the top, and the alarms.
-
-    ``mark`` changes whenever the list would be another.
-    """
+    """The pots that are not finished, what asks first at the top, and the alarms."""
 
     cards: tuple[PotCard, ...]
     alarms: Alarms
-    all_off: AllOff | None
-    mark: str
 
 
 @dataclass(frozen=True, kw_only=True)

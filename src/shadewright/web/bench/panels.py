@@ -16,7 +16,7 @@ from shadewright.core.quantities import (
     water_density_g_per_ml,
 )
 from shadewright.core.quantities.writing import NO_BREAK, beside_text
-from shadewright.web.bench import keys
+from shadewright.web.bench import after_keys, keys
 from shadewright.web.bench.clock_words import left_words
 from shadewright.web.bench.pages import Panel
 from shadewright.web.bench.words import line_words
@@ -26,6 +26,7 @@ from shadewright.workflows.bath_shapes import PART
 from shadewright.workflows.bench_doses import DoseAsked, dose_asked
 from shadewright.workflows.clocks import clock_plans
 from shadewright.workflows.deviations import whole_dose_g
+from shadewright.workflows.rescaling import factor_words
 from shadewright.workflows.shelf import ShelfBottle
 from shadewright.workflows.sure_words import depth_words
 
@@ -107,6 +108,8 @@ def _panel(
         problems=keys.problems(each),
         shares=keys.ran_out_keys(each, asked),
         wrong=keys.wrong_key(each, asked),
+        left=after_keys.left_keys(each),
+        after=after_keys.after_keys(bath, each),
         note_key=uuid4(),
         data=json.dumps(_data(bath, each, asked)),
         is_now=bool(view),
@@ -163,7 +166,12 @@ def _water_g(asked: DoseAsked) -> float | None:
 
 def _sure(each: StepNow) -> str:
     """Return how sure the depth of a dose is, in a few words."""
-    return "" if each.dose is None else depth_words(each.dose.how_sure)
+    dose = each.dose
+    if dose is None:
+        return ""
+    if not dose.is_rescaled:
+        return depth_words(dose.how_sure)
+    return f"{amount_text(dose.depth_percent, '%')}: {factor_words(dose.factor)}"
 
 
 def _caution(step: RoundStep) -> Caution | None:

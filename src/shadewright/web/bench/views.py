@@ -4,39 +4,41 @@ import json
 from uuid import uuid4
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
-from django.utils import timezone
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text
-from shadewright.web.bench import keys
 from shadewright.web.bench.clock_words import every_clock, kind, millis, now_ms, wire
-from shadewright.web.bench.next_words import next_bar, next_wire
+from shadewright.web.bench.notes import cup_note, deviation_note, late_acid
 from shadewright.web.bench.pages import (
     BenchPage,
-    DeviationNote,
     DoubleTick,
     RoundRow,
 )
 from shadewright.web.bench.panels import first_view, panels
 from shadewright.web.bench.words import line_words, written
 from shadewright.web.pages import show
-from shadewright.web.parts import Caution
 from shadewright.workflows.bath_pages import (
-    BathAct,
     BathNow,
     BathStatus,
-    DoneLine,
     StepNow,
     bath_now,
     open_baths,
 )
-from shadewright.workflows.bath_ph import late_advice, measured_ph, ph_of_bath
 from shadewright.workflows.bench_doses import bottle_trouble
-from shadewright.workflows.days.next_things import next_things
-from shadewright.workflows.deviations import OVER, UNDER, deviations
+from shadewright.workflows.deviations import OVER, UNDER
 from shadewright.workflows.shelf import shelf
 
-VIEWS = {"main", "ask", "other", "problem", "bottle", "wrong", "out", "note"}
+VIEWS = {
+    "main",
+    "ask",
+    "other",
+    "problem",
+    "bottle",
+    "wrong",
+    "out",
+    "note",
+    "left",
+}
 _OVER = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
 
 
@@ -56,7 +58,6 @@ def bench_now(_request: HttpRequest, number: str) -> JsonResponse:
         "mark": _mark(bath),
         "clocks": wire(every_clock(every)),
         "elsewhere": _elsewhere_ms(bath, every),
-        "things": next_wire(next_things(timezone.now(), every)),
     })
 
 
@@ -72,7 +73,6 @@ def bench_page(
     bath, every, bottles = bath_now(number), open_baths(), shelf()
     now_key = _step_at_hand(bath, request.GET.get("step", ""))
     asked_view = view if view in VIEWS else ""
-    things = next_things(timezone.now(), every)
     undoable = [str(line.deed) for line in bath.standing if line.may_undo]
     return BenchPage(
         title=bath.called,
@@ -84,8 +84,6 @@ def bench_page(
         clocks=json.dumps(wire(every_clock(every))),
         bottles=json.dumps({x.code: [x.dye_name, bottle_trouble(x)] for x in bottles}),
         elsewhere_ms=_elsewhere_ms(bath, every),
-        things=json.dumps(next_wire(things)),
-        bar=next_bar(things, number),
         undo_key=uuid4(),
         undo_first=undoable[0] if undoable else "",
         standing=" ".join(undoable),
@@ -101,28 +99,14 @@ def bench_page(
         round=tuple(_row(bath, *x, now_key) for x in enumerate(bath.steps, start=1)),
         written=tuple(written(bath, x) for x in bath.standing),
         doubles=tuple(_double(bath, x) for x in bath.steps if x.is_double),
-        deviation=_deviation(bath),
-        late_acid=_late_acid(bath),
+        deviation=deviation_note(bath),
+        cup=cup_note(bath),
+        late_acid=late_acid(bath),
         over=OVER,
         under=UNDER,
         shows_round=view == "round",
         fault=fault,
     )
-
-
-def _mistaken(bath: BathNow, line: DoneLine, key: str) -> Caution:
-    """Return what another bottle did in place of a dose."""
-    wanted = next((x.dose for x in bath.steps if x.step.key == key and x.dose), None)
-    poured = "" if line.value is None else f"{amount_text(line.value, line.unit)} of "
-    title = f"{poured}{line.bottle} {line.dye} went in."
-    if wanted is not None and wanted.dye_name == line.dye:
-        text = "It is the same dye: only what is still missing is asked for now."
-    else:
-        text = (
-            "Another dye cannot be taken out again. If it is on this card, give that "
-            "much less of it; its own step still asks for the whole."
-        )
-    return Caution(title=title, text=text)
 
 
 def _step_at_hand(bath: BathNow, asked: str) -> str:
@@ -171,32 +155,4 @@ def _double(bath: BathNow, each: StepNow) -> DoubleTick:
         words=f"{each.step.title} was ticked {len(each.ticks)} times. "
         "Was it done once? Then take the other back.",
         ticks=tuple(written(bath, tick) for tick in each.ticks),
-    )
-
-
-def _late_acid(bath: BathNow) -> tuple[str, ...]:
-    """Return what to do about the pH that was read; nothing where it is right."""
-    if bath.status in _OVER or measured_ph(bath) is None:
-        return ()
-    return late_advice(bath, ph_of_bath(bath))
-
-
-def _deviation(bath: BathNow) -> DeviationNote | None:
-    """Return what the newest dose did, if it went differently."""
-    acts = {BathAct.DOSED, BathAct.MISSED}
-    last = next((x for x in bath.standing if x.act in acts), None)
-    if last is None:
-        return None
-    key = last.step.partition("/")[0]
-    if last.note == keys.WRONG_BOTTLE:
-        return DeviationNote(note=_mistaken(bath, last, key), top_up=None)
-    found = next((x for x in deviations(bath) if x.step == key), None)
-    if found is None:
-        return None
-    each = next(x for x in bath.steps if x.step.key == key)
-    top_up = None
-    if found.missing_ml:
-        top_up = keys.rest_key(each, found.missing_ml, each.step.code)
-    return DeviationNote(
-        note=Caution(title=found.words, text=found.advice), top_up=top_up
     )

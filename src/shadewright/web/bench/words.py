@@ -8,7 +8,7 @@ from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.bench.pages import Written
 from shadewright.workflows.bath_pages import BathAct, BathNow, DoneLine
 from shadewright.workflows.bath_shapes import HEARD, MORE, PART
-from shadewright.workflows.days.room_clocks import ROOM_TITLES
+from shadewright.workflows.rescaling import ACCEPTED, RESCALED
 
 
 def line_words(bath: BathNow, line: DoneLine) -> str:
@@ -38,7 +38,7 @@ def _what(bath: BathNow, line: DoneLine) -> str:
     for ending in (PART, HEARD, MORE):
         key = key.removesuffix(ending)
     titles = {each.step.key: each.step.title for each in bath.steps}
-    title = titles.get(key) or ROOM_TITLES.get(key, key)
+    title = titles.get(key, key)
     amount = "" if line.value is None else amount_text(line.value, line.unit)
     if line.step.endswith(HEARD):
         return f"Alarm heard: {title}"
@@ -48,13 +48,22 @@ def _what(bath: BathNow, line: DoneLine) -> str:
 
 
 def _of_act(line: DoneLine, title: str, amount: str) -> str:
-    if line.act in {BathAct.NOTE, BathAct.PROBLEM}:
-        return line.act.label
+    if line.step.startswith((RESCALED, ACCEPTED)):
+        return "Decided"
+    if line.act in _SAID:
+        return _SAID[line.act].format(title=title, amount=amount)
     if line.act == BathAct.PH and line.value is not None:
         return f"Read pH {number_text(line.value, digits=3)}"
-    if line.act == BathAct.TEMPERATURE:
-        return f"{line.act.label} {amount}"
-    if line.act == BathAct.MISSED:
-        return f"{title} left out"
+    if line.act == BathAct.HUNG and line.value is not None:
+        return f"{line.act.label}, {line.value:.0f} {line.unit}"
     from_another = f" from {line.bottle} {line.dye}" if line.step.endswith(PART) else ""
     return f"{title} {amount}{from_another}".strip()
+
+
+_PLAIN = (BathAct.NOTE, BathAct.PROBLEM, BathAct.PHOTO, BathAct.RINSED, BathAct.DRY)
+_SAID = {
+    **{act: act.label for act in _PLAIN},
+    BathAct.TEMPERATURE: f"{BathAct.TEMPERATURE.label} {{amount}}",
+    BathAct.MISSED: "{title} left out",
+    BathAct.LEFTOVER: "About {amount} left in the bath",
+}

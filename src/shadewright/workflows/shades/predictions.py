@@ -36,7 +36,7 @@ def foresight(
 ) -> Foresight | None:
     """Return what is foretold; None where the base or a dye is not in the palette."""
     doses = _summed(depths)
-    if holds is None or not _is_known(base_name, doses, holds):
+    if holds is None or not is_known(base_name, doses, holds):
         return None
     dose_error = dose_error_of([depth for _dye, depth in depths]) or DOSE_ERROR
     mix = Mix(base=base_name, doses=tuple(doses.items()))
@@ -109,7 +109,8 @@ def _summed(depths: Depths) -> dict[str, float]:
     return doses
 
 
-def _is_known(base_name: str, doses: dict[str, float], holds: PaletteNow) -> bool:
+def is_known(base_name: str, doses: Mapping[str, float], holds: PaletteNow) -> bool:
+    """Whether a palette can foretell a mix: it has its base and every dye."""
     names = holds.palette.names
     return (
         bool(doses)

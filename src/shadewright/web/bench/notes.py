@@ -1,0 +1,98 @@
+"""What stands above a step: a dose that went differently, the cup, the acid."""
+
+from shadewright.core.quantities import amount_text, number_text
+from shadewright.web.bench import after_keys, keys
+from shadewright.web.bench.pages import CupNote, DeviationNote
+from shadewright.web.parts import Caution
+from shadewright.workflows.bath_pages import BathAct, BathNow, BathStatus, DoneLine
+from shadewright.workflows.bath_ph import late_advice, measured_ph, ph_of_bath
+from shadewright.workflows.cup_looks import CupNow, cup_now
+from shadewright.workflows.deviations import Deviation, deviations
+from shadewright.workflows.rescaling import is_settled
+from shadewright.workflows.shades.colour_shifts import ColourShift, colour_shift
+
+OVER_AND_DONE = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
+
+
+def deviation_note(bath: BathNow) -> DeviationNote | None:
+    """Return what the newest dose did, if it went differently."""
+    acts = {BathAct.DOSED, BathAct.MISSED}
+    last = next((x for x in bath.standing if x.act in acts), None)
+    if last is None:
+        return None
+    key = last.step.partition("/")[0]
+    if last.note == keys.WRONG_BOTTLE:
+        return DeviationNote(note=_mistaken(bath, last, key), top_up=None)
+    found = next((x for x in deviations(bath) if x.step == key), None)
+    if found is None or is_settled(bath.standing, key):
+        return None
+    each = next(x for x in bath.steps if x.step.key == key)
+    top_up = None
+    if found.missing_ml:
+        top_up = keys.rest_key(each, found.missing_ml, each.step.code)
+    text = f"{_colour_words(bath, found)} {found.advice}".strip()
+    return DeviationNote(
+        note=Caution(title=found.words, text=text),
+        top_up=top_up,
+        decide=keys.decide_keys(found),
+    )
+
+
+def _colour_words(bath: BathNow, found: Deviation) -> str:
+    """Return what it does to the colour; nothing where no palette can tell."""
+    shift = colour_shift(bath, factor=found.factor or 1.0)
+    if shift is None:
+        return ""
+    said = f"The colour by your palette: {_shift_words(shift)}."
+    if shift.rest is not None and found.factor is not None:
+        said += f" With the rest rescaled: {_shift_words(shift.rest)}."
+    return said
+
+
+def _shift_words(shift: ColourShift) -> str:
+    return f"{shift.words} ({number_text(shift.difference, digits=2)} CIEDE2000)"
+
+
+def cup_note(bath: BathNow) -> CupNote | None:
+    """Return what the newest look in the cup asks for."""
+    cup = _cup(bath)
+    if cup is None:
+        return None
+    minutes = cup.advice.minutes
+    return CupNote(
+        words=cup.advice.words,
+        steps=(cup.on_yarn, *cup.advice.steps),
+        longer=None if minutes is None else after_keys.longer_key(bath, minutes),
+    )
+
+
+def late_acid(bath: BathNow) -> tuple[str, ...]:
+    """Return what to do about the pH that was read; nothing where it is right.
+
+    Where the cup asks for acid it says so itself.
+    """
+    if bath.status in OVER_AND_DONE or measured_ph(bath) is None:
+        return ()
+    cup = _cup(bath)
+    if cup is not None and cup.is_acid:
+        return ()
+    return late_advice(bath, ph_of_bath(bath))
+
+
+def _cup(bath: BathNow) -> CupNow | None:
+    return None if bath.status in OVER_AND_DONE else cup_now(bath)
+
+
+def _mistaken(bath: BathNow, line: DoneLine, key: str) -> Caution:
+    """Return what another bottle did in place of a dose."""
+    wanted = next((x.dose for x in bath.steps if x.step.key == key and x.dose), None)
+    poured = "" if line.value is None else f"{amount_text(line.value, line.unit)} of "
+    title = f"{poured}{line.bottle} {line.dye} went in."
+    if wanted is not None and wanted.dye_name == line.dye:
+        text = "It is the same dye: only what is still missing is asked for now."
+    else:
+        text = (
+            "Another dye cannot be taken out again. If it is on this card, give that "
+            "much less of it; its own step still asks for the whole."
+        )
+    return Caution(title=title, text=text)
