@@ -106,6 +106,17 @@ class DeviationNote:
 
 
 @dataclass(frozen=True, kw_only=True)
+class NextBar:
+    """The way to what is next at any other pot: when, what, and the time left."""
+
+    number: str
+    lead: str
+    words: str
+    clock: str
+    is_now: bool
+
+
+@dataclass(frozen=True, kw_only=True)
 class CupNote:
     """What a look in the cup asks for: a sentence, the way, a longer hold."""
 
@@ -128,6 +139,8 @@ class BenchPage(Page):
     clocks: str
     bottles: str
     elsewhere_ms: int
+    things: str
+    bar: NextBar | None
     undo_key: UUID
     undo_first: str
     standing: str
@@ -174,6 +187,7 @@ class PotCard:
     fact: str
     state: Chip
     asks: str
+    when: str
     clock_ms: int | None
     clock: str
     key: str
@@ -181,11 +195,25 @@ class PotCard:
 
 
 @dataclass(frozen=True, kw_only=True)
+class AllOff:
+    """The question at the end of a day, and what is still hot by the records."""
+
+    words: str
+    is_hot: bool
+    address: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Pots:
-    """The pots that are not finished, what asks first at the top, and the alarms."""
+    """The pots that are not finished, what asks first at the top, and the alarms.
+
+    ``mark`` changes whenever the list would be another.
+    """
 
     cards: tuple[PotCard, ...]
     alarms: Alarms
+    all_off: AllOff | None
+    mark: str
 
 
 @dataclass(frozen=True, kw_only=True)

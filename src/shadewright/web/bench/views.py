@@ -4,10 +4,12 @@ import json
 from uuid import uuid4
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
+from django.utils import timezone
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text
 from shadewright.web.bench.clock_words import every_clock, kind, millis, now_ms, wire
+from shadewright.web.bench.next_words import next_bar, next_wire
 from shadewright.web.bench.notes import cup_note, deviation_note, late_acid
 from shadewright.web.bench.pages import (
     BenchPage,
@@ -25,6 +27,7 @@ from shadewright.workflows.bath_pages import (
     open_baths,
 )
 from shadewright.workflows.bench_doses import bottle_trouble
+from shadewright.workflows.days.next_things import next_things
 from shadewright.workflows.deviations import OVER, UNDER
 from shadewright.workflows.shelf import shelf
 
@@ -58,6 +61,7 @@ def bench_now(_request: HttpRequest, number: str) -> JsonResponse:
         "mark": _mark(bath),
         "clocks": wire(every_clock(every)),
         "elsewhere": _elsewhere_ms(bath, every),
+        "things": next_wire(next_things(timezone.now(), every)),
     })
 
 
@@ -73,6 +77,7 @@ def bench_page(
     bath, every, bottles = bath_now(number), open_baths(), shelf()
     now_key = _step_at_hand(bath, request.GET.get("step", ""))
     asked_view = view if view in VIEWS else ""
+    things = next_things(timezone.now(), every)
     undoable = [str(line.deed) for line in bath.standing if line.may_undo]
     return BenchPage(
         title=bath.called,
@@ -84,6 +89,8 @@ def bench_page(
         clocks=json.dumps(wire(every_clock(every))),
         bottles=json.dumps({x.code: [x.dye_name, bottle_trouble(x)] for x in bottles}),
         elsewhere_ms=_elsewhere_ms(bath, every),
+        things=json.dumps(next_wire(things)),
+        bar=next_bar(things, number),
         undo_key=uuid4(),
         undo_first=undoable[0] if undoable else "",
         standing=" ".join(undoable),

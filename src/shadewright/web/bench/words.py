@@ -8,6 +8,7 @@ from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.bench.pages import Written
 from shadewright.workflows.bath_pages import BathAct, BathNow, DoneLine
 from shadewright.workflows.bath_shapes import HEARD, MORE, PART
+from shadewright.workflows.days.room_clocks import ROOM_TITLES
 from shadewright.workflows.rescaling import ACCEPTED, RESCALED
 
 
@@ -38,7 +39,7 @@ def _what(bath: BathNow, line: DoneLine) -> str:
     for ending in (PART, HEARD, MORE):
         key = key.removesuffix(ending)
     titles = {each.step.key: each.step.title for each in bath.steps}
-    title = titles.get(key, key)
+    title = titles.get(key) or ROOM_TITLES.get(key, key)
     amount = "" if line.value is None else amount_text(line.value, line.unit)
     if line.step.endswith(HEARD):
         return f"Alarm heard: {title}"
