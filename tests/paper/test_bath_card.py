@@ -67,6 +67,7 @@ def test_what_the_template_is_given() -> None:
         "place": 2,
         "key": "dose-1",
         "title": "Slate 1.04\xa0%",
+        "planned_at": "",
         "code": "T7K",
         "number": "60",
         "unit": "ml",

@@ -37,7 +37,8 @@ class BathCard:
     ``strengths_percent`` holds the strength of each dose's stock by the key of
     its step, ``sure`` how sure its depth then is, ``advice`` what would help that
     most, ``acidity`` how sour the bath should be, in a line; an empty
-    ``pot_name`` or ``mill_lot`` leaves a line to write on.
+    ``pot_name`` or ``mill_lot`` leaves a line to write on. ``times`` are the clock
+    that the day's plan has for a step, ``order`` the bath's place in that day.
     """
 
     number: str
@@ -55,6 +56,9 @@ class BathCard:
     mill_lot: str = ""
     skeins: int | None = None
     pot_name: str = ""
+    source_name: str = ""
+    order: str = ""
+    times: Mapping[str, str] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
     curve: Curve | None = None
     acidity: str = ""
@@ -123,8 +127,10 @@ def _facts(card: BathCard) -> tuple[tuple[str, str], ...]:
         ("Mill lot", card.mill_lot[:60]),
         ("Dry yarn", f"{amount_text(card.fibre_g, 'g')}{skeins}"),
         ("Pot", card.pot_name[:60]),
+        *((("On", card.source_name[:60]),) if card.source_name else ()),
         ("Liquor", f"1{NO_BREAK}:{NO_BREAK}{ratio}"),
         ("Day", day_words(card.dyed_on)),
+        *((("Card", card.order),) if card.order else ()),
         ("Who", ""),
     )
 
@@ -135,6 +141,7 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
         "place": place,
         "key": step.key,
         "title": _title(card, step),
+        "planned_at": card.times.get(step.key, ""),
         "code": step.code,
         "number": number,
         "unit": unit,

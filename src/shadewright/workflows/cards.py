@@ -1,6 +1,8 @@
 """Baths on paper: the cards for the pots, and the tags of the swatches."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from types import MappingProxyType
 
 from shadewright.core.baths.acidity import ph_text
 from shadewright.exchange import bath_text
@@ -19,11 +21,25 @@ from shadewright.workflows.sure_words import share_words
 _WATER_ONLY = "water only, no fibre: the bath reads higher."
 
 
-def bath_cards(numbers: Sequence[str], *, paper: str = "a4") -> bytes:
+@dataclass(frozen=True, kw_only=True)
+class Planned:
+    """A bath's place among those of its day, and the clock of each step by its key."""
+
+    place: int
+    of: int
+    times: Mapping[str, str]
+
+
+def bath_cards(
+    numbers: Sequence[str],
+    *,
+    paper: str = "a4",
+    planned: Mapping[str, Planned] = MappingProxyType({}),
+) -> bytes:
     """Return the cards of these baths as a PDF, in the order they are named."""
     is_demo = _is_demo()
     baths = _baths(numbers, most=MOST_CARDS)
-    cards = [_card(bath, is_demo=is_demo) for bath in baths]
+    cards = [_card(x, planned=planned.get(x.number), is_demo=is_demo) for x in baths]
     return bath_cards_pdf(cards, paper=paper, printed_on=today())
 
 
@@ -45,7 +61,7 @@ def _is_demo() -> bool:
     return here is not None and here.is_demo
 
 
-def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
+def _card(bath: BathNow, *, planned: Planned | None, is_demo: bool) -> BathCard:
     doses = {each.step.key: each.dose for each in bath.steps if each.dose is not None}
     text = version(bath.version_id).text
     return BathCard(
@@ -68,6 +84,9 @@ def _card(bath: BathNow, *, is_demo: bool) -> BathCard:
         mill_lot=bath.mill_lot,
         skeins=bath.skeins,
         pot_name=bath.pot_name,
+        source_name=bath.source_name,
+        order="" if planned is None else f"{planned.place} of {planned.of}",
+        times={} if planned is None else planned.times,
         acidity=_acidity(bath),
         notes=(bath.top_caution, text.notes, bath.notes),
         curve=programme_of(text, text.stops).curve,

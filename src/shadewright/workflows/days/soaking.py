@@ -1,0 +1,67 @@
+"""The soak list of a day: which yarn goes under water when, and for which bath."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from shadewright.core.quantities import amount_text
+from shadewright.paper.day_lists import DayList, ListColumn, ListPart, day_list_pdf
+from shadewright.workflows.bath_shapes import BathStatus
+from shadewright.workflows.days.day_order import OrderedBath, clock, day_in_order
+from shadewright.workflows.recipes import version
+from shadewright.workflows.stamps import today
+from shadewright.workflows.studio import studio
+
+SOAK = timedelta(minutes=30)
+"""Yarn is wet through after about so long (common practice)."""
+
+_SAID = (
+    "Weigh each yarn dry first and write the true weight. Tie a tag with the number "
+    "on it, then put it under water until no air comes out of it."
+)
+_COLUMNS = (
+    ListColumn(head="Under water at", share=0.14, is_large=True),
+    ListColumn(head="Bath", share=0.24),
+    ListColumn(head="Yarn", share=0.26),
+    ListColumn(head="Skeins", share=0.08, is_large=True),
+    ListColumn(head="Dry", share=0.1, is_large=True),
+    ListColumn(head="True weight, g", share=0.18),
+)
+
+
+def soak_list(day: date, *, paper: str = "a4") -> bytes:
+    """Return the soak list of a day as a PDF, the first bath first."""
+    here = studio()
+    rows = [
+        _row(each)
+        for each in day_in_order(day).baths
+        if each.bath.status is BathStatus.PLANNED
+    ]
+    part = ListPart(name="Yarn to soak", said=_SAID, columns=_COLUMNS, rows=tuple(rows))
+    what = DayList(
+        name="Soak list",
+        day=day,
+        parts=(part,),
+        is_demo=here is not None and here.is_demo,
+    )
+    return day_list_pdf(what, paper=paper, printed_on=today())
+
+
+def _row(each: OrderedBath) -> tuple[str, ...]:
+    bath, begins = each.bath, each.begins
+    return (
+        "" if begins is None else clock(begins - SOAK),
+        f"{bath.number} {bath.recipe_name}",
+        ". ".join(_yarn(each)),
+        "" if bath.skeins is None else str(bath.skeins),
+        amount_text(bath.fibre_g, "g"),
+        "",
+    )
+
+
+def _yarn(each: OrderedBath) -> Iterator[str]:
+    bath = each.bath
+    lot = f", mill lot {bath.mill_lot}" if bath.mill_lot else ""
+    yield f"{bath.base_name}{lot}"
+    ties = version(bath.version_id).text.ties
+    if ties:
+        yield f"Ties: {ties.rstrip('.')}"
