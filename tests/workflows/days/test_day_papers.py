@@ -1,9 +1,11 @@
 """The papers of a day say what its plan and its baths say, in the plan's order."""
 
+from datetime import timedelta
+
 import pytest
 
 from shadewright.errors import MissingError
-from shadewright.records.models import BathDose, RecipeAuxiliary
+from shadewright.records.models import Bath, BathDose, DaySchedule, RecipeAuxiliary
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.days.day_order import clock, day_in_order
 from shadewright.workflows.days.pulling import pull_list
@@ -63,6 +65,30 @@ def test_the_day_sheet_has_lanes_jobs_and_baths() -> None:
         "next day",
     ):
         assert part in words, part
+
+
+def test_doses_may_be_counted_to_the_filling(day: PlannedDay) -> None:
+    row = DaySchedule.objects.get()
+    stages = row.plan["baths"][0]["stages"]
+    for stage, starts, ends in (("fill", 0, 21), ("heat", 21, 21), ("dose", 21, 21)):
+        found = next(each for each in stages if each["stage"] == stage)
+        found.update(start_min=starts, end_min=ends)
+    row.save()
+    words = words_on(day_sheet(today()))
+    assert f"08:00 {day.first[7:]} Low Tide Fill the pot, 5.82 l, doses in" in words
+    assert "Heat on, to the top" in words
+    times = day_in_order(today()).baths[0].times
+    assert "dose-1" not in times
+    assert clock(times["heat"]) == "08:21"
+
+
+def test_what_was_left_to_cool_is_rinsed_and_gets_no_card(day: PlannedDay) -> None:
+    before = today() - timedelta(days=1)
+    Bath.objects.filter(number=day.first).update(dyed_on=before)
+    words = words_on(day_sheet(today()))
+    assert "11:43 B2 Low Tide Rinse and hang 2 skeins" in words
+    assert "B2 Low Tide Fill the pot" not in words
+    assert day.first not in words_on(day_cards(today()))
 
 
 def test_cards_are_in_order_and_say_when(day: PlannedDay) -> None:

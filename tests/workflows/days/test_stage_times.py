@@ -7,6 +7,7 @@ import pytest
 from django.utils import timezone
 
 from shadewright.core.planning import Stage
+from shadewright.records.models import Bath
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bench import Tap, keep_tap
 from shadewright.workflows.days.stage_times import FEWEST, USUAL, stage_minutes
@@ -108,6 +109,17 @@ def test_cooling_runs_to_the_first_rinse_of_the_same_day(pot: Ready) -> None:
     tick(overnight, BathAct.RINSED, "", minute=-60 * 8, by=ines.id)
     cool = stage_minutes().cool_min
     assert (cool.minutes, cool.rests_on) == (150.0, FEWEST)
+
+
+def test_all_rinses_of_a_bath_and_its_hanging_are_one(pot: Ready) -> None:
+    (ines, *_others) = people()
+    for number, begins in baths(pot, FEWEST):
+        Bath.objects.filter(number=number).update(skeins=2)
+        tick(number, BathAct.HEAT_OFF, "off", minute=begins, by=ines.id)
+        tick(number, BathAct.RINSED, "rinse", minute=begins + 3, by=ines.id)
+        tick(number, BathAct.RINSED, "rinse", minute=begins + 6, by=ines.id)
+        tick(number, BathAct.HUNG, "rack", minute=begins + 10, by=ines.id)
+    assert stage_minutes().rinse_min_per_skein.minutes == 5.0  # 10 min for two skeins
 
 
 def test_a_bath_has_whole_minutes_of_each_stage() -> None:

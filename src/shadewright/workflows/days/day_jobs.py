@@ -9,31 +9,36 @@ from shadewright.core.planning import Stage
 from shadewright.core.quantities import amount_text
 from shadewright.paper.day_sheet import DayJob
 from shadewright.workflows.days.day_order import DayInOrder, OrderedBath, clock
-from shadewright.workflows.days.schedules import BathAt, Schedule
+from shadewright.workflows.days.schedules import BathAt, Schedule, StageAt
+from shadewright.workflows.days.step_clock import touched
 
 Timed = tuple[datetime, DayJob]
 
 _TOUCH = "What the card says for the way up"
 _OVERNIGHT = "Stays in its pot overnight"
+_DOSES = ", doses in, then the yarn"
 
 
 def day_jobs(order: DayInOrder, plan: Schedule) -> tuple[DayJob, ...]:
     """Return the jobs of a day, the first first."""
     timed = [*_washouts(order, plan)]
-    for each in order.baths:
+    for each in (*order.left, *order.baths):
         if each.planned is not None:
-            timed += _jobs(each, each.planned)
+            timed += _jobs(each, each.planned, order)
     return tuple(job for _at, job in sorted(timed, key=itemgetter(0)))
 
 
-def _jobs(each: OrderedBath, planned: BathAt) -> Iterator[Timed]:
-    words = dict(_stage_words(each))
+def _jobs(each: OrderedBath, planned: BathAt, order: DayInOrder) -> Iterator[Timed]:
+    words = dict(_stage_words(each, planned))
+    is_left = not each.of_day(order.day)
     for stage in planned.stages:
+        if is_left and stage.name != Stage.RINSE:
+            continue
         if stage.name in words and stage.ends_at > stage.starts_at:
             what = words[Stage(stage.name)]
             yield _job(each, planned, stage.starts_at, what, stage.person)
     for touch in planned.touches:
-        what = _touch_words(each, touch.starts_at)
+        what = _touch_words(each, touch)
         yield _job(each, planned, touch.starts_at, what, touch.person)
 
 
@@ -45,17 +50,18 @@ def _job(
     return at, job
 
 
-def _stage_words(each: OrderedBath) -> Iterator[tuple[Stage, str]]:
-    bath, planned = each.bath, each.planned
+def _stage_words(each: OrderedBath, planned: BathAt) -> Iterator[tuple[Stage, str]]:
+    bath = each.bath
     water = next((x.step for x in bath.steps if x.step.key == "fill"), None)
     litres = None if water is None else water.amount
     fill = "" if litres is None else f", {amount_text(litres, 'l')}"
     skeins = {None: "", 1: " 1 skein"}.get(bath.skeins, f" {bath.skeins} skeins")
-    stays = planned is not None and planned.stage(Stage.RINSE) is None
-    yield Stage.FILL, f"Fill the pot{fill}"
+    stays = planned.stage(Stage.RINSE) is None
+    dosed, warmed = planned.stage(Stage.DOSE), planned.stage(Stage.HEAT)
+    yield Stage.FILL, f"Fill the pot{fill}{'' if _lasts(dosed) else _DOSES}"
     yield Stage.HEAT, "Heat on"
     yield Stage.DOSE, "Doses in, then the yarn"
-    yield Stage.RAMP, "Heat up to the top"
+    yield Stage.RAMP, "Heat up to the top" if _lasts(warmed) else "Heat on, to the top"
     yield Stage.HOLD, "At the top: hold"
     yield Stage.CHECK, f"Look at the bath, heat off{_overnight(stays=stays)}"
     yield Stage.RINSE, f"Rinse and hang{skeins}"
@@ -65,11 +71,15 @@ def _overnight(*, stays: bool) -> str:
     return f". {_OVERNIGHT}" if stays else ""
 
 
-def _touch_words(each: OrderedBath, at: datetime) -> str:
-    """Return what goes in on the way up by the card's own words."""
-    steps = (x.step for x in each.bath.steps if x.step.kind is StepKind.ADD)
-    added = [x.title for x in steps if each.times.get(x.key) == at]
-    return f"{added[0]} in" if added else _TOUCH
+def _lasts(stage: StageAt | None) -> bool:
+    return stage is not None and stage.ends_at > stage.starts_at
+
+
+def _touch_words(each: OrderedBath, touch: StageAt) -> str:
+    """Return what goes in, or is looked at, by the card's own words."""
+    steps = touched(touch, [x.step for x in each.bath.steps], each.times)
+    said = [x.title if x.kind is StepKind.LOOK else f"{x.title} in" for x in steps]
+    return ", ".join(said) or _TOUCH
 
 
 def _washouts(order: DayInOrder, plan: Schedule) -> Iterator[Timed]:

@@ -6,7 +6,7 @@ from datetime import date, datetime
 
 from django.utils import timezone
 
-from shadewright.records import day_reads
+from shadewright.records import day_reads, recipe_reads
 from shadewright.workflows.bath_pages import shaped_bath
 from shadewright.workflows.bath_shapes import BathNow, BathStatus
 from shadewright.workflows.days.schedules import BathAt, Schedule, schedule_of
@@ -26,21 +26,34 @@ class OrderedBath:
         """When its pot is to be filled."""
         return None if self.planned is None else self.planned.stages[0].starts_at
 
+    def of_day(self, day: date) -> bool:
+        """Whether it is dyed on a day, and not only rinsed then."""
+        return self.bath.dyed_on == day
+
 
 @dataclass(frozen=True, kw_only=True)
 class DayInOrder:
-    """A day's plan, if it has one, and its baths but for those that were given up."""
+    """A day's plan, if it has one, and its baths but for those that were given up.
+
+    ``left`` are baths of days before that the plan has standing in their pots.
+    """
 
     day: date
     schedule: Schedule | None
     baths: tuple[OrderedBath, ...]
+    left: tuple[OrderedBath, ...] = ()
 
 
 def day_in_order(day: date) -> DayInOrder:
     """Return the baths of a day: first as planned, then those that no plan holds."""
     schedule = schedule_of(day)
     baths = sorted(_baths(day, schedule), key=_rank)
-    return DayInOrder(day=day, schedule=schedule, baths=tuple(baths))
+    return DayInOrder(
+        day=day,
+        schedule=schedule,
+        baths=tuple(x for x in baths if x.of_day(day)),
+        left=tuple(x for x in baths if not x.of_day(day)),
+    )
 
 
 def clock(at: datetime | None) -> str:
@@ -49,15 +62,22 @@ def clock(at: datetime | None) -> str:
 
 
 def _baths(day: date, schedule: Schedule | None) -> Iterator[OrderedBath]:
-    for row in day_reads.baths_of_day(day):
+    rows = list(day_reads.baths_of_day(day))
+    known = {row.number for row in rows}
+    planned = () if schedule is None else schedule.baths
+    rows += [
+        recipe_reads.bath_row(each.number)
+        for each in planned
+        if each.number not in known
+    ]
+    for row in rows:
         bath = shaped_bath(row)
         if bath.status is BathStatus.GIVEN_UP:
             continue
-        planned = None if schedule is None else schedule.bath(bath.number)
+        found = None if schedule is None else schedule.bath(bath.number)
         steps = [each.step for each in bath.steps]
-        yield OrderedBath(
-            bath=bath, planned=planned, times=planned_times(planned, steps)
-        )
+        times = planned_times(found, steps)
+        yield OrderedBath(bath=bath, planned=found, times=times)
 
 
 def _rank(each: OrderedBath) -> tuple[bool, str]:

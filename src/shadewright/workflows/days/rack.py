@@ -18,8 +18,8 @@ from shadewright.workflows.days.room import room_now
 from shadewright.workflows.stamps import Stamp, this_moment
 
 _SKEIN_G = 100.0  # where nobody counted: the usual skein (common practice)
-SKEINS = "skeins"
-"""The unit of a line that says how many were hung; else it is all of the bath's."""
+RACK, SKEINS = "rack", "skeins"
+"""The step of such a line, and its unit where it says how many were hung."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -80,7 +80,7 @@ def hung_at(at: datetime) -> tuple[Hung, ...]:
 
 def take_off_rack(number: str, *, stamp: Stamp) -> None:
     """Write that a bath's yarn is dry and off the rack."""
-    keep_tap(Tap(bath=number, act=BathAct.DRY), stamp=stamp)
+    keep_tap(Tap(bath=number, act=BathAct.DRY, step=RACK), stamp=stamp)
 
 
 def rack_words(hung: Sequence[Hung]) -> str:

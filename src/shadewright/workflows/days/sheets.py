@@ -46,7 +46,7 @@ def day_sheet(day: date, *, paper: str = "a4") -> bytes:
         notes=tuple(_notes(order)),
         lanes=() if plan is None else tuple(_lanes(order, plan)),
         jobs=() if plan is None else day_jobs(order, plan),
-        baths=tuple(_row(each) for each in order.baths),
+        baths=tuple(_row(each, day) for each in (*order.left, *order.baths)),
         is_demo=here is not None and here.is_demo,
     )
     return day_sheet_pdf(sheet, paper=paper, printed_on=today())
@@ -139,7 +139,7 @@ def _block_lines(planned: BathAt) -> Iterator[str]:
     )
     for which, words in said:
         stage = planned.stage(which)
-        if stage is not None and (stage.ends_at > stage.starts_at):
+        if stage is not None and stage.ends_at > stage.starts_at:
             yield f"{clock(stage.starts_at)} {words}"
 
 
@@ -178,19 +178,20 @@ def _since(plan: Schedule, at: datetime) -> float:
     return (at - plan.opens_at).total_seconds() / 60
 
 
-def _row(each: OrderedBath) -> SheetBath:
+def _row(each: OrderedBath, day: date) -> SheetBath:
     bath, planned = each.bath, each.planned
     check = None if planned is None else planned.stage(Stage.CHECK)
     rinse = None if planned is None else planned.stage(Stage.RINSE)
     overnight = "" if planned is None else "next day"
+    is_left = not each.of_day(day)
     return SheetBath(
         number=bath.number,
         name=bath.recipe_name,
         yarn=yarn_words(bath),
         pot=bath.pot_name if planned is None else planned.pot,
         source=bath.source_name if planned is None else planned.source,
-        begins=clock(each.begins),
-        off="" if check is None else clock(check.ends_at),
+        begins="before" if is_left else clock(each.begins),
+        off="" if check is None or is_left else clock(check.ends_at),
         rinse=overnight if rinse is None else clock(rinse.starts_at),
     )
 

@@ -2,9 +2,10 @@
 
 What a tick took is the time since the same person's last tick. For a dose and for the
 look before the heat goes off that last tick must be of the same bath; for a filling
-and a rinse it may be any. Longer gaps than ``_MOST_MIN`` are left out, since nobody
-knows what was done in them. Cooling runs from heat off to the first rinse of the same
-day, so that what is learned is what this studio waits, not what the yarn needs.
+and a rinse it may be any; the rinses of a bath and its hanging count as one. Longer
+gaps than ``_MOST_MIN`` are left out, since nobody knows what was done in them. Cooling
+runs from heat off to the first rinse of the same day, so that what is learned is what
+this studio waits, not what the yarn needs.
 """
 
 from collections import defaultdict
@@ -18,7 +19,7 @@ from django.utils import timezone
 
 from shadewright.core.planning import Stage
 from shadewright.records import stage_reads
-from shadewright.records.models import BathLine
+from shadewright.records.models import Bath, BathLine
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.typed_cards import DEVICE
 
@@ -26,6 +27,7 @@ FEWEST = 5
 """From so many timings on, their median goes before the usual value."""
 _LEAST_MIN, _MOST_MIN = 0.2, 30.0
 _DOSES = {BathAct.DOSED, BathAct.ADDED}
+_RINSES = {BathAct.RINSED, BathAct.HUNG}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -98,10 +100,17 @@ def _is_tapped(line: BathLine) -> bool:
 
 def _by_hand(lines: Sequence[BathLine]) -> Iterator[tuple[str, float]]:
     ordered = sorted(lines, key=lambda line: (line.by_id or 0, line.at, line.pk))
+    rinsed: dict[Bath, float] = defaultdict(float)
     for before, line in pairwise(ordered):
         minutes = (line.at - before.at).total_seconds() / 60
-        if before.by_id == line.by_id and _LEAST_MIN <= minutes <= _MOST_MIN:
-            yield from _timing(before, line, minutes)
+        if before.by_id != line.by_id or not _LEAST_MIN <= minutes <= _MOST_MIN:
+            continue
+        if line.act in _RINSES:
+            rinsed[line.bath] += minutes
+        yield from _timing(before, line, minutes)
+    for bath, minutes in rinsed.items():
+        if bath.skeins:
+            yield "rinse", minutes / bath.skeins
 
 
 def _timing(
@@ -114,8 +123,6 @@ def _timing(
         yield "dose", minutes
     elif line.act == BathAct.HEAT_OFF and is_same and before.act == BathAct.CHECKED:
         yield "check", minutes
-    elif line.act == BathAct.RINSED and line.bath.skeins:
-        yield "rinse", minutes / line.bath.skeins
 
 
 def _liquor_l(line: BathLine) -> float:

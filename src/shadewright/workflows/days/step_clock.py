@@ -16,48 +16,71 @@ def planned_times(
     """Return when each step is planned, by its key; nothing where no plan says so.
 
     The heat of the card is the rise of the plan: water may be warmed before, to what
-    the doses go into. What goes in on the way up is a touch, in the order of both.
+    the doses go into. Where the plan counts the doses to the filling, they have no time
+    of their own.
     """
     return {} if planned is None else dict(_times(planned, steps))
+
+
+def touched(
+    touch: StageAt, steps: Sequence[RoundStep], times: dict[str, datetime]
+) -> tuple[RoundStep, ...]:
+    """Return what is added or looked at in a touch of the plan, by its time."""
+    kinds = {StepKind.ADD, StepKind.LOOK}
+    near = timedelta(minutes=1)
+    return tuple(
+        step
+        for step in steps
+        if step.kind in kinds
+        and step.key in times
+        and abs(times[step.key] - touch.starts_at) < near
+    )
 
 
 def _times(
     planned: BathAt, steps: Sequence[RoundStep]
 ) -> Iterator[tuple[str, datetime]]:
+    dose = _lasting(planned.stage(Stage.DOSE))
     rise = planned.stage(Stage.RAMP) or planned.stage(Stage.HEAT)
+    check = planned.stage(Stage.CHECK)
     when: dict[StepKind, datetime | None] = {
         StepKind.FILL: _starts(planned.stage(Stage.FILL)),
-        StepKind.DOSE: _starts(planned.stage(Stage.DOSE)),
-        StepKind.YARN: _ends(planned.stage(Stage.DOSE)),
+        StepKind.DOSE: _starts(dose),
+        StepKind.YARN: None if dose is None else dose.ends_at,
         StepKind.HEAT: _starts(rise),
         StepKind.LOOK: None if rise is None else rise.starts_at + _LOOK,
         StepKind.TOP: _starts(planned.stage(Stage.HOLD)),
-        StepKind.HOLD: _starts(planned.stage(Stage.CHECK)),
-        StepKind.OFF: _ends(planned.stage(Stage.CHECK)),
+        StepKind.HOLD: _starts(check),
+        StepKind.OFF: None if check is None else check.ends_at,
         StepKind.FINISH: _starts(planned.stage(Stage.RINSE)),
     }
     for step in steps:
         at = when.get(step.kind)
         if at is not None:
             yield step.key, at
-    for step, touch in zip(_on_the_way(steps), planned.touches, strict=False):
-        yield step.key, touch.starts_at
+    yield from _added(planned, steps, rise)
 
 
-def _on_the_way(steps: Sequence[RoundStep]) -> Iterator[RoundStep]:
-    is_rising = False
-    for step in steps:
-        if step.kind is StepKind.HEAT:
-            is_rising = True
-        elif step.kind is StepKind.TOP:
-            return
-        elif is_rising and step.kind is StepKind.ADD:
-            yield step
+def _added(
+    planned: BathAt, steps: Sequence[RoundStep], rise: StageAt | None
+) -> Iterator[tuple[str, datetime]]:
+    # What goes in on the way up and at the top has its touch in the plan.
+    looks = set() if rise is None else {rise.starts_at + _LOOK}
+    waiting = [x.starts_at for x in planned.touches if x.starts_at not in looks]
+    kinds = [step.kind for step in steps]
+    heat, top = kinds.index(StepKind.HEAT), kinds.index(StepKind.TOP)
+    on_the_way = [x for x in steps[heat + 1 : top] if x.kind is StepKind.ADD]
+    yield from zip((x.key for x in on_the_way), waiting, strict=False)
+    hold = planned.stage(Stage.HOLD)
+    for step in steps[top + 1 :]:
+        if step.kind is StepKind.ADD and hold is not None:
+            yield step.key, hold.starts_at
+
+
+def _lasting(stage: StageAt | None) -> StageAt | None:
+    """Return a stage, unless it takes no time of its own."""
+    return stage if stage is not None and stage.ends_at > stage.starts_at else None
 
 
 def _starts(stage: StageAt | None) -> datetime | None:
     return None if stage is None else stage.starts_at
-
-
-def _ends(stage: StageAt | None) -> datetime | None:
-    return None if stage is None else stage.ends_at
