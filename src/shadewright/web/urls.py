@@ -28,6 +28,7 @@ urlpatterns = [
     path("", include("shadewright.web.acidity.urls")),
     path("recipes/", include("shadewright.web.recipes.urls")),
     path("days/", include("shadewright.web.dye_days.urls")),
+    path("days/", include("shadewright.web.day_baths.urls")),
     path("baths/", include("shadewright.web.baths.urls")),
     path("bench/", include("shadewright.web.bench.urls")),
     path("", include("shadewright.web.cards.urls")),

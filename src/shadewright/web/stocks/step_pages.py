@@ -1,6 +1,6 @@
 """The page of each step of a stock in the making."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 from typing import Any
@@ -45,9 +45,11 @@ from shadewright.web.stocks.words import (
     weighed_outcome,
 )
 from shadewright.web.sureness import SureStrength, bottle_strength, sure_strength
+from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.dye_lives import suggested_discard_day
 from shadewright.workflows.makings import Making
 from shadewright.workflows.outcomes import if_weighed
+from shadewright.workflows.promised import days_without_bottle
 from shadewright.workflows.shelf import shelf_bottle
 from shadewright.workflows.stamps import today
 from shadewright.workflows.stock_tools import scales, ware
@@ -85,12 +87,22 @@ def finished_page(stock: Making) -> FinishedPage:
     return FinishedPage(
         title=f"{stock.stock.dye_name} stock is made",
         crumbs=(SHELF,),
+        days=tuple(_days_that_wait(stock.stock.dye_id)),
         code=code,
         strength=bottle_strength(bottle),
         volume=amount_text(bottle.volume_ml, "ml"),
         label=reverse("bottle-label", args=[code]),
         bottle=bottle_address(code),
     )
+
+
+def _days_that_wait(dye_id: int) -> Iterator[Link]:
+    for day, count in days_without_bottle(dye_id).items():
+        waits = "1 dose waits for it" if count == 1 else f"{count} doses wait for it"
+        yield Link(
+            words=f"To {day_words(day)}: {waits}",
+            address=reverse("day-stock", args=[day]),
+        )
 
 
 def given_up_page(stock: Making) -> GivenUpPage:

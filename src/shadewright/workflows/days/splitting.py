@@ -23,6 +23,7 @@ from shadewright.records.models import Bath, BathFor, DayWish, OrderLine, Pot
 from shadewright.workflows.bath_wishes import BathWish, check_wish
 from shadewright.workflows.baths import BathPlan, keep_bath, plan_bath
 from shadewright.workflows.days.scale_check import ScaleCheck, scale_check
+from shadewright.workflows.days.waiting import baths_of_split
 from shadewright.workflows.recipe_shapes import Version, shaped_version
 from shadewright.workflows.stamps import Stamp, today
 
@@ -32,7 +33,8 @@ class SplitWish:
     """What is to be dyed on a day, before it is split.
 
     The yarn is ``skeins_g``, what each skein weighs, or ``loose_g``. Without ``pots``
-    all pots in use may be taken. ``for_lines`` are lines of orders with their skeins.
+    all pots in use may be taken. ``for_lines`` are lines of orders with their skeins,
+    the most urgent first: where the yarn is too little, the last ones go without.
     """
 
     version_id: int
@@ -66,8 +68,9 @@ class DyeOfSplit:
 class SplitPlan:
     """The baths that a wish becomes; ``heaviest`` is the plan of the first of them.
 
-    ``more`` counts the skeins that whole pots take besides. ``shares`` has a row a
-    bath: lines of orders with the skeins that it dyes for them.
+    ``more`` counts the skeins that whole pots take besides, ``room_for`` those that
+    they could take. ``shares`` has a row a bath: lines of orders with the skeins that
+    it dyes for them.
     """
 
     wish: SplitWish
@@ -75,6 +78,7 @@ class SplitPlan:
     liquor_ratio: float
     baths: tuple[SplitBath, ...]
     more: int
+    room_for: int
     pot_ids: Mapping[str, int]
     shares: tuple[tuple[tuple[int, int], ...], ...]
     heaviest: BathPlan
@@ -101,7 +105,7 @@ def split_wish(wish: SplitWish) -> SplitPlan:
     _check(wish, version)
     ratio = wish.liquor_ratio or version.text.liquor_ratio or 0.0
     pots = _pots(wish)
-    baths, more = _split(wish, ratio, pots)
+    baths, more, room_for = _split(wish, ratio, pots)
     pot_ids = {pot.name: pot.pk for pot in pots}
     heaviest = plan_bath(_bath_wish(wish, baths[0], ratio, pot_ids), is_shown=False)
     return SplitPlan(
@@ -110,6 +114,7 @@ def split_wish(wish: SplitWish) -> SplitPlan:
         liquor_ratio=ratio,
         baths=baths,
         more=more,
+        room_for=room_for,
         pot_ids=pot_ids,
         shares=_shares(wish, baths),
         heaviest=heaviest,
@@ -122,7 +127,7 @@ def split_wish(wish: SplitWish) -> SplitPlan:
 def keep_split(wish: SplitWish, stamp: Stamp) -> tuple[str, ...]:
     """Plan all the baths of a wish and return their numbers; sent twice, kept once."""
     recipe_reads.lock_numbers()
-    kept = tuple(_kept(stamp))
+    kept = baths_of_split(stamp.deed)
     if kept:
         return kept
     plan = split_wish(wish)
@@ -137,13 +142,6 @@ def keep_split(wish: SplitWish, stamp: Stamp) -> tuple[str, ...]:
             BathFor.objects.create(bath=row, line_id=line_id, skeins=skeins)
         numbers.append(number)
     return tuple(numbers)
-
-
-def _kept(stamp: Stamp) -> Iterator[str]:
-    place = 1
-    while row := recipe_reads.bath_of_deed(_own(stamp, place).deed):
-        yield row.number
-        place += 1
 
 
 def _own(stamp: Stamp, place: int) -> Stamp:
@@ -200,7 +198,7 @@ def _pots(wish: SplitWish) -> list[Pot]:
 
 def _split(
     wish: SplitWish, ratio: float, pots: list[Pot]
-) -> tuple[tuple[SplitBath, ...], int]:
+) -> tuple[tuple[SplitBath, ...], int, int]:
     rooms = [SplitPot(name=pot.name, volume_l=pot.volume_l) for pot in pots]
     skeins_g = wish.skeins_g
     if wish.loose_g is not None:
@@ -216,9 +214,10 @@ def _split(
         liquor_ratio=ratio,
         least_baths=wish.least_baths,
     )
-    if wish.loose_g is None and wish.is_whole_pots:
-        return filled_up(baths=baths, skein_g=sum(skeins_g) / len(skeins_g))
-    return baths, 0
+    if wish.loose_g is not None:
+        return baths, 0, 0
+    whole, more = filled_up(baths=baths, skein_g=sum(skeins_g) / len(skeins_g))
+    return (whole, more, 0) if wish.is_whole_pots else (baths, 0, more)
 
 
 def _bath_wish(
@@ -245,10 +244,8 @@ def _shares(
     """Return for which lines each bath is; loose yarn is for none."""
     if wish.loose_g is not None:
         return ((),) * len(baths)
-    rows = allotted(
-        places=[len(bath.skeins_g) for bath in baths],
-        wanted=[skeins for _, skeins in wish.for_lines],
-    )
+    places = [len(bath.skeins_g) for bath in baths]
+    rows = allotted(places=places, wanted=tuple(_within(sum(places), wish.for_lines)))
     return tuple(
         tuple(
             (line_id, row[place])
@@ -257,6 +254,13 @@ def _shares(
         )
         for place in range(len(baths))
     )
+
+
+def _within(skeins: int, lines: tuple[tuple[int, int], ...]) -> Iterator[int]:
+    for _, wanted in lines:
+        taken = min(wanted, skeins)
+        skeins -= taken
+        yield taken
 
 
 def _dyes(plan: BathPlan, baths: tuple[SplitBath, ...]) -> Iterator[DyeOfSplit]:

@@ -1,0 +1,241 @@
+"""Put yarn on a day: show the baths while it is typed, then keep them."""
+
+from collections.abc import Mapping
+from datetime import date
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse, QueryDict
+from django.shortcuts import redirect
+from django.urls import reverse
+from django.views.decorators.http import require_http_methods
+
+from shadewright.core.quantities import amount_text, number_text
+from shadewright.errors import StudioError
+from shadewright.web.asking import number_asked
+from shadewright.web.baths.pages import NoRecipePage
+from shadewright.web.day_baths.forms import AddForm, line_key
+from shadewright.web.day_baths.pages import AddPage, PastPage, Refusal, Waiting
+from shadewright.web.day_baths.showing import shown_split
+from shadewright.web.dye_days.words import counted, named_day
+from shadewright.web.frame import person_id
+from shadewright.web.pages import Link, show
+from shadewright.web.parts import Caution
+from shadewright.web.toasts import say
+from shadewright.web.ways import way_to
+from shadewright.workflows.choices import bases_in_use, pots_in_use
+from shadewright.workflows.days.demand import ToDye, to_dye
+from shadewright.workflows.days.splitting import keep_split, split_wish
+from shadewright.workflows.days.waiting import (
+    LineWaiting,
+    baths_of_split,
+    lines_waiting,
+    newest_version_id,
+    usual_skein_g,
+)
+from shadewright.workflows.recipes import has_recipes
+from shadewright.workflows.stamps import stamp_now, today
+from shadewright.workflows.waters import usual_water
+
+_MOST_WAITING = 12
+
+
+@require_http_methods(["GET", "POST"])
+def add(request: HttpRequest, day: date) -> HttpResponse:
+    """Show the baths that a wish becomes; a form that is sent keeps them."""
+    if day < today():
+        return show(request, _past(day), status=422)
+    missing = _what_is_missing(day)
+    if missing is not None:
+        return show(request, missing)
+    waiting = lines_waiting()
+    if request.method == "POST":
+        return _keep(request, day, waiting)
+    typed = _begun(request.GET, waiting)
+    form = AddForm(typed, waiting=waiting)
+    if not _is_ready(typed):
+        first = {**typed.dict(), "for_lines": typed.getlist("for_lines")}
+        form = AddForm(initial=first, waiting=waiting)
+    is_live = "HX-Request" in request.headers
+    return show(request, _page(form, day, waiting, is_live=is_live))
+
+
+def _keep(
+    request: HttpRequest, day: date, waiting: tuple[LineWaiting, ...]
+) -> HttpResponse:
+    kept = _kept_already(request.POST)
+    if kept:
+        return redirect("day-stock", day)
+    form = AddForm(request.POST, waiting=waiting)
+    if form.is_valid():
+        stamp = stamp_now(by=person_id(request), deed=form.cleaned_data["deed"])
+        try:
+            numbers = keep_split(form.wish(day), stamp)
+        except StudioError as error:
+            form.refuse(error)
+        else:
+            said = counted(len(numbers), "bath is", "baths are")
+            say(request, f"{said} planned: {_from_to(numbers)}")
+            return redirect("day-stock", day)
+    return show(request, _page(form, day, waiting), status=422)
+
+
+def _kept_already(sent: QueryDict) -> tuple[str, ...]:
+    """Return the baths that this very form has kept: what it asks is done."""
+    try:
+        deed = UUID(sent.get("deed", ""))
+    except ValueError:
+        return ()
+    return baths_of_split(deed)
+
+
+def _from_to(numbers: tuple[str, ...]) -> str:
+    return numbers[0] if len(numbers) == 1 else f"{numbers[0]} to {numbers[-1]}"
+
+
+def _page(
+    form: AddForm,
+    day: date,
+    waiting: tuple[LineWaiting, ...],
+    *,
+    is_live: bool = False,
+) -> AddPage:
+    shown, refusal = None, None
+    if form.is_bound and form.is_valid():
+        try:
+            shown = shown_split(split_wish(form.wish(day)), waiting)
+        except StudioError as error:
+            form.refuse(error)
+    if form.errors:
+        sentences = [str(each) for errors in form.errors.values() for each in errors]
+        note = Caution(title="Not like this", text=" ".join(sentences), kind="problem")
+        refusal = Refusal(note=note, takes_focus=not is_live)
+    return AddPage(
+        title="Put yarn on the day",
+        fact=f"{named_day(day)}: yarn, split into baths by what the pots take.",
+        crumbs=_crumbs(day),
+        action=reverse("day-add", args=[day]),
+        waiting=tuple(_waiting(each, day) for each in to_dye()[:_MOST_WAITING]),
+        form=form,
+        plan=shown,
+        refusal=refusal,
+        back=reverse("day", args=[day]),
+    )
+
+
+def _begun(asked: QueryDict, waiting: tuple[LineWaiting, ...]) -> QueryDict:
+    """Return what is asked, with what is known of it filled in."""
+    typed = asked.copy()
+    recipe = number_asked(typed, "recipe", kind="recipe")
+    _fill(typed, _asked_by(_lines_named(typed, recipe, waiting)))
+    recipe = number_asked(typed, "recipe", kind="recipe")
+    water, bases = usual_water(), bases_in_use()
+    known = {
+        "deed": str(stamp_now(by=None).deed),
+        "version": "" if recipe is None else str(newest_version_id(recipe)),
+        "base": str(bases[0].id) if len(bases) == 1 else "",
+        "water": "" if water is None else str(water.id),
+    }
+    _fill(typed, known)
+    base = number_asked(typed, "base", kind="base")
+    usual = None if base is None else usual_skein_g(base)
+    _fill(typed, {"skein_g": "" if usual is None else f"{usual:.10g}"})
+    return typed
+
+
+def _lines_named(
+    typed: QueryDict, recipe: int | None, waiting: tuple[LineWaiting, ...]
+) -> tuple[LineWaiting, ...]:
+    """Return the lines of orders that an address names, or all of its colourway.
+
+    All of one colourway on one base, in skeins of one size.
+    """
+    named = {x for text in typed.getlist("line") for x in text.split(",")}
+    asked = (recipe, number_asked(typed, "base", kind="base"))
+    lines = [
+        each
+        for each in waiting
+        if (str(each.line_id) in named if named else _kind(each)[:2] == asked)
+    ]
+    return tuple(each for each in lines if _kind(each) == _kind(lines[0]))
+
+
+def _kind(line: LineWaiting) -> tuple[int, int, float]:
+    return line.recipe_id, line.base_id, line.skein_g
+
+
+def _asked_by(lines: tuple[LineWaiting, ...]) -> dict[str, str | list[str]]:
+    if not lines:
+        return {}
+    first = lines[0]
+    return {
+        "for_lines": [line_key(each) for each in lines],
+        "recipe": str(first.recipe_id),
+        "base": str(first.base_id),
+        "skeins": str(sum(each.skeins for each in lines)),
+        "skein_g": number_text(first.skein_g, digits=6),
+    }
+
+
+def _fill(typed: QueryDict, known: Mapping[str, str | list[str]]) -> None:
+    """Fill in what an address leaves open."""
+    for name, value in known.items():
+        if value and name not in typed:
+            typed.setlist(name, [value] if isinstance(value, str) else value)
+
+
+def _is_ready(typed: QueryDict) -> bool:
+    """Whether enough is said to show baths; else the form waits, without a fault."""
+    has_yarn = any(typed.get(name) for name in ("skeins", "weights", "fibre_g"))
+    return bool(typed.get("version") and typed.get("base")) and has_yarn
+
+
+def _waiting(each: ToDye, day: date) -> Waiting:
+    skeins = f"{counted(each.skeins, 'skein')} of {amount_text(each.skein_g, 'g')}"
+    asked = {
+        "recipe": each.recipe_id,
+        "base": each.base_id,
+        "skeins": each.skeins,
+        "skein_g": number_text(each.skein_g, digits=6),
+    }
+    address = way_to("day-add", day, **asked)
+    lines = "".join(f"&line={line_id}" for line_id, _ in each.for_lines)
+    return Waiting(
+        words=f"{each.recipe_name} on {each.base_name}: {skeins}",
+        why=each.why,
+        trouble=each.trouble,
+        address=f"{address}{lines}",
+    )
+
+
+def _past(day: date) -> PastPage:
+    return PastPage(
+        title="That day is over",
+        fact=f"{named_day(day)}: nothing more can be put on it.",
+        crumbs=_crumbs(day),
+        today=reverse("day-add", args=[today()]),
+        day_address=reverse("day", args=[day]),
+    )
+
+
+def _what_is_missing(day: date) -> NoRecipePage | None:
+    wanted = (
+        (has_recipes(), "a recipe", "Write a recipe", "new-recipe"),
+        (bool(bases_in_use()), "a base, the yarn itself", "Add a base", "add-base"),
+        (bool(pots_in_use()), "a pot, with what it holds", "Add a pot", "add-pot"),
+    )
+    for is_there, words, key, name in wanted:
+        if not is_there:
+            return NoRecipePage(
+                title="Put yarn on the day",
+                crumbs=_crumbs(day),
+                missing=words,
+                way_on=Link(words=key, address=reverse(name)),
+            )
+    return None
+
+
+def _crumbs(day: date) -> tuple[Link, ...]:
+    return (
+        Link(words="Dye days", address=reverse("days")),
+        Link(words=named_day(day), address=reverse("day", args=[day])),
+    )

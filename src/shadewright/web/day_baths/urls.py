@@ -1,0 +1,14 @@
+"""Addresses of the baths of a dye day."""
+
+from django.urls import path
+
+from shadewright.web import iso_day
+from shadewright.web.day_baths.add_views import add
+from shadewright.web.day_baths.stock_views import stock
+
+__all__ = ["iso_day", "urlpatterns"]
+
+urlpatterns = [
+    path("<day:day>/add/", add, name="day-add"),
+    path("<day:day>/stock/", stock, name="day-stock"),
+]
