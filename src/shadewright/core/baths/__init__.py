@@ -41,6 +41,7 @@ R       regain: water on the bone-dry fibre             %
 22. ``stepping``    from a swatch to a large bath
 23. ``cups``        the share of dye left, by a spoonful beside the first
 24. ``exhaustion``  what to do about dye that is left
+25. ``water_use``   water from the soak to the last rinse
 
 ``heating``, a part of its own, reckons what the heat does.
 
