@@ -29,6 +29,7 @@ urlpatterns = [
     path("recipes/", include("shadewright.web.recipes.urls")),
     path("days/", include("shadewright.web.dye_days.urls")),
     path("days/", include("shadewright.web.day_baths.urls")),
+    path("orders/", include("shadewright.web.orders.urls")),
     path("baths/", include("shadewright.web.baths.urls")),
     path("bench/", include("shadewright.web.bench.urls")),
     path("", include("shadewright.web.cards.urls")),

@@ -204,3 +204,13 @@ def test_a_par_level_counts_what_is_free_and_goes_with_nothing() -> None:
     assert to_dye()[0].for_shelf == 4
     keep_par(recipe_id=recipe_id, base_id=pot.base, skeins=0)
     assert pars() == ()
+
+
+def test_an_order_takes_no_more_than_it_asked_for() -> None:
+    pot = ready()
+    number = written(six(pot))
+    lots = [on_shelf(pot, 4), on_shelf(pot, 4)]
+    for lot in lots:
+        share_bath(line_id=order_now(number).lines[0].id, number=lot, skeins=4)
+    close_order(number=number, how=Closing.SENT, stamp=stamp_now(by=None))
+    assert [yield_of(lot).skeins for lot in lots] == [0, 2]

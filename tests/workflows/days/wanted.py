@@ -1,7 +1,6 @@
 """Orders and lots as the tests of demand want them."""
 
 from datetime import date
-from itertools import count
 from uuid import uuid4
 
 from shadewright.records.models import (
@@ -16,8 +15,6 @@ from shadewright.records.models.lots import Grade
 from tests.workflows.dyed import finished
 from tests.workflows.pots import Ready
 
-_NUMBERS = count(1)
-
 
 def ordered(
     pot: Ready,
@@ -28,8 +25,9 @@ def ordered(
     for_whom: str = "The yarn club",
 ) -> OrderLine:
     """Order skeins of the pot's recipe on its base."""
+    number = Order.objects.count() + 1
     order = Order.objects.create(
-        number=next(_NUMBERS), deed=uuid4(), for_whom=for_whom, due_on=due_on
+        number=number, deed=uuid4(), for_whom=for_whom, due_on=due_on
     )
     return OrderLine.objects.create(
         order=order,

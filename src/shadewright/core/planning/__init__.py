@@ -34,6 +34,8 @@ p       chance that a worse change stays                1
 16. ``plans``      the plan as people read it
 17. ``splits``     yarn split into baths, by what pots take
 18. ``sharing``    whole pots, and whose skeins
+19. ``demand``     how much is to be dyed, for orders and the shelf
+20. ``promises``   when yarn can be ready
 
 Sources: [kolisch1996]_ for placing one after the other; [kirkpatrick1983]_ for the
 search; [carlier1987]_ for the bounds. The energy and the moves are our own.

@@ -142,7 +142,7 @@ def in_order_of_need(wanted: Sequence[LineWanted]) -> list[LineWanted]:
 def spare_skeins(*, skeins: int, seconds_percent: float) -> int:
     """Return how many skeins to dye besides, because some turn out seconds.
 
-    x = n / (1 − s / 100) − n, rounded to the nearest                    (1)
+    x = n / (1 − s / 100) − n, rounded to the nearest                    (4)
 
     Parameters
     ----------

@@ -7,6 +7,7 @@ for as long as the air wants, and is reskeined, tagged and packed.
 symbol  meaning                                         unit
 ======  ==============================================  ====
 q       skeins in the queue, with one's own             1
+f       skeins that planned dye days still take         1
 c       skeins that a dye day takes                     1
 g       days from one dye day to the next               d
 h       usual hours on the rack                         h
@@ -50,7 +51,9 @@ def dyed_on(
 ) -> date:
     """Return the dye day on which the last of a queue is dyed.
 
-    The days that are known fill first, then one of q / c every g days    (1)
+    The days that are known fill first, f skeins of them; after those
+
+    days = ceil((q − f) / c) g                                       (5)
 
     Parameters
     ----------

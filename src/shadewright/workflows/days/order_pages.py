@@ -60,6 +60,11 @@ class LineNow:
         return sum(each.kept for each in self._all if each.given.is_on_shelf)
 
     @property
+    def taken(self) -> int:
+        """Skeins of it that are there and promised to it."""
+        return sum(each.kept for each in self.shares if each.given.is_on_shelf)
+
+    @property
     def coming(self) -> int:
         """Skeins of it that are planned, in a pot, or on the rack."""
         return sum(each.kept for each in self._all if not each.given.is_on_shelf)
@@ -100,9 +105,14 @@ class OrderNow:
 
     @property
     def is_all_there(self) -> bool:
-        """Whether every skein of it lies on the shelf."""
+        """Whether every skein of it lies on the shelf and is taken for it."""
         lines = self.wanted
-        return bool(lines) and all(each.on_shelf >= each.skeins for each in lines)
+        return bool(lines) and all(each.taken >= each.skeins for each in lines)
+
+    @property
+    def is_to_take(self) -> bool:
+        """Whether every skein of it lies on the shelf, but is not all taken."""
+        return not self.is_all_there and 0 < self.skeins <= self.on_shelf
 
     @property
     def skeins(self) -> int:
@@ -216,3 +226,9 @@ def _line(
         to_dye=sum(dict(each.for_lines)[row.pk] for each in lacks),
         trouble=recipe_trouble(row.recipe_id) if lacks else "",
     )
+
+
+def order_numbers(line_ids: Sequence[int]) -> tuple[int, ...]:
+    """Return the orders of some lines, each once, in the lines’ order."""
+    numbers = {line.pk: line.order.number for line in order_reads.open_lines()}
+    return tuple(dict.fromkeys(numbers[pk] for pk in line_ids))

@@ -97,3 +97,9 @@ def _known(loads: dict[date, int], skeins_a_day: int) -> tuple[KnownDay, ...]:
     return tuple(
         KnownDay(day=day, free_skeins=max(0, skeins_a_day - loads[day])) for day in days
     )
+
+
+def coming_dye_day() -> date:
+    """Return the next day that is planned, or tomorrow where none is."""
+    known = pace_now().known
+    return known[0].day if known else today() + timedelta(days=1)

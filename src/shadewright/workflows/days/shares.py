@@ -23,6 +23,14 @@ def share_bath(*, line_id: int, number: str, skeins: int) -> None:
         BathFor.objects.get_or_create(bath=bath, line=line, defaults={"skeins": skeins})
 
 
+def line_at(*, number: int, position: int) -> int:
+    """Return which line stands at a place of an order."""
+    line = OrderLine.objects.filter(order__number=number, position=position).first()
+    if line is None:
+        raise NotFoundError(kind="line of the order", key=str(position))
+    return line.pk
+
+
 def _line(line_id: int) -> OrderLine:
     line = OrderLine.objects.select_related("order").filter(pk=line_id).first()
     if line is None:

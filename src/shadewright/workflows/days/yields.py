@@ -133,6 +133,6 @@ def _skeins(row: Bath, said: Held | None, shares: list[BathFor]) -> int:
 def _kept(shares: list[BathFor], skeins: int) -> dict[int, int]:
     left, kept = skeins, {}
     for share in shares:
-        kept[share.line_id] = min(left, share.skeins)
+        kept[share.line_id] = min(left, share.skeins, share.line.skeins)
         left -= kept[share.line_id]
     return kept

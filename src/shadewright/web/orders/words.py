@@ -1,0 +1,105 @@
+"""Orders in words: what is wanted, how far it is, whether a promise can be kept."""
+
+from datetime import date
+
+from shadewright.core.quantities import amount_text
+from shadewright.web.parts import Chip
+from shadewright.web.templatetags.house import day as day_words
+from shadewright.workflows.bath_shapes import BathStatus
+from shadewright.workflows.days.order_pages import LineNow, OrderNow, ShareNow
+from shadewright.workflows.days.pot_loads import PotLoads
+from shadewright.workflows.days.promises import Promise
+from shadewright.workflows.stamps import today
+from shadewright.workflows.trace_nodes import counted
+
+_STATES = {
+    BathStatus.PLANNED: "planned for {day}",
+    BathStatus.GOING: "in the pot",
+    BathStatus.COOLING: "cooling or drying, dyed {day}",
+    BathStatus.FINISHED: "finished, its lot taken back",
+    BathStatus.GIVEN_UP: "given up",
+}
+
+
+def wanted_words(order: OrderNow) -> str:
+    """Return by when an order is wanted, with the days that are left."""
+    by = order.wanted_by
+    if by is None:
+        return "no day is set"
+    return f"{day_words(by)}, {_away(by)}"
+
+
+def progress_chip(order: OrderNow) -> Chip:
+    """Return how far an order is."""
+    if order.is_closed:
+        return Chip(words=order.why_closed.lower())
+    states = (
+        (not order.wanted, Chip(words="no colourway yet", kind="caution")),
+        (order.is_all_there, Chip(words="all there", kind="good")),
+        (order.is_to_take, Chip(words="on the shelf", kind="good")),
+        (order.is_late, Chip(words="late", kind="problem")),
+        (order.to_dye > 0, Chip(words=f"{order.to_dye} to dye", kind="caution")),
+    )
+    return next((chip for holds, chip in states if holds), Chip(words="in baths"))
+
+
+def line_words(line: LineNow) -> str:
+    """Return what a line asks for: ``6 × Low Tide on Fell DK``."""
+    return f"{line.skeins} × {line.recipe_name} on {line.base_name}"
+
+
+def skein_words(skein_g: float) -> str:
+    """Return the size of its skeins."""
+    return f"skeins of {amount_text(skein_g, 'g')}"
+
+
+def share_words(share: ShareNow) -> str:
+    """Return where the skeins of a bath or a lot are."""
+    given = share.given
+    if given.why_none:
+        return given.why_none
+    if given.is_on_shelf:
+        return f"on the shelf, {given.place}" if given.place else "on the shelf"
+    return _STATES[given.status].format(day=day_words(given.dyed_on))
+
+
+def promise_words(promise: Promise) -> str:
+    """Return when an order can be ready."""
+    if promise.soonest == promise.latest:
+        return f"Ready {day_words(promise.latest)}."
+    return (
+        f"Ready between {day_words(promise.soonest)} and {day_words(promise.latest)}."
+    )
+
+
+def kept_chip(day: date, promise: Promise) -> Chip:
+    """Return whether a day can be met."""
+    if promise.latest <= day:
+        return Chip(words="can be kept", kind="good")
+    if promise.soonest <= day:
+        return Chip(words="only if all goes well", kind="caution")
+    return Chip(words="cannot be met", kind="problem")
+
+
+def pot_words(loads: PotLoads | None) -> str:
+    """Return how many loads of the largest pot that makes."""
+    if loads is None:
+        return ""
+    if not loads.pot_skeins:
+        return f"Not one skein fits into {loads.pot_name} at the recipe’s liquor ratio."
+    said = (
+        f"{counted(loads.pots, 'load')} of {loads.pot_name}, "
+        f"{counted(loads.pot_skeins, 'skein')} a load"
+    )
+    if not loads.surplus:
+        return f"{said}: all full."
+    return f"{said}; {loads.surplus} more for the shelf would fill the last."
+
+
+def _away(by: date) -> str:
+    days = (by - today()).days
+    if days == 0:
+        return "today"
+    if days == 1:
+        return "tomorrow"
+    return f"in {days} days" if days > 0 else f"{counted(-days, 'day')} ago"

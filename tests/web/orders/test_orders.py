@@ -1,0 +1,134 @@
+"""The list of orders, one of them with its lots, par levels, and what to dye."""
+
+from datetime import timedelta
+from uuid import uuid4
+
+from django.test import Client
+
+from shadewright.records.models import Pot
+from shadewright.records.models.lots import Grade
+from shadewright.workflows.days.yields import yield_of
+from shadewright.workflows.people import Person
+from shadewright.workflows.stamps import today
+from tests.web.pages_read import read
+from tests.workflows.days.wanted import (
+    on_shelf,
+    ordered,
+    par_of,
+    planned,
+    recipe_of,
+    share,
+)
+from tests.workflows.pots import Ready
+
+
+def test_without_orders_it_says_what_would_stand_here(
+    client: Client, ines: Person
+) -> None:
+    del ines
+    page = read(client.get("/orders/"))
+    assert "No order waits" in page.text
+    assert "/orders/new/" in page.links
+    assert "No par level yet" in read(client.get("/orders/pars/")).text
+    assert "Nothing is to be dyed" in read(client.get("/orders/to-dye/")).text
+    assert read(client.get("/orders/9/")).status == 404
+
+
+def test_what_is_wanted_soonest_stands_first_and_is_found(
+    client: Client, pot: Ready
+) -> None:
+    late = ordered(pot, 2, due_on=today() + timedelta(days=9), for_whom="Ada")
+    soon = ordered(pot, 3, due_on=today() + timedelta(days=1), for_whom="Bo")
+    page = read(client.get("/orders/"))
+    assert page.text.index("Bo") < page.text.index("Ada")
+    assert "tomorrow" in page.text
+    found = read(client.get("/orders/?q=ada"))
+    assert f"/orders/{late.order.number}/" in found.links
+    assert f"/orders/{soon.order.number}/" not in found.links
+    assert "No order with “moss”" in read(client.get("/orders/?q=moss")).text
+
+
+def test_an_order_shows_its_baths_and_lots(client: Client, pot: Ready) -> None:
+    line = ordered(pot, 12)
+    lot = on_shelf(pot, 3, line=line)
+    seconds = on_shelf(pot, 2, grade=Grade.SECOND, line=line)
+    bath = planned(pot, 4, line=line)
+    page = read(client.get(f"/orders/{line.order.number}/"))
+    assert {f"/lots/{lot}/", f"/lots/{seconds}/", f"/baths/{bath}/"} <= set(page.links)
+    assert "Its lot is graded “Second”, not first." in page.text
+    assert "5 to dye." in page.text
+    assert "9 of it are not there yet." in page.text
+
+
+def test_a_lot_is_taken_and_let_go(client: Client, pot: Ready) -> None:
+    line = ordered(pot, 3)
+    lot = on_shelf(pot, 5)
+    address = f"/orders/{line.order.number}/"
+    assert f"{lot} has 3 free, on the shelf." in read(client.get(address)).text
+    answer = client.post(f"{address}lines/1/", {"number": lot, "skeins": "3"})
+    assert answer.status_code == 302
+    assert "all there" in read(client.get(address)).text
+    page = read(client.post(f"{address}lines/1/", {"number": lot, "skeins": "9"}))
+    assert page.status == 422
+    assert f"What is taken of {lot} must be at most 5; got 9." in page.text
+    no_line = client.post(f"{address}lines/2/", {"number": lot, "skeins": "1"})
+    assert "There is no line of the order “2”." in read(no_line).text
+    client.post(f"{address}lines/1/", {"number": lot, "skeins": "0"})
+    assert yield_of(lot).free == 5
+
+
+def test_a_day_is_promised_and_taken_back(client: Client, pot: Ready) -> None:
+    line = ordered(pot, 3)
+    address = f"/orders/{line.order.number}/"
+    in_week = today() + timedelta(days=7)
+    client.post(f"{address}promise/", {"promised_on": f"{in_week}"})
+    page = read(client.get(address))
+    assert "Promised for" in page.text
+    assert "cannot be met" in page.text
+    past = {"promised_on": f"{today() - timedelta(days=1)}"}
+    page = read(client.post(f"{address}promise/", past))
+    assert page.status == 422
+    assert "must be from today to a year from now" in page.text
+    client.post(f"{address}promise/", {"promised_on": ""})
+    assert "Promised for" not in read(client.get(address)).text
+
+
+def test_an_order_is_sent_and_opened_again(client: Client, pot: Ready) -> None:
+    line = ordered(pot, 3)
+    lot = on_shelf(pot, 5)
+    share(lot, line, 2)
+    address, deed = f"/orders/{line.order.number}/", str(uuid4())
+    for _twice in range(2):
+        client.post(f"{address}close/", {"deed": deed, "how": "sent"})
+    assert yield_of(lot).skeins == 3
+    assert "It is closed" in read(client.get(address)).text
+    assert address in read(client.get("/orders/closed/")).links
+    assert address not in read(client.get("/orders/")).links
+    client.post(f"{address}open/")
+    assert yield_of(lot).skeins == 5
+
+
+def test_a_par_level_is_set_and_what_is_short_is_to_be_dyed(
+    client: Client, pot: Ready
+) -> None:
+    what = {"recipe_1": recipe_of(pot).pk, "base_1": pot.base, "skeins_1": "8"}
+    assert client.post("/orders/pars/", what).status_code == 302
+    on_shelf(pot, 2)
+    page = read(client.get("/orders/pars/"))
+    assert "Low Tide on Fell DK" in page.text
+    wrong = read(client.post("/orders/pars/", what | {"skeins_1": "-1"}))
+    assert "must be from 0 to 10 000; got -1." in wrong.fault("skeins_1")
+    assert "6 for the shelf." in read(client.get("/orders/to-dye/")).text
+    client.post("/orders/pars/", what | {"skeins_1": "0"})
+    assert "No par level yet" in read(client.get("/orders/pars/")).text
+
+
+def test_what_to_dye_counts_whole_pots(client: Client, pot: Ready) -> None:
+    line = ordered(pot, 6, due_on=today() + timedelta(days=9))
+    par_of(pot, 4)
+    Pot.objects.create(name="Big pot", volume_l=13.2)  # 12 l of liquor: 4 at 1:30
+    page = read(client.get("/orders/to-dye/?day=2026-12-01"))
+    assert "11 × Low Tide on Fell DK" in page.text
+    assert "3 loads of Big pot, 4 skeins a load; 1 more" in page.text
+    assert f"/orders/{line.order.number}/" in page.links
+    assert read(client.get("/orders/to-dye/?day=soon")).status == 422
