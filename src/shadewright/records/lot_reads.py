@@ -85,6 +85,12 @@ def lot_row(number: str) -> Lot:
     return row
 
 
+def locked_lot_row(number: str) -> Lot:
+    """Return a lot to whose ledgers nobody else can add in this transaction."""
+    Lot.objects.select_for_update().filter(number=number).first()
+    return lot_row(number)
+
+
 def listed_lot_rows(words: Collection[str], order: str) -> QuerySet[Lot]:
     """Return the lots that stand and say every word, in an order."""
     rows = lot_rows().annotate(

@@ -9,10 +9,30 @@ from shadewright.records.models import (
     Complaint,
     Correction,
     Maker,
+    OrderLine,
     SkeinsOut,
     TagRegion,
     TagText,
 )
+
+
+def order_line_row(line_id: int) -> OrderLine:
+    """Return one line of an order that may still be served."""
+    rows = OrderLine.objects.select_related("order", "recipe", "base")
+    row = rows.filter(pk=line_id, is_dropped=False, order__is_closed=False).first()
+    if row is None:
+        raise NotFoundError(
+            kind="line of an open order", key=str(line_id), argument="line"
+        )
+    return row
+
+
+def open_lines_for(*, recipe_id: int, base_id: int) -> QuerySet[OrderLine]:
+    """Return the lines of open orders that a lot of a recipe on a base may serve."""
+    rows = OrderLine.objects.select_related("order").filter(
+        recipe_id=recipe_id, base_id=base_id, is_dropped=False, order__is_closed=False
+    )
+    return rows.order_by("order__due_on", "id")
 
 
 def standing_skeins_out() -> QuerySet[SkeinsOut]:

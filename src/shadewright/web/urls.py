@@ -14,6 +14,7 @@ urlpatterns = [
     path("person/", choose_person, name="choose-person"),
     path("undo/<uuid:deed>/", undo, name="undo"),
     path("", include("shadewright.web.start.urls")),
+    path("", include("shadewright.web.buyers.urls")),
     path("", include("shadewright.web.lots.urls")),
     path("", include("shadewright.web.shelf.urls")),
     path("", include("shadewright.web.levers.urls")),

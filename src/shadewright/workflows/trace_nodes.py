@@ -21,6 +21,8 @@ class Kind(StrEnum):
     BASE = "base"
     MILL_LOT = "mill lot"
     DOSE = "dose"
+    SKEINS = "skeins"
+    BUYER = "buyer"
 
 
 @dataclass(frozen=True, kw_only=True)

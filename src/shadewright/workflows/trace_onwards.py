@@ -13,6 +13,7 @@ from shadewright.records import lot_reads, reads
 from shadewright.records.lot_reads import DyeFrom, ReachedBath
 from shadewright.records.models import BottleLine
 from shadewright.workflows.trace import jar_node
+from shadewright.workflows.trace_buyers import buyers_below
 from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
 
 BATHS_A_PAGE = 100
@@ -64,6 +65,15 @@ def onwards_from_bottle(code: str, *, page: int = 1) -> Onwards:
     return Onwards(tree=tree, baths=found.baths, page=found.page, pages=found.pages)
 
 
+def dye_of_jar(jar_id: int) -> DyeFrom:
+    """Return the bottles that a jar's powder came into, however it came."""
+    return _dye(_reached(lot_reads.bottles_from_jar(jar_id)))
+
+
+def _dye(reached: _Reached) -> DyeFrom:
+    return DyeFrom(since=reached.since, filled=_filled(reached))
+
+
 def _reached(first: Iterable[BottleLine]) -> _Reached:
     """Follow the pourings, level by level; each bottle hangs under its first source."""
     reached = _Reached()
@@ -87,7 +97,7 @@ def _reached(first: Iterable[BottleLine]) -> _Reached:
 def _onwards(
     root: Node, reached: _Reached, page: int, gaps: tuple[Node, ...]
 ) -> Onwards:
-    dye = DyeFrom(since=reached.since, filled=_filled(reached))
+    dye = _dye(reached)
     pairs = lot_reads.bath_pairs(dye)
     baths = sorted({bath for _bottle, bath in pairs}, reverse=True)
     pages = max(1, -(-len(baths) // BATHS_A_PAGE))
@@ -161,15 +171,18 @@ def _baths(
     wanted = set(shown)
     told = sorted((pair for pair in pairs if pair[1] in wanted), key=lambda x: -x[1])
     rows = lot_reads.reached_baths(wanted | {bath for _bottle, bath in untold})
+    buyers = buyers_below(row.number for row in rows.values() if row.has_lot)
     hung: dict[int, list[Node]] = defaultdict(list)
     for bottle, bath in told:
-        hung[bottle].append(_bath(rows[bath]))
+        hung[bottle].append(_bath(rows[bath], buyers))
     for bottle, bath in untold:
-        hung[bottle].append(_bath(rows[bath], is_told=False))
+        hung[bottle].append(_bath(rows[bath], buyers, is_told=False))
     return hung
 
 
-def _bath(bath: ReachedBath, *, is_told: bool = True) -> Node:
+def _bath(
+    bath: ReachedBath, buyers: Mapping[str, tuple[Node, ...]], *, is_told: bool = True
+) -> Node:
     doubt = "" if is_told else "planned from it; not written down whether it went in"
     if not bath.has_lot:
         more = joined(bath.recipe_name, doubt, "no lot")
@@ -180,6 +193,7 @@ def _bath(bath: ReachedBath, *, is_told: bool = True) -> Node:
         more=joined(bath.recipe_name, doubt),
         key=bath.number,
         is_missing=not is_told,
+        below=buyers.get(bath.number, ()),
     )
 
 

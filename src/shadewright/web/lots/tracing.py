@@ -14,6 +14,7 @@ from shadewright.workflows.jars import jar
 from shadewright.workflows.lot_differences import Comparison, compare_lots
 from shadewright.workflows.lot_pages import lots, lots_like
 from shadewright.workflows.trace import trace_bottle, trace_lot
+from shadewright.workflows.trace_buyers import onwards_from_lot
 from shadewright.workflows.trace_onwards import (
     Onwards,
     onwards_from_bottle,
@@ -28,10 +29,10 @@ def lot_trace(request: HttpRequest, number: str) -> HttpResponse:
     """Show what went into a lot, back to the jars."""
     page = TracePage(
         title=f"Trace of lot {number}",
-        fact="What went in. Each jar leads on to all that it went into.",
+        fact="What went in, and who has it. Each jar leads on to all its lots.",
         crumbs=(_lots(), Link(words=number, address=reverse("lot", args=[number]))),
         back=shown_tree(trace_lot(number)),
-        onwards=None,
+        onwards=shown_tree(onwards_from_lot(number)),
         pages=None,
     )
     return show(request, page)

@@ -28,7 +28,7 @@ def shown_tree(node: Node, *, is_here: bool = True) -> TreeNode:
 
 
 def _address(node: Node) -> str:
-    if not node.key:
+    if not node.key or node.kind not in {*_PAGES, Kind.BATH}:
         return ""
     if node.kind is Kind.BATH:
         return f"/baths/{node.key}/"

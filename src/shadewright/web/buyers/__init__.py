@@ -1,0 +1,1 @@
+"""Buyers: skeins that went out, complaints, and who must be told."""
