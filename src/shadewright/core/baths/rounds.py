@@ -44,6 +44,7 @@ ACID_CARE = (
     "Acid into water, never the reverse; well diluted, with the yarn lifted. "
     "Follow the acid’s safety data sheet and your local rules."
 )
+FIRST_CUP = "Before it, a spoonful of the bath in a white cup."
 TARE_AND_POUR = "Put the jug on the scale, press tare, pour to {amount}."
 DRY_POWDER = "Dry powder: fitted N95/FFP2 respirator or better, goggles, gloves."
 
@@ -209,7 +210,7 @@ def _tared(dose: DoseWanted) -> str:
 
 
 def _yarn(wanted: RoundWanted) -> RoundStep:
-    said = (f"Ties: {wanted.ties}." if wanted.ties else "", wanted.stirring)
+    said = (FIRST_CUP, f"Ties: {wanted.ties}." if wanted.ties else "", wanted.stirring)
     return RoundStep(
         key="yarn",
         kind=StepKind.YARN,

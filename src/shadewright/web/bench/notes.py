@@ -1,5 +1,6 @@
 """What stands above a step: a dose that went differently, the cup, the acid."""
 
+from shadewright.core.baths.exhaustion import NextAct
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.bench import after_keys, keys
 from shadewright.web.bench.pages import CupNote, DeviationNote
@@ -30,11 +31,12 @@ def deviation_note(bath: BathNow) -> DeviationNote | None:
     top_up = None
     if found.missing_ml:
         top_up = keys.rest_key(each, found.missing_ml, each.step.code)
-    text = f"{_colour_words(bath, found)} {found.advice}".strip()
+    colour = _colour_words(bath, found)
     return DeviationNote(
-        note=Caution(title=found.words, text=text),
+        note=Caution(title=found.words, text=colour or found.advice),
         top_up=top_up,
         decide=keys.decide_keys(found),
+        advice=found.advice if colour else "",
     )
 
 
@@ -43,9 +45,9 @@ def _colour_words(bath: BathNow, found: Deviation) -> str:
     shift = colour_shift(bath, factor=found.factor or 1.0)
     if shift is None:
         return ""
-    said = f"The colour by your palette: {_shift_words(shift)}."
+    said = f"Colour: {_shift_words(shift)}."
     if shift.rest is not None and found.factor is not None:
-        said += f" With the rest rescaled: {_shift_words(shift.rest)}."
+        said += f" Rest rescaled: {_shift_words(shift.rest)}."
     return said
 
 
@@ -62,6 +64,7 @@ def cup_note(bath: BathNow) -> CupNote | None:
     return CupNote(
         words=cup.advice.words,
         steps=(cup.on_yarn, *cup.advice.steps),
+        asks=cup.advice.act is NextAct.READ,
         longer=None if minutes is None else after_keys.longer_key(bath, minutes),
     )
 

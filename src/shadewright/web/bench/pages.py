@@ -103,6 +103,7 @@ class DeviationNote:
     note: Caution
     top_up: TapKey | None
     decide: tuple[TapKey, ...] = ()
+    advice: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -118,10 +119,14 @@ class NextBar:
 
 @dataclass(frozen=True, kw_only=True)
 class CupNote:
-    """What a look in the cup asks for: a sentence, the way, a longer hold."""
+    """What a look in the cup asks for: a sentence, the way, a longer hold.
+
+    ``asks`` says that a temperature or a pH is wanted first.
+    """
 
     words: str
     steps: tuple[str, ...]
+    asks: bool
     longer: TapKey | None
 
 
