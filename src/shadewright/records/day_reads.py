@@ -1,6 +1,6 @@
 """Questions to the store about dye days and orders."""
 
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from uuid import UUID
 
 from django.db.models import Max, QuerySet
@@ -52,6 +52,15 @@ def baths_of_day(day: date) -> QuerySet[Bath]:
     rows = recipe_reads.bath_rows().filter(dyed_on=day).order_by("id")
     rows = rows.select_related("day_wish__pot", "day_wish__source")
     return rows.prefetch_related("lines", "for_lines__line__order")
+
+
+def baths_before(day: date, *, days: int) -> QuerySet[Bath]:
+    """Return the baths of so many days before a date, oldest first."""
+    rows = recipe_reads.bath_rows().filter(
+        dyed_on__lt=day, dyed_on__gte=day - timedelta(days=days)
+    )
+    rows = rows.select_related("day_wish__pot", "day_wish__source")
+    return rows.prefetch_related("lines").order_by("dyed_on", "id")
 
 
 def schedule_row(day: date) -> DaySchedule | None:

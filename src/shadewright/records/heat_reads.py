@@ -32,6 +32,13 @@ def heated_baths(*, pot_id: int, source_id: int, but_for: str = "") -> QuerySet[
     return timed.order_by("-dyed_on", "-id")[:_NEWEST]
 
 
+def timed_places() -> set[tuple[int, int]]:
+    """Return every pot on every source that a way to the top was ever timed with."""
+    rows = Bath.objects.filter(pot__isnull=False, source__isnull=False)
+    timed = rows.filter(_has(BathAct.HEAT_ON), _has(BathAct.AT_TOP))
+    return set(timed.order_by().values_list("pot_id", "source_id").distinct())
+
+
 def heat_lines(baths: list[Bath]) -> QuerySet[BathLine]:
     """Return what was ticked and read of the heat in some baths, in order."""
     acts = (BathAct.HEAT_ON, BathAct.AT_TOP, BathAct.TEMPERATURE)

@@ -30,7 +30,10 @@ TAP_WATER_C = 20.0
 
 @dataclass(frozen=True, kw_only=True)
 class HeatAsked:
-    """A bath to be heated: what is in which pot, on what, by which programme."""
+    """A bath to be heated: what is in which pot, on what, by which programme.
+
+    ``known`` spares looking the pot's heat-ups on the source up, bath by bath.
+    """
 
     pot: Pot
     source: HeatSource
@@ -38,6 +41,7 @@ class HeatAsked:
     fibre_g: float
     liquor_ml: float
     but_for: str = ""
+    known: HeatUps | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -82,7 +86,9 @@ def heat_of(asked: HeatAsked) -> BathHeat | None:
         energy = heat_kwh(load=load, start_c=start_c, top_c=top_c)
     except InputError:
         return None
-    known = heat_ups_of(asked.pot, asked.source, but_for=asked.but_for)
+    known = asked.known
+    if known is None:
+        known = heat_ups_of(asked.pot, asked.source, but_for=asked.but_for)
     full = _full(asked.source, energy, known)
     wanted = _steepest(asked.programme)
     fastest = _fastest(start_c, top_c, full.minutes)

@@ -123,7 +123,7 @@ def shaped_schedule(row: DaySchedule) -> Schedule:
 def _bath(each: Mapping[str, Any], opens_at: datetime) -> BathAt:
     return BathAt(
         number=each["name"],
-        pot=each["pot"],
+        pot=each["pot"] or "",
         source=each["source"],
         stages=tuple(_stage(one, one["stage"], opens_at) for one in each["stages"]),
         touches=_touches(each["touches"], opens_at),

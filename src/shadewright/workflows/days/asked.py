@@ -1,0 +1,155 @@
+"""A day as the planner is asked for it: what there is, who is in, what is to be dyed.
+
+The baths are those of the day that are not over, and those of days before that still
+stand in their pots: these wait for a rinse, which takes hands, sink and rack.
+Times are the clock on the wall, in minutes after the day opens.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from django.utils import timezone
+
+from shadewright.core.planning import (
+    Day,
+    DayCircuit,
+    DayPerson,
+    DayPot,
+    DaySource,
+    PlaceBefore,
+    Stage,
+)
+from shadewright.core.tables.heat import Source
+from shadewright.records import day_reads
+from shadewright.records.models import HeatSource, Pot
+from shadewright.workflows.days.day_clock import DayClock
+from shadewright.workflows.days.day_now import DayNow, OutNow
+from shadewright.workflows.days.heat_minutes import HeatKnown
+from shadewright.workflows.days.left_standing import left_standing
+from shadewright.workflows.days.rack import hung_at
+from shadewright.workflows.days.stage_times import stage_minutes
+from shadewright.workflows.days.wanted_baths import wanted_baths
+from shadewright.workflows.stamps import this_moment, today
+
+
+@dataclass(frozen=True, kw_only=True)
+class Asked:
+    """The day for the planner, where each bath stood before, what it leaves out.
+
+    ``aside`` are baths that the planner is not asked about, each with why.
+    """
+
+    day: Day
+    before: Mapping[str, PlaceBefore]
+    aside: tuple[tuple[str, str], ...]
+
+
+def asked_of(now: DayNow) -> Asked:
+    """Return a day as the planner is asked for it; today, from this moment on."""
+    clock = DayClock(day=now.day, opens_at=now.opens_at)
+    pots, sources = list(day_reads.pot_rows()), list(day_reads.source_rows())
+    times, at = stage_minutes(), _moment(now, clock)
+    wanted = wanted_baths(
+        now, clock, HeatKnown(pots, sources), times, pots=len(pots), now=at
+    )
+    names = [each.name for each in sources]
+    standing = left_standing(now.day, clock, times, sources=names)
+    baths = (*standing, *wanted.baths)
+    day = Day(
+        length=clock.minutes(now.closes_at),
+        people=tuple(_people(now, clock)),
+        pots=tuple(_pot(each, now.outages, clock) for each in pots),
+        circuits=tuple(
+            DayCircuit(name=each.name, limit_kw=each.limit_kw)
+            for each in day_reads.circuit_rows()
+        ),
+        sources=tuple(_source(each, now.outages, clock) for each in sources),
+        sinks=now.sinks,
+        rack_slots=now.rack_slots,
+        rack_used=_rack_used(now, {each.name for each in baths}),
+        washout=round(now.room.washout_min),
+        baths=baths,
+        opens_min=now.opens_at.hour * 60 + now.opens_at.minute,
+        now=at,
+    )
+    return Asked(day=day, before=dict(_before(now)), aside=wanted.aside)
+
+
+def _moment(now: DayNow, clock: DayClock) -> int:
+    """Return now in minutes of the day; the opening of a day that has not come."""
+    if now.day != today():
+        return 0
+    return max(0, clock.minutes_at(this_moment()))
+
+
+def _people(now: DayNow, clock: DayClock) -> Iterator[DayPerson]:
+    for each in now.people:
+        yield DayPerson(
+            name=each.name,
+            starts=clock.minutes(each.starts_at),
+            ends=clock.minutes(each.ends_at),
+        )
+
+
+def _pot(row: Pot, outages: tuple[OutNow, ...], clock: DayClock) -> DayPot:
+    return DayPot(
+        name=row.name,
+        volume_l=row.volume_l,
+        mass_kg=row.mass_kg or 0.0,
+        material=row.material,
+        out_from=_out_from(row.name, outages, clock, is_pot=True),
+    )
+
+
+def _source(row: HeatSource, outages: tuple[OutNow, ...], clock: DayClock) -> DaySource:
+    circuit = row.circuit
+    return DaySource(
+        name=row.name,
+        power_kw=row.power_kw,
+        kind=Source(row.kind),
+        circuit="" if circuit is None or circuit.is_retired else circuit.name,
+        out_from=_out_from(row.name, outages, clock, is_pot=False),
+        room_g=row.room_g,
+    )
+
+
+def _out_from(
+    name: str, outages: tuple[OutNow, ...], clock: DayClock, *, is_pot: bool
+) -> int | None:
+    """Return from when on it is out: the earliest that was said."""
+    times = [
+        0 if each.starts_at is None else max(0, clock.minutes(each.starts_at))
+        for each in outages
+        if each.is_pot is is_pot and each.name == name
+    ]
+    return min(times, default=None)
+
+
+def _rack_used(now: DayNow, names: set[str]) -> int:
+    """Return how many skeins hang there besides those of the baths in the plan."""
+    if now.rack_used is not None:
+        return now.rack_used
+    opens = timezone.make_aware(datetime.combine(now.day, now.opens_at))
+    at = max(opens, this_moment()) if now.day == today() else opens
+    hung = (each for each in hung_at(at) if each.number not in names)
+    return sum(each.skeins for each in hung if not each.is_due(at))
+
+
+def _before(now: DayNow) -> Iterator[tuple[str, PlaceBefore]]:
+    plan = now.schedule
+    if plan is None:
+        return
+    opens = datetime.combine(now.day, now.opens_at)
+    for each in plan.baths:
+        filled = each.stage(Stage.FILL)
+        if filled is not None:
+            starts = timezone.localtime(filled.starts_at).replace(tzinfo=None)
+            yield (
+                each.number,
+                PlaceBefore(
+                    pot=each.pot,
+                    source=each.source,
+                    start=round((starts - opens) / timedelta(minutes=1)),
+                ),
+            )

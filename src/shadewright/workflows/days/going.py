@@ -1,0 +1,80 @@
+"""How far a bath has come, for the planner: read from the ticks at its pot."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from shadewright.core.planning import Going, Stage, WantedBath
+from shadewright.records.models import Bath, BathLine
+from shadewright.records.models.baths import BathAct
+from shadewright.records.shapes import standing_lines
+from shadewright.workflows.days.day_clock import DayClock
+
+Ticks = Mapping[BathAct, int]
+"""When each thing first happened at a pot, in minutes of the day."""
+
+
+def ticks_of(row: Bath, clock: DayClock) -> Ticks:
+    """Return when each thing first happened at a bath's pot."""
+    found: dict[BathAct, int] = {}
+    for line in _in_order(standing_lines(row.lines.all())):
+        found.setdefault(BathAct(line.act), clock.minutes_at(line.at))
+    return found
+
+
+def going_of(
+    ticks: Ticks, *, pot: str, source: str, rinse_min: int, is_steamed: bool = False
+) -> Going | None:
+    """Return how far a bath has come; None where nothing was done yet.
+
+    Who finished a bath without a word of its rinse has rinsed it just before.
+    """
+    begun = [at for act, at in ticks.items() if act is not BathAct.NOTE]
+    if not begun:
+        return None
+    rinsed = ticks.get(BathAct.RINSED)
+    if rinsed is None and BathAct.FINISHED in ticks:
+        rinsed = ticks[BathAct.FINISHED] - rinse_min
+    return Going(
+        pot="" if is_steamed else pot,
+        source=source,
+        fill_start=ticks.get(BathAct.STARTED, min(begun)),
+        heat_start=ticks.get(BathAct.HEAT_ON),
+        checked_at=ticks.get(BathAct.HEAT_OFF),
+        rinse_start=rinsed,
+    )
+
+
+def with_what_it_took(bath: WantedBath, ticks: Ticks, *, now: int) -> WantedBath:
+    """Return a bath that is going with the minutes that its stages really took.
+
+    What should be over but was not ticked lasts until now: a pot that is late has
+    longer stages, so that what follows it is planned from this moment on.
+    """
+    going = bath.going
+    if going is None:
+        return bath
+    took: dict[Stage, int] = {}
+    heat_on, top = ticks.get(BathAct.HEAT_ON), ticks.get(BathAct.AT_TOP)
+    if heat_on is None:
+        took[Stage.FILL] = max(bath.minutes[Stage.FILL], now - going.fill_start)
+    else:
+        took[Stage.FILL] = max(0, heat_on - going.fill_start)
+        took[Stage.RAMP] = _ramp(bath, heat_on, top, going, now)
+    if top is not None and going.checked_at is None:
+        took[Stage.HOLD] = max(bath.minutes[Stage.HOLD], now - top)
+    return replace(bath, minutes=bath.minutes | took)
+
+
+def _ramp(
+    bath: WantedBath, heat_on: int, top: int | None, going: Going, now: int
+) -> int:
+    if top is not None:
+        return max(0, top - heat_on)
+    planned = bath.minutes_by_place.get((going.pot, going.source))
+    usual = bath.minutes.get(Stage.RAMP, 0) if planned is None else planned[1]
+    is_over = going.checked_at is not None or going.rinse_start is not None
+    return usual if is_over else max(usual, now - heat_on)
+
+
+def _in_order(lines: Iterable[BathLine]) -> list[BathLine]:
+    return sorted(lines, key=lambda line: (line.at, line.pk))

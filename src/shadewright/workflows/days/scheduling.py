@@ -1,0 +1,161 @@
+"""Making a plan of a day, and making it anew from what is on the heat.
+
+Both are one verb: a plan of today begins now, with what is going where it is, and
+changes as little of the plan before as it can. The budget is counted in spots looked
+at, so that the same day gives the same plan; the clock only stops a search that a busy
+machine drags out.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from random import Random
+from time import monotonic
+
+from django.db import transaction
+
+from shadewright.core.planning import DayPlan, Tried, plan_of, searched
+from shadewright.errors import ConflictError, MissingError
+from shadewright.exchange.day_file import plan_answer
+from shadewright.records import day_reads, recipe_reads
+from shadewright.records.models import DaySchedule, DyeDay
+from shadewright.workflows.bath_shapes import BathStatus
+from shadewright.workflows.days.asked import Asked, asked_of
+from shadewright.workflows.days.asked_file import file_of
+from shadewright.workflows.days.day_now import DayNow, day_now, status_of_row
+from shadewright.workflows.days.schedules import Schedule, shaped_schedule
+from shadewright.workflows.stamps import Stamp
+
+PLAN_SECONDS = 1.4
+"""How long the dyer waits for a plan, with what it takes to read the day. [s]"""
+PATIENT_SECONDS = 60.0
+SPOTS_PER_SECOND = 70_000
+"""The budget that a second stands for, as the command counts it. [1/s]"""
+_SEED = 1
+
+
+@dataclass(frozen=True, kw_only=True)
+class Found:
+    """A plan that was found, and what it was asked from."""
+
+    asked: Asked
+    plan: DayPlan
+    is_stopped: bool
+
+
+def make_plan(
+    *, day: date, stamp: Stamp, why: str = "", seconds: float = PLAN_SECONDS
+) -> Schedule:
+    """Plan a day, keep the plan, and put its baths where it says."""
+    kept = day_reads.schedule_of_deed(stamp.deed)
+    if kept is not None:
+        return shaped_schedule(kept)
+    return keep_plan(found_plan(day_now(day), seconds=seconds), day, stamp, why=why)
+
+
+def found_plan(
+    now: DayNow, *, seconds: float, is_wanted: Callable[[Tried], bool] | None = None
+) -> Found:
+    """Search a plan of a day; ``is_wanted`` hears of each and may end the search."""
+    check_can_plan(now)
+    asked = asked_of(now)
+    if not asked.day.baths:
+        raise _nothing_to_plan(asked)
+    tried, is_stopped = _searched(asked, seconds, is_wanted or _always)
+    return Found(asked=asked, plan=plan_of(tried, asked.day), is_stopped=is_stopped)
+
+
+@transaction.atomic
+def keep_plan(found: Found, day: date, stamp: Stamp, *, why: str = "") -> Schedule:
+    """Keep a plan for good; baths that have not begun are put where it says."""
+    recipe_reads.lock_numbers()
+    kept = day_reads.schedule_of_deed(stamp.deed)
+    if kept is not None:
+        return shaped_schedule(kept)
+    row = DaySchedule.objects.create(
+        dye_day=day_said(day, stamp),
+        deed=stamp.deed,
+        why=why[:200],
+        asked=file_of(found.asked.day, found.asked.before),
+        plan=_answer(found),
+        method=found.plan.method[:60],
+        made_at=stamp.at,
+        made_by_id=stamp.by,
+    )
+    _put_baths(day, found.plan)
+    return shaped_schedule(row)
+
+
+def check_can_plan(now: DayNow) -> None:
+    """Refuse a day that is over, or that lacks what any plan needs."""
+    if now.is_past:
+        raise ConflictError(
+            why="This day is over, so it is not planned any more.",
+            advice="Plan its baths anew on a day that comes.",
+        )
+    lacks = (
+        (now.has_pots, "A pot", "Write your pots down first."),
+        (now.has_sources, "A burner", "Write your burners down first."),
+        (bool(now.people), "Somebody who is in", "Say who is in and when."),
+    )
+    for is_there, name, advice in lacks:
+        if not is_there:
+            raise MissingError(name=name, advice=advice)
+
+
+def day_said(day: date, stamp: Stamp) -> DyeDay:
+    """Return the row of a day, made where none was."""
+    row, _is_new = DyeDay.objects.get_or_create(
+        day=day, defaults={"created_at": stamp.at, "created_by_id": stamp.by}
+    )
+    return row
+
+
+def _searched(
+    asked: Asked, seconds: float, is_wanted: Callable[[Tried], bool]
+) -> tuple[Tried, bool]:
+    until, best = monotonic() + 1.1 * seconds + 0.5, None
+    draws = Random(_SEED)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
+    for tried in searched(
+        asked.day,
+        spots=round(seconds * SPOTS_PER_SECOND),
+        draws=draws,
+        before=asked.before,
+    ):
+        best = tried
+        if monotonic() > until or not is_wanted(tried):
+            return best, True
+    if best is None:
+        raise RuntimeError
+    return best, False
+
+
+def _always(_tried: Tried) -> bool:
+    return True
+
+
+def _answer(found: Found) -> Mapping[str, object]:
+    """Return the plan as the command answers it, with what was left aside."""
+    answer = plan_answer(found.plan, is_stopped=found.is_stopped)
+    aside = [{"name": name, "why": why} for name, why in found.asked.aside]
+    return {**answer, "aside": aside}
+
+
+def _put_baths(day: date, plan: DayPlan) -> None:
+    pots = {each.name: each for each in day_reads.pot_rows()}
+    sources = {each.name: each for each in day_reads.source_rows()}
+    places = {each.name: each for each in plan.baths}
+    for row in day_reads.baths_of_day(day):
+        place = places.get(row.number)
+        if place is not None and status_of_row(row) is BathStatus.PLANNED:
+            row.pot, row.source = pots.get(place.pot), sources.get(place.source)
+            row.save(update_fields=["pot", "source"])
+
+
+def _nothing_to_plan(asked: Asked) -> ConflictError:
+    if asked.aside:
+        return ConflictError(why=asked.aside[0][1])
+    return ConflictError(
+        why="There is no bath on this day, so there is nothing to plan.",
+        advice="Put baths on it first.",
+    )
