@@ -123,6 +123,7 @@ def _shaped(line: BathLine) -> DoneLine:
         note=line.note,
         is_undone=hasattr(line, "undone_by") or line.undoes_id is not None,
         may_undo=may_undo(line),
+        has_photo=bool(line.photo),
     )
 
 

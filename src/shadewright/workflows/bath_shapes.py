@@ -74,6 +74,7 @@ class DoneLine:
     note: str
     is_undone: bool
     may_undo: bool
+    has_photo: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -14,6 +14,7 @@ from shadewright.core.quantities import require_between
 from shadewright.errors import UnreadableError
 
 _DARKEST: Final = 0.02  # a cup that sends back less than this is too dark to compare
+_DIMMEST: Final = 0.05  # white that sends back less than this was in the dark
 _LEAST_ABSORBANCE: Final = 0.03  # over three channels; less is a shadow, not dye
 
 
@@ -40,7 +41,8 @@ def left_percent(
     Raises
     ------
     UnreadableError
-        If the first cup has no colour to compare with, or is too dark to tell.
+        If the first cup has no colour to compare with, or is too dark to tell, or if
+        it was dark.
 
     Notes
     -----
@@ -55,6 +57,13 @@ def left_percent(
     >>> round(left_percent(first=[0.25] * 3, now=[0.5] * 3, white=[1.0] * 3), 6)
     50.0
     """
+    if min(white) < _DIMMEST:
+        raise UnreadableError(
+            name="The photo of the cups",
+            why="It is too dark.",
+            advice="Take it again by daylight, on white paper.",
+            argument="white",
+        )
     strong, weak = _absorbances(first, white), _absorbances(now, white)
     whole = sum(each**2 for each in strong)
     if whole < _LEAST_ABSORBANCE**2:

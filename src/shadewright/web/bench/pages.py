@@ -36,6 +36,7 @@ class Written:
     words: str
     who: str
     may_undo: bool
+    photo: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -72,6 +73,7 @@ class Panel:
     left: tuple[TapKey, ...]
     after: tuple[TapKey, ...]
     note_key: UUID
+    photo_key: UUID
     data: str
     is_now: bool
     is_seen: bool

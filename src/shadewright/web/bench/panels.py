@@ -111,6 +111,7 @@ def _panel(
         left=after_keys.left_keys(each),
         after=after_keys.after_keys(bath, each),
         note_key=uuid4(),
+        photo_key=uuid4(),
         data=json.dumps(_data(bath, each, asked)),
         is_now=bool(view),
         is_seen=is_seen,

@@ -2,6 +2,7 @@
 
 from uuid import uuid5
 
+from django.urls import reverse
 from django.utils import timezone
 
 from shadewright.core.quantities import amount_text, number_text
@@ -31,7 +32,14 @@ def written(bath: BathNow, line: DoneLine) -> Written:
         words=line_words(bath, line) + (f" ({line.note})" if line.note else ""),
         who=who(line),
         may_undo=line.may_undo,
+        photo=_photo(bath, line),
     )
+
+
+def _photo(bath: BathNow, line: DoneLine) -> str:
+    if not line.has_photo:
+        return ""
+    return reverse("bench-picture", args=[bath.number, line.deed])
 
 
 def _what(bath: BathNow, line: DoneLine) -> str:

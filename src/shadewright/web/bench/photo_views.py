@@ -1,0 +1,70 @@
+"""Photos at the pot come in, and are shown again."""
+
+from uuid import UUID
+
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.urls import reverse
+from django.views.decorators.http import require_POST, require_safe
+
+from shadewright.errors import MissingError, NotFoundError, StudioError
+from shadewright.web.bench import taps
+from shadewright.web.bench.views import bench_page
+from shadewright.web.frame import person_id
+from shadewright.web.pages import show
+from shadewright.workflows.bench_photos import keep_cups, keep_photo, photo_of
+from shadewright.workflows.stamps import Stamp, stamp_now
+
+
+@require_POST
+def add_bench_photo(request: HttpRequest, number: str) -> HttpResponse:
+    """Keep a photo of a pot; one of two cups also says how much dye is left."""
+    try:
+        _keep(request, number, stamp_now(by=person_id(request), deed=_deed(request)))
+    except NotFoundError:
+        raise
+    except StudioError as error:
+        is_cups = bool(request.POST.get("cups"))
+        view = "left" if is_cups else "note"
+        page = bench_page(request, number, view=view, fault=error.sentence)
+        return show(request, page, status=422)
+    return HttpResponseRedirect(f"{reverse('bench', args=[number])}?view=main")
+
+
+@require_safe
+def bench_photo(_request: HttpRequest, number: str, deed: UUID) -> HttpResponse:
+    """Send a photo of a bath: always a JPEG that was drawn here."""
+    content = photo_of(number=number, deed=deed)
+    answer = HttpResponse(content, content_type="image/jpeg")
+    answer.headers["Content-Disposition"] = f'inline; filename="{number}.jpg"'
+    return answer
+
+
+def _keep(request: HttpRequest, number: str, stamp: Stamp) -> None:
+    photo = _photo(request)
+    step, device = request.POST.get("step", ""), taps.device_name(request)
+    if request.POST.get("cups"):
+        keep_cups(number=number, photo=photo, step=step, device=device, stamp=stamp)
+        return
+    note = taps.text(request.POST.get("note"))
+    keep_photo(
+        number=number, photo=photo, step=step, note=note, device=device, stamp=stamp
+    )
+
+
+def _photo(request: HttpRequest) -> bytes:
+    sent = request.FILES.get("photo")
+    if sent is None:
+        raise MissingError(
+            name="The photo", advice="Take one, or choose one.", argument="photo"
+        )
+    content: bytes = sent.read()
+    return content
+
+
+def _deed(request: HttpRequest) -> UUID:
+    try:
+        return UUID(request.POST.get("key", ""))
+    except ValueError:
+        raise NotFoundError(
+            kind="tap", key=request.POST.get("key", "")[:40], advice="Take it again."
+        ) from None
