@@ -124,3 +124,10 @@ def customers() -> list[str]:
     """Return for whom orders were, the newest first."""
     rows = Order.objects.order_by("-id").values_list("for_whom", flat=True)
     return list(dict.fromkeys(rows[:200]))
+
+
+def orders_of_bath(number: str) -> QuerySet[Order]:
+    """Return the orders that a bath is for, but not those that were called off."""
+    shares = BathFor.objects.filter(bath__number=number, line__is_dropped=False)
+    rows = Order.objects.filter(lines__in=shares.values("line"))
+    return rows.exclude(why_closed="Called off").distinct().order_by("number")

@@ -132,3 +132,38 @@ def test_what_to_dye_counts_whole_pots(client: Client, pot: Ready) -> None:
     assert "3 loads of Big pot, 4 skeins a load; 1 more" in page.text
     assert f"/orders/{line.order.number}/" in page.links
     assert read(client.get("/orders/to-dye/?day=soon")).status == 422
+
+
+def test_a_bath_and_its_lot_say_for_whom_they_are(client: Client, pot: Ready) -> None:
+    line = ordered(pot, 3, for_whom="Ada")
+    lot, bath = on_shelf(pot, 3, line=line), planned(pot, 2)
+    share(bath, line, 1)
+    number = line.order.number
+    assert f"Order {number}, Ada" in read(client.get(f"/lots/{lot}/")).text
+    assert f"/orders/{number}/" in read(client.get(f"/lots/{lot}/")).links
+    assert f"order {number}, Ada" in read(client.get(f"/baths/{bath}/")).text
+
+
+def test_today_names_what_is_late_or_wanted_soon(client: Client, pot: Ready) -> None:
+    late = ordered(pot, 4, due_on=today() - timedelta(days=1), for_whom="Ada")
+    ordered(pot, 2, due_on=today() + timedelta(days=30), for_whom="Bo")
+    page = read(client.get("/"))
+    assert f"Order {late.order.number} for Ada: 4 × Low Tide on Fell DK" in page.text
+    assert "1 day ago. 4 of 4 are on no day yet." in page.text
+    assert "Bo" not in page.text
+    for whom in ("Cy", "Di", "Ed"):
+        ordered(pot, 1, due_on=today(), for_whom=whom)
+    assert "4 orders are late or wanted within a week" in read(client.get("/")).text
+
+
+def test_an_order_goes_on_a_day_and_its_baths_come_back(
+    client: Client, pot: Ready
+) -> None:
+    line = ordered(pot, 6, due_on=today() + timedelta(days=9))
+    Pot.objects.create(name="Big pot", volume_l=13.2)  # 4 skeins at 1:30
+    address = f"/orders/{line.order.number}/"
+    (put_on,) = [x for x in read(client.get(address)).links if "/add/" in x]
+    form = read(client.get(put_on))
+    assert form.status == 200
+    assert form.value("skeins") == "6"
+    assert f"order {line.order.number}" in form.text.casefold()

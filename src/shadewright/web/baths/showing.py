@@ -18,6 +18,7 @@ from shadewright.web.purposes import PURPOSE_WORDS
 from shadewright.web.templatetags.house import day
 from shadewright.workflows.bath_cautions import recipe_cautions
 from shadewright.workflows.bath_pages import BathAct, BathNow, BathStatus, DoneLine
+from shadewright.workflows.days.order_pages import orders_of_bath
 from shadewright.workflows.recipes import version
 
 _OPEN = {BathStatus.PLANNED, BathStatus.GOING, BathStatus.COOLING}
@@ -108,6 +109,8 @@ def _facts(bath: BathNow) -> Iterator[Said]:
     liquor = amount_text(bath.liquor_ratio * bath.fibre_g / 1000, "l")
     yield Said(term="Liquor", words=f"{liquor}, 1:{ratio}")
     yield Said(term="The colour", words=PURPOSE_WORDS[bath.purpose])
+    orders = (f"order {at}, {whom}" for at, whom in orders_of_bath(bath.number))
+    yield Said(term="For", words="\n".join(orders))
     yield Said(term="Notes", words=bath.notes)
 
 

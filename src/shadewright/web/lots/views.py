@@ -22,6 +22,7 @@ from shadewright.web.standings import standing_chip
 from shadewright.web.toasts import say
 from shadewright.workflows import lot_pages
 from shadewright.workflows.costs import cost_words
+from shadewright.workflows.days.order_pages import orders_of_bath
 from shadewright.workflows.lot_pages import LotNow, LotRow, is_rate_set, lot_now
 from shadewright.workflows.lots import (
     ColourEvidence,
@@ -205,6 +206,10 @@ def _facts(lot: LotNow) -> tuple[tuple[str, Link], ...]:
         ("Mill lot", Link(words=bath.mill_lot or "not written down", address="")),
         ("Yarn dyed", Link(words=amount_text(bath.fibre_g, "g"), address="")),
         ("Pot", Link(words=pot, address="")),
+        *(
+            ("For", Link(words=f"Order {order}, {whom}", address=f"/orders/{order}/"))
+            for order, whom in orders_of_bath(lot.number)
+        ),
     )
 
 

@@ -10,6 +10,7 @@ from shadewright.web.shelf.pages import ShelfTask
 from shadewright.web.shelf.tasks import shelf_tasks
 from shadewright.web.stocks.words import stock_name
 from shadewright.web.templatetags.house import moment
+from shadewright.web.today.orders_due import orders_due
 from shadewright.web.today.pages import Waiting
 from shadewright.workflows.dyes import ShelfDye, dyes
 from shadewright.workflows.jars import ShelfJar, jars
@@ -25,6 +26,7 @@ def what_waits(bottles: tuple[ShelfBottle, ...]) -> tuple[Waiting, ...]:
     begun = (_in_the_making(one, place) for place, one in enumerate(makings()))
     return (
         *begun,
+        *orders_due(),
         *_troubles(bottles),
         *_labels(bottles),
         *_jars(jars()),

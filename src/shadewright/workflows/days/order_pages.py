@@ -232,3 +232,9 @@ def order_numbers(line_ids: Sequence[int]) -> tuple[int, ...]:
     """Return the orders of some lines, each once, in the lines’ order."""
     numbers = {line.pk: line.order.number for line in order_reads.open_lines()}
     return tuple(dict.fromkeys(numbers[pk] for pk in line_ids))
+
+
+def orders_of_bath(number: str) -> tuple[tuple[int, str], ...]:
+    """Return the orders that a bath or its lot is for, open or sent, with for whom."""
+    rows = order_reads.orders_of_bath(number)
+    return tuple((row.number, row.for_whom) for row in rows)
