@@ -4,25 +4,15 @@ Every tap that was acknowledged, or that the phone still held, stands in the
 ledger afterwards, once; the bottle's ledger agrees to the millilitre.
 """
 
-import json
-import os
-import signal
-import subprocess
-import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
-from contextlib import suppress
 from pathlib import Path
 from random import Random
 from threading import Event, Semaphore
-from typing import Any
-from urllib.parse import urlsplit
 
 import pytest
 
-from tests.clones import free_port, plain_environment, wait_until_it_serves
-from tests.conftest import SERVER
-from tests.house.reading import ROOT
+from tests.web.bench.killed_server import Server, asked
 from tests.web.bench.killed_studio import BOTTLE_ML
 from tests.web.bench.rough_network import Phone
 
@@ -32,79 +22,6 @@ TAPS_EACH = 100
 KILLS = 6
 MOST_IN_HAND = 6
 SEED = 20261125
-
-
-@pytest.fixture
-def home(request: pytest.FixtureRequest, tmp_path: Path) -> dict[str, str]:
-    """The environment of a studio of its own, on the database that is tested."""
-    server = request.config.stash.get(SERVER, None)
-    url = "" if server is None else _new_database(server.url)
-    return {
-        **plain_environment(),
-        "SHADEWRIGHT_DATA": str(tmp_path / "studio"),
-        "SHADEWRIGHT_DATABASE": url,
-        "PYTHONPATH": str(ROOT),
-    }
-
-
-def _new_database(url: str) -> str:
-    import psycopg
-
-    whole = urlsplit(url)._replace(path="/postgres").geturl()
-    with psycopg.connect(whole, autocommit=True) as connection:
-        connection.execute("DROP DATABASE IF EXISTS killed WITH (FORCE)")
-        connection.execute("CREATE DATABASE killed")
-    return urlsplit(url)._replace(path="/killed").geturl()
-
-
-def asked(home: dict[str, str], verb: str) -> dict[str, Any]:
-    """Ask the studio, in a process of its own."""
-    command = [sys.executable, "-m", "tests.web.bench.killed_studio", verb]
-    done = subprocess.run(
-        command, env=home, cwd=ROOT, capture_output=True, text=True, check=False
-    )
-    assert done.returncode == 0, done.stderr
-    return dict(json.loads(done.stdout))
-
-
-class Server:
-    """The studio's server, killed and started at will."""
-
-    def __init__(self, home: dict[str, str]) -> None:
-        self.home = home
-        self.port = free_port()
-        self.process: subprocess.Popen[str] | None = None
-
-    def start(self) -> None:
-        command = [sys.executable, "-m", "shadewright", "serve", "--no-browser"]
-        self.process = subprocess.Popen(
-            [*command, "--port", str(self.port), "--data", self.data],
-            env=self.home,
-            stdin=subprocess.DEVNULL,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.STDOUT,
-            text=True,
-        )
-        wait_until_it_serves(f"http://127.0.0.1:{self.port}", self.process)
-
-    @property
-    def data(self) -> str:
-        return self.home["SHADEWRIGHT_DATA"]
-
-    def kill(self) -> None:
-        if self.process is None:
-            return
-        with suppress(ProcessLookupError):
-            os.kill(self.process.pid, signal.SIGKILL)
-        self.process.communicate()
-
-
-@pytest.fixture
-def server(home: dict[str, str]) -> Iterator[Server]:
-    """A server that is not started yet."""
-    server = Server(home)
-    yield server
-    server.kill()
 
 
 def seeded(number: int) -> Random:
@@ -159,7 +76,7 @@ def test_no_tap_is_lost_or_written_twice(
         Phone(
             file=tmp_path / f"phone-{number}.json",
             port=server.port,
-            bath=pot["bath"],
+            bath=pot["baths"][0],
             bottle=pot["bottle"],
             luck=seeded(number),
             sent=sends.release,
