@@ -59,6 +59,7 @@ class AddForm(DeedForm):
         coerce=int,
         required=False,
         widget=forms.CheckboxSelectMultiple,
+        help_text="None ticked: all of them. Each is filled as often as it takes.",
     )
     is_whole_pots = forms.BooleanField(
         label="Fill whole pots; the skeins beyond are for the shelf", required=False
@@ -108,6 +109,12 @@ class AddForm(DeedForm):
     def has_orders(self) -> bool:
         """Whether an order waits for this colourway on this base."""
         return bool(self.fields["for_lines"].choices)  # type: ignore[attr-defined]
+
+    @property
+    def says_more(self) -> bool:
+        """Whether something is said of what is seldom asked."""
+        seldom = ("liquor_ratio", "least_baths", "purpose", "notes")
+        return any(self[name].value() for name in seldom)
 
     def clean_weights(self) -> tuple[float, ...]:
         """Return the weights, one a line; a line that is none is named."""
