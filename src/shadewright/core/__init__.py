@@ -11,7 +11,8 @@ Pure functions and frozen values, in reading order:
 7. ``mixing``      what swatches teach of dyes; the colour of any mix
 8. ``recipes``     which dyes give a colour; what to add to a bath that missed
 9. ``costing``     what a bath cost, from what really went into it
-10. ``planning``   a dye day with too few burners and one pair of hands
+10. ``quality``    whether a lot is like the last, and what was different
+11. ``planning``   a dye day with too few burners and one pair of hands
 
 Nothing here knows of a file, a clock, a database or a screen.
 """

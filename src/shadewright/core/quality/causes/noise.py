@@ -1,0 +1,119 @@
+"""What lots of one recipe differ by when nothing is wrong: the noise band."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise, starmap
+from math import hypot
+from statistics import median
+from typing import Final
+
+from shadewright.core.colour import Lab
+from shadewright.core.quality.causes.matrices import (
+    UNIT,
+    Matrix,
+    Three,
+    combined,
+    outer,
+    three,
+    trace,
+)
+
+CLIP: Final = 2.0
+"""A step longer than so many times the median step counts as that long. [1]"""
+
+USUAL_VARIANCE: Final = 0.09
+"""Variance of one number of Lab between lots, before any is known: 0.3². [1]"""
+
+USUAL_WORTH: Final = 2.0
+"""How many steps that first guess is worth. [-]"""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Noise:
+    """Covariance of a lot’s colour when nothing is wrong, and the freedom in it."""
+
+    covariance: Matrix
+    freedom: float
+
+    @property
+    def variance(self) -> float:
+        """Mean variance of one number of Lab."""
+        return trace(self.covariance) / 3.0
+
+
+def noise_of(colours: Sequence[Lab]) -> Noise:
+    """Return the noise between lots, from the steps between one and the next.
+
+    S = Σ h / m,  h = d dᵀ / 2,  d = step from a lot to the next       (2)
+    λ = min(Σ ‖h − S‖² / m², ‖S − s² I‖²) / ‖S − s² I‖²,  s² = tr S / 3    (3)
+    S* = (1 − λ) S + λ s² I                                            (4)
+
+    Parameters
+    ----------
+    colours : sequence of Lab
+        Lots that nothing was wrong with, oldest first; m + 1 of them. [1]
+
+    Returns
+    -------
+    Noise
+        S*, scaled to (m s² + 2 · 0.3²) / (m + 2) in each number; its freedom. [1]
+
+    Notes
+    -----
+    Steps from lot to lot see little of a slow drift and of a new jar that stays, and
+    a step of more than twice the median is clipped to that. λ draws the covariance to
+    the same in all directions, as far as few steps leave it in doubt. The freedom is
+    2/3 a step, since neighbours share a lot, and up to three times that where λ is 1.
+
+    References
+    ----------
+    .. [holmes1993] the covariance from successive differences
+    .. [ledoit2004] equations 13 to 15, here about a mean of nought
+
+    Examples
+    --------
+    >>> noise_of([Lab(50, 0, 0), Lab(50.4, 0, 0), Lab(50, 0.4, 0)]).variance < 0.1
+    True
+    """
+    steps = _steps(colours)
+    count = len(steps)
+    if not count:
+        return Noise(
+            covariance=combined((USUAL_VARIANCE, UNIT)), freedom=3.0 * USUAL_WORTH
+        )
+    longest = CLIP * median(starmap(hypot, steps))
+    halves = [combined((0.5, outer(_clipped(step, longest)))) for step in steps]
+    found = combined(*((1.0 / count, half) for half in halves))
+    level = trace(found) / 3.0
+    shrink = _shrinkage(found, halves, level)
+    target = (count * level + USUAL_WORTH * USUAL_VARIANCE) / (count + USUAL_WORTH)
+    shape = combined((1.0 - shrink, found), (shrink * level, UNIT))
+    scale = target / level if level else 0.0
+    covariance = combined((scale, shape), (0.0 if level else target, UNIT))
+    freedom = (2.0 * count / 3.0 + USUAL_WORTH) * (1.0 + 2.0 * shrink)
+    return Noise(covariance=covariance, freedom=freedom)
+
+
+def _steps(colours: Sequence[Lab]) -> list[Three]:
+    pairs = pairwise(colours)
+    return [three([y - x for x, y in zip(one, two, strict=True)]) for one, two in pairs]
+
+
+def _clipped(step: Three, longest: float) -> Three:
+    length = hypot(*step)
+    if length <= longest:
+        return step
+    return three([part * longest / length for part in step])
+
+
+def _shrinkage(found: Matrix, halves: Sequence[Matrix], level: float) -> float:
+    """Return λ of equation 3."""
+    apart = _squares(combined((1.0, found), (-level, UNIT)))
+    if not apart:
+        return 1.0
+    scatter = sum(_squares(combined((1.0, half), (-1.0, found))) for half in halves)
+    return min(scatter / len(halves) ** 2, apart) / apart
+
+
+def _squares(matrix: Matrix) -> float:
+    return sum(part * part for row in matrix for part in row)
