@@ -59,7 +59,8 @@ class DayPage(Page):
     template: ClassVar[str] = "dye_days/day.html"
     place: ClassVar[str] = "Dye days"
 
-    day: str
+    add: str
+    stock: str
     is_past: bool
     ways_on: tuple[WayOn, ...]
     rows: tuple[BathRow, ...]
