@@ -13,6 +13,7 @@ from shadewright.records.models import (
     Order,
     OrderLine,
     ParLevel,
+    RecipeVersion,
 )
 
 _STANDING = Q(undone_by=None) & ~Q(act="undone")
@@ -35,6 +36,13 @@ def open_lines() -> QuerySet[OrderLine]:
     """Return the lines of open orders that were not dropped, oldest first."""
     rows = OrderLine.objects.filter(order__is_closed=False, is_dropped=False)
     return rows.select_related("order", "recipe", "base").order_by("id")
+
+
+def newest_versions(recipe_ids: Collection[int]) -> dict[int, RecipeVersion]:
+    """Return the version of each of some recipes that holds now, by recipe."""
+    rows = RecipeVersion.objects.filter(recipe_id__in=recipe_ids)
+    rows = rows.select_related("recipe").order_by("number")
+    return {row.recipe_id: row for row in rows}
 
 
 def par_rows() -> QuerySet[ParLevel]:
@@ -101,6 +109,7 @@ def listed_orders(
             | Q(number__icontains=word)
             | Exists(_saying(word))
         )
+    rows = rows.select_related("created_by")
     rows = rows.prefetch_related("lines__recipe", "lines__base")
     return rows.order_by("-number") if is_closed else rows.order_by("number")
 

@@ -29,7 +29,7 @@ from shadewright.web.parts import Caution
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.ways import way_to
 from shadewright.workflows.days.demand import ToDye, to_dye
-from shadewright.workflows.days.order_pages import OrderNow, order_numbers, orders
+from shadewright.workflows.days.order_pages import MOST, OrderNow, order_numbers, orders
 from shadewright.workflows.days.pace import coming_dye_day
 from shadewright.workflows.days.pot_loads import pot_loads
 
@@ -53,7 +53,8 @@ def closed_orders(request: HttpRequest) -> HttpResponse:
 def what_to_dye(request: HttpRequest) -> HttpResponse:
     """Show what is to be dyed for orders and the shelf, each with its way to a day."""
     day = day_asked(request.GET) or coming_dye_day()
-    rows = to_dye()
+    rows, numbers = to_dye(), order_numbers()
+    loads = pot_loads(rows)
     skeins = sum(each.skeins for each in rows)
     page = ToDyePage(
         title="What to dye",
@@ -62,7 +63,10 @@ def what_to_dye(request: HttpRequest) -> HttpResponse:
         if rows
         else "Orders and the shelf want nothing that is not there or planned.",
         crumbs=(DAYS, ORDERS),
-        rows=tuple(_to_dye_row(each, day) for each in rows),
+        rows=tuple(
+            _to_dye_row(each, day, pots=pot_words(pots), numbers=numbers)
+            for each, pots in zip(rows, loads, strict=True)
+        ),
         day=day.isoformat(),
         day_words=day_words(day),
     )
@@ -93,7 +97,7 @@ def _listed(request: HttpRequest, *, is_closed: bool) -> HttpResponse:
     rows = orders(query=query, is_closed=is_closed)
     page = OrdersPage(
         title="Closed orders" if is_closed else "Orders",
-        fact="What was sent or called off."
+        fact=f"What was sent or called off: the newest {MOST}; search finds older ones."
         if is_closed
         else "Who wants what, by when, and how far it is.",
         crumbs=(DAYS, ORDERS) if is_closed else (DAYS,),
@@ -114,14 +118,16 @@ def _row(order: OrderNow) -> OrderRow:
     )
 
 
-def _to_dye_row(wanted: ToDye, day: date) -> ToDyeRow:
+def _to_dye_row(
+    wanted: ToDye, day: date, *, pots: str, numbers: Mapping[int, int]
+) -> ToDyeRow:
     lines = tuple(pk for pk, _skeins in wanted.for_lines)
     return ToDyeRow(
         what=f"{wanted.skeins} × {wanted.recipe_name} on {wanted.base_name}",
         size=skein_words(wanted.skein_g),
         due="" if wanted.due_on is None else day_words(wanted.due_on),
         why=wanted.why,
-        pots=pot_words(pot_loads(wanted)),
+        pots=pots,
         trouble=trouble_of(wanted.trouble, wanted.recipe_id),
         put_on=""
         if wanted.trouble
@@ -133,7 +139,7 @@ def _to_dye_row(wanted: ToDye, day: date) -> ToDyeRow:
             skein_g=number_text(wanted.skein_g, digits=6),
             **({"line": ",".join(map(str, lines))} if lines else {}),
         ),
-        orders=order_numbers(lines),
+        orders=tuple(dict.fromkeys(numbers[pk] for pk in lines)),
     )
 
 

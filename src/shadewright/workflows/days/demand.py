@@ -11,11 +11,17 @@ from shadewright.core.planning.demand import (
     is_same_skein,
     still_to_dye,
 )
-from shadewright.records import order_reads, recipe_reads
-from shadewright.records.models import Base, Order, OrderLine, ParLevel, Recipe
+from shadewright.records import order_reads
+from shadewright.records.models import (
+    Base,
+    Order,
+    OrderLine,
+    ParLevel,
+    Recipe,
+    RecipeVersion,
+)
 from shadewright.workflows.days.room import room_now
 from shadewright.workflows.days.yields import BathYield, yields_of
-from shadewright.workflows.recipe_shapes import shaped_version
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -81,7 +87,11 @@ def demand_now() -> Demand:
     for each in yields:
         _give_away(each, groups)
     seconds = room_now().seconds_percent
-    found = [_to_dye(each, yields, seconds) for each in groups]
+    newest = order_reads.newest_versions({each.recipe.pk for each in groups})
+    found = [
+        _to_dye(each, yields, seconds, _trouble(newest[each.recipe.pk]))
+        for each in groups
+    ]
     allotted: dict[int, Mapping[str, int]] = {}
     for group in groups:
         allotted |= _allotted(group, yields)
@@ -108,17 +118,16 @@ def kept_for(line_id: int, yields: Iterable[BathYield]) -> int:
     return sum(each.kept.get(line_id, 0) for each in yields)
 
 
-def recipe_trouble(recipe_id: int) -> str:
+def _trouble(version: RecipeVersion) -> str:
     """Say in one sentence why a recipe cannot be planned as it stands, if so."""
-    row = recipe_reads.recipe_row(recipe_id)
-    version = shaped_version(row.versions.all()[0])
-    if not version.is_complete:
+    name = version.recipe.name
+    if version.what_is_missing:
         return (
-            f"{row.name} is incomplete ({version.what_is_missing}): write a version "
-            "with dyes and depths before it is planned."
+            f"{name} is incomplete ({version.what_is_missing}): write a version with "
+            "dyes and depths before it is planned."
         )
-    if row.is_retired:
-        return f"{row.name} is retired: take it into use again, or offer another."
+    if version.recipe.is_retired:
+        return f"{name} is retired: take it into use again, or offer another."
     return ""
 
 
@@ -189,7 +198,7 @@ def _shelf_first(free: Iterable[BathYield]) -> list[BathYield]:
 
 
 def _to_dye(
-    group: _Wanted, yields: Sequence[BathYield], seconds_percent: float
+    group: _Wanted, yields: Sequence[BathYield], seconds_percent: float, trouble: str
 ) -> ToDye:
     found = still_to_dye(
         wanted=_wanted_lines(group, yields),
@@ -209,7 +218,7 @@ def _to_dye(
         why=_why(found, group.lines),
         for_shelf=found.for_shelf,
         spare=found.spare,
-        trouble=recipe_trouble(group.recipe.pk) if found.skeins else "",
+        trouble=trouble,
     )
 
 

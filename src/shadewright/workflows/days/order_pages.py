@@ -7,17 +7,16 @@ from datetime import date, datetime
 
 from shadewright.records import order_reads
 from shadewright.records.models import Order, OrderLine
-from shadewright.workflows.days.demand import (
-    Demand,
-    demand_now,
-    recipe_trouble,
-    wanted_by,
-)
+from shadewright.workflows.days.demand import Demand, demand_now, wanted_by
 from shadewright.workflows.days.orders import fingerprint
 from shadewright.workflows.days.pace import pace_now
 from shadewright.workflows.days.promises import Promise, promise_for
 from shadewright.workflows.days.yields import BathYield, yield_of
 from shadewright.workflows.stamps import today
+
+
+MOST = 200
+"""More orders than this are only searched for."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -143,7 +142,7 @@ def order_now(number: int) -> OrderNow:
 
 def orders(*, query: str = "", is_closed: bool = False) -> tuple[OrderNow, ...]:
     """Return orders, open ones by the day they are wanted, closed ones newest first."""
-    rows = list(order_reads.listed_orders(query.split(), is_closed=is_closed))
+    rows = list(order_reads.listed_orders(query.split(), is_closed=is_closed)[:MOST])
     found = _shaped(rows, demand_now(), is_promised=False)
     if is_closed:
         return found
@@ -224,14 +223,13 @@ def _line(
             for number, skeins in demand.allotted.get(row.pk, {}).items()
         ),
         to_dye=sum(dict(each.for_lines)[row.pk] for each in lacks),
-        trouble=recipe_trouble(row.recipe_id) if lacks else "",
+        trouble="".join(each.trouble for each in lacks),
     )
 
 
-def order_numbers(line_ids: Sequence[int]) -> tuple[int, ...]:
-    """Return the orders of some lines, each once, in the lines’ order."""
-    numbers = {line.pk: line.order.number for line in order_reads.open_lines()}
-    return tuple(dict.fromkeys(numbers[pk] for pk in line_ids))
+def order_numbers() -> dict[int, int]:
+    """Return the order of each line that is open, by the line."""
+    return {line.pk: line.order.number for line in order_reads.open_lines()}
 
 
 def orders_of_bath(number: str) -> tuple[tuple[int, str], ...]:
