@@ -162,7 +162,7 @@ def decide_keys(found: Deviation) -> tuple[TapKey, ...]:
     percent = 100 * found.factor
     more = f"{number_text(percent - 100, digits=2)}{NO_BREAK}%"
     rest = _decision(found, f"Rest {more} more", "plus", RESCALED)
-    return (_with(rest, value=f"{percent:.6g}", unit="%", is_first=True), so)
+    return (_with(rest, value=f"{percent:.9g}", unit="%"), so)
 
 
 def _decision(found: Deviation, words: str, icon: str, start: str) -> TapKey:

@@ -36,7 +36,7 @@ def deviation_note(bath: BathNow) -> DeviationNote | None:
         note=Caution(title=found.words, text=colour or found.advice),
         top_up=top_up,
         decide=keys.decide_keys(found),
-        advice=found.advice if colour else "",
+        advice=found.advice if colour and found.factor is None else "",
     )
 
 
@@ -52,7 +52,7 @@ def _colour_words(bath: BathNow, found: Deviation) -> str:
 
 
 def _shift_words(shift: ColourShift) -> str:
-    return f"{shift.words} ({number_text(shift.difference, digits=2)} CIEDE2000)"
+    return f"{shift.words}, ΔE {number_text(shift.difference, digits=2)}"
 
 
 def cup_note(bath: BathNow) -> CupNote | None:
