@@ -27,6 +27,7 @@ urlpatterns = [
     path("stocks/", include("shadewright.web.stocks.urls")),
     path("", include("shadewright.web.phones.urls")),
     path("", include("shadewright.web.acidity.urls")),
+    path("", include("shadewright.web.day_papers.urls")),
     path("recipes/", include("shadewright.web.recipes.urls")),
     path("days/", include("shadewright.web.dye_days.urls")),
     path("days/", include("shadewright.web.day_baths.urls")),

@@ -81,7 +81,10 @@ class BathAfter:
 
 @dataclass(frozen=True, kw_only=True)
 class DayAfter:
-    """A day as it went; ``last_off`` is its last heat off beside the plan's."""
+    """A day as it went; ``last_off`` is its last heat off, planned and real.
+
+    What was planned is that of the baths whose heat was really on.
+    """
 
     day: date
     is_planned: bool
@@ -214,7 +217,7 @@ def _line_words(line: DoneLine) -> str:
 
 
 def _last_off(baths: Sequence[BathAfter]) -> Moment:
-    offs = [each.moments[2] for each in baths]
+    offs = [x for each in baths if (x := each.moments[2]).real is not None]
     return Moment(
         what="Last heat off",
         planned=max((x.planned for x in offs if x.planned is not None), default=None),

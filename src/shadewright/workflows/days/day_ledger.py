@@ -13,14 +13,14 @@ from shadewright.records import day_reads
 from shadewright.records.models import DayLine, DyeDay
 from shadewright.records.models.days import DayAct
 from shadewright.records.writes import keep_day_line
-from shadewright.workflows.stamps import Stamp, is_written
+from shadewright.workflows.stamps import Stamp, is_written, past_date
 from shadewright.workflows.undo import may_undo
 
 __all__ = ["DayAct", "DayEntry", "DayLedger", "day_ledger", "say_all_off", "write_day"]
 
 UNITS = {DayAct.WATER: "m³", DayAct.POWER: "kWh"}
 """What the meters of water and power show."""
-_MOST_READ = 10_000_000.0
+MOST_READ = 10_000_000.0
 _METERS = {DayAct.WATER: "water meter", DayAct.POWER: "power meter"}
 
 
@@ -79,6 +79,7 @@ def write_day(
     """Write a line of a day, once; a meter may be read as often as one likes."""
     if is_written(stamp.deed):
         return
+    past_date(day, name="The day", argument="day")
     _check(day, act, value, note)
     row, _is_new = DyeDay.objects.get_or_create(
         day=day, defaults={"created_at": stamp.written_at, "created_by_id": stamp.by}
@@ -112,7 +113,7 @@ def _check(day: date, act: DayAct, value: float | None, note: str) -> None:
         )
     name = f"The {_METERS[act]}"
     require_between(
-        value, least=0.0, most=_MOST_READ, unit=UNITS[act], name=name, argument="value"
+        value, least=0.0, most=MOST_READ, unit=UNITS[act], name=name, argument="value"
     )
     _refuse_backwards(day, act, value)
 

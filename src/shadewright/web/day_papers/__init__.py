@@ -1,0 +1,1 @@
+"""A dye day on paper, how it went, all off, and the rack."""
