@@ -8,6 +8,8 @@ from django.test import Client
 
 from shadewright.records.models import Base, Bath, BathFor, Order, OrderLine, Pot
 from shadewright.records.models import Recipe as RecipeRow
+from shadewright.workflows.bath_pages import BathStatus, bath_now
+from shadewright.workflows.days.split_keeping import baths_kept
 from shadewright.workflows.days.stock_needs import stock_needs
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import write_recipe
@@ -163,6 +165,30 @@ def test_what_an_order_waits_for_is_put_on_the_day_once(
     assert Bath.objects.count() == 2
     assert sum(BathFor.objects.values_list("skeins", flat=True)) == 4
     assert "Order 7" not in read(client.get(ADD, {"line": line.pk})).text
+
+
+def test_baths_are_taken_off_the_day_again_in_one_tap(
+    client: Client, things: Dyeing
+) -> None:
+    deed = uuid4()
+    sent = {
+        "deed": deed,
+        "version": things.recipe(),
+        "base": things.base,
+        "skeins": "4",
+        "skein_g": "100",
+    }
+    client.post(ADD, sent)
+    back = f"{ADD}{deed}/undo/"
+    assert back in read(client.get(f"{DAY}/stock/")).source
+    for _ in range(2):
+        assert client.post(back)["Location"] == ADD
+    statuses = {bath_now(x).status for x in baths_kept(deed)}
+    assert statuses == {BathStatus.GIVEN_UP}
+    again = client.post(ADD, sent, follow=True)
+    assert "taken off the day again" in read(again).text
+    assert "2 baths, 400 g" in read(again).text
+    assert Bath.objects.count() == 2
 
 
 def test_what_is_refused_is_kept_by_nobody(client: Client, things: Dyeing) -> None:

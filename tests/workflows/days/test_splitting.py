@@ -1,22 +1,30 @@
 """Yarn put on a day: split by what pots take, kept once, refused in a sentence."""
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import time, timedelta
 
 import pytest
 
-from shadewright.errors import ConflictError, MissingError, StudioError
+from shadewright.errors import ConflictError, MissingError, NotFoundError, StudioError
 from shadewright.records.models import (
     Base,
     Bath,
     BathDose,
     BathFor,
+    DayOutage,
     DayWish,
     Dye,
+    DyeDay,
     MillLot,
 )
 from shadewright.records.models import Pot as PotRow
-from shadewright.workflows.days.splitting import SplitWish, keep_split, split_wish
+from shadewright.records.models.baths import BathAct
+from shadewright.workflows.days.split_keeping import (
+    is_taken_back,
+    keep_split,
+    take_split_back,
+)
+from shadewright.workflows.days.splitting import SplitWish, split_wish
 from shadewright.workflows.planned_baths import plan_anew, wish_of
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import write_recipe
@@ -24,7 +32,7 @@ from shadewright.workflows.stamps import stamp_now, today
 from tests.workflows.bench import new_dye
 from tests.workflows.days.wanted import ordered
 from tests.workflows.dyed import dyed, finished
-from tests.workflows.pots import Ready, ready
+from tests.workflows.pots import Ready, ready, tapped
 
 pytestmark = pytest.mark.django_db
 
@@ -198,3 +206,42 @@ def test_a_bath_that_is_planned_anew_stays_for_its_order(pot: Ready) -> None:
     share = BathFor.objects.get(line=line)
     assert (share.bath.number, share.skeins) == (new, 2)
     assert DayWish.objects.get().bath.number == new
+
+
+def test_which_skeins_go_into_which_bath_stands_on_its_card(pot: Ready) -> None:
+    weights = (98.0, 104.0, 101.5, 99.0)
+    asked = wish(pot, skeins_g=weights, pots=small_pots(), notes="blue tag")
+    rows = Bath.objects.filter(number__in=keep_split(asked, stamp_now(by=None)))
+    notes = {row.fibre_g: row.notes.replace("\u00a0", " ") for row in rows}
+    # Dealt out: 104, then 101.5, then 99 to the lighter, then 98 to the lighter.
+    assert notes == {
+        200.5: "The skeins of 101.5, 99 g.\nblue tag",
+        202.0: "The skeins of 104, 98 g.\nblue tag",
+    }
+
+
+def test_a_pot_that_is_out_all_day_takes_no_bath(pot: Ready) -> None:
+    day = DyeDay.objects.create(day=today())
+    vat = PotRow.objects.get(name="Vat")
+    DayOutage.objects.create(dye_day=day, pot=vat)
+    late = PotRow.objects.get(name="P2")
+    DayOutage.objects.create(dye_day=day, pot=late, starts_at=time(15))
+    plan = split_wish(wish(pot, skeins_g=(100.0,) * 6))
+    assert [bath.pot for bath in plan.baths] == ["P1", "P2"]
+
+
+def test_a_split_is_taken_back_while_none_has_begun(pot: Ready) -> None:
+    asked = wish(pot, skeins_g=(100.0,) * 6, pots=small_pots())
+    stamp = stamp_now(by=None)
+    numbers = keep_split(asked, stamp)
+    other = stamp_now(by=None)
+    assert take_split_back(stamp.deed, other) == 2
+    assert take_split_back(stamp.deed, other) == 0
+    assert is_taken_back(numbers)
+    with pytest.raises(NotFoundError):
+        take_split_back(other.deed, stamp_now(by=None))
+    again = stamp_now(by=None)
+    first, _ = keep_split(asked, again)
+    tapped(first, BathAct.STARTED, "fill")
+    with pytest.raises(ConflictError, match=f"Bath {first} has begun"):
+        take_split_back(again.deed, stamp_now(by=None))

@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 from datetime import date
-from uuid import UUID
+from uuid import UUID, uuid5
 
 from django.http import HttpRequest, HttpResponse, QueryDict
 from django.shortcuts import redirect
 from django.urls import reverse
-from django.views.decorators.http import require_http_methods
+from django.views.decorators.http import require_http_methods, require_POST
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.errors import StudioError
@@ -24,10 +24,15 @@ from shadewright.web.toasts import say
 from shadewright.web.ways import way_to
 from shadewright.workflows.choices import bases_in_use, pots_in_use
 from shadewright.workflows.days.demand import ToDye, to_dye
-from shadewright.workflows.days.splitting import keep_split, split_wish
+from shadewright.workflows.days.split_keeping import (
+    baths_kept,
+    is_taken_back,
+    keep_split,
+    take_split_back,
+)
+from shadewright.workflows.days.splitting import split_wish
 from shadewright.workflows.days.waiting import (
     LineWaiting,
-    baths_of_split,
     lines_waiting,
     newest_version_id,
     usual_skein_g,
@@ -63,6 +68,8 @@ def _keep(
     request: HttpRequest, day: date, waiting: tuple[LineWaiting, ...]
 ) -> HttpResponse:
     kept = _kept_already(request.POST)
+    if kept and is_taken_back(kept):
+        return _anew(request, day)
     if kept:
         return redirect("day-stock", day)
     form = AddForm(request.POST, waiting=waiting)
@@ -74,9 +81,29 @@ def _keep(
             form.refuse(error)
         else:
             said = counted(len(numbers), "bath is", "baths are")
-            say(request, f"{said} planned: {_from_to(numbers)}")
+            back = reverse("day-add-undo", args=[day, stamp.deed])
+            say(request, f"{said} planned: {_from_to(numbers)}", undo=back)
             return redirect("day-stock", day)
     return show(request, _page(form, day, waiting), status=422)
+
+
+def _anew(request: HttpRequest, day: date) -> HttpResponse:
+    """Show what was typed once more: the baths of this form are off the day again."""
+    typed = request.POST.copy()
+    for name in ("deed", "csrfmiddlewaretoken"):
+        typed.pop(name, None)
+    say(request, "Those baths were taken off the day again: look, and put them on anew")
+    return redirect(f"{reverse('day-add', args=[day])}?{typed.urlencode()}")
+
+
+@require_POST
+def take_back(request: HttpRequest, day: date, deed: UUID) -> HttpResponse:
+    """Take the baths of one sending off the day again; pressing twice does it once."""
+    stamp = stamp_now(by=person_id(request), deed=uuid5(deed, "undo"))
+    count = take_split_back(deed, stamp)
+    said = counted(count, "bath is", "baths are")
+    say(request, f"{said} off the day again; the numbers stay used")
+    return redirect("day-add", day)
 
 
 def _kept_already(sent: QueryDict) -> tuple[str, ...]:
@@ -85,7 +112,7 @@ def _kept_already(sent: QueryDict) -> tuple[str, ...]:
         deed = UUID(sent.get("deed", ""))
     except ValueError:
         return ()
-    return baths_of_split(deed)
+    return baths_kept(deed)
 
 
 def _from_to(numbers: tuple[str, ...]) -> str:

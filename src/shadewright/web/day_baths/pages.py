@@ -21,12 +21,16 @@ class Waiting:
 
 @dataclass(frozen=True, kw_only=True)
 class BathShown:
-    """A bath of a split; ``turn`` says that its pot is filled once more."""
+    """A bath of a split; ``turn`` says that its pot is filled once more.
+
+    ``skeins`` says which skeins it takes, where they differ in weight.
+    """
 
     place: int
     pot: str
     turn: str
     yarn: str
+    skeins: str
     liquor: str
     for_whom: str
 

@@ -18,7 +18,7 @@ from shadewright.web.parts import Caution, Chip
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.ways import way_to
 from shadewright.workflows.days.scale_check import DyeAtScale, ScaleCheck
-from shadewright.workflows.days.splitting import DyeOfSplit, SplitPlan
+from shadewright.workflows.days.splitting import DyeOfSplit, SplitPlan, skeins_words
 from shadewright.workflows.days.waiting import LineWaiting
 
 BATCH = (
@@ -73,6 +73,7 @@ def _bath(plan: SplitPlan, place: int, orders: dict[int, int]) -> BathShown:
         pot=bath.pot,
         turn=_turn(bath.turn),
         yarn=load(bath.fibre_g, len(bath.skeins_g) if plan.is_counted else 0),
+        skeins=skeins_words(bath) if plan.is_counted else "",
         liquor=amount_text(liquor_l, "l"),
         for_whom=", ".join(
             f"{skeins} for order {orders.get(line_id, line_id)}"

@@ -1,11 +1,8 @@
-"""Yarn put on a day: split into baths by what pots take, shown first, then kept."""
+"""Yarn put on a day: split into baths by what the pots take."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
-from uuid import uuid5
-
-from django.db import transaction
 
 from shadewright.core.baths import dye_mass_g, liquor_ml
 from shadewright.core.baths.in_turn import DoseInTurn, chosen_in_turn, enough_for
@@ -16,16 +13,18 @@ from shadewright.core.planning.splits import (
     even_parts_g,
     split_skeins,
 )
+from shadewright.core.quantities import number_text
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import day_reads, recipe_reads
-from shadewright.records.models import Bath, BathFor, DayWish, OrderLine, Pot
+from shadewright.records.models import OrderLine, Pot
 from shadewright.workflows.bath_wishes import BathWish, check_wish
-from shadewright.workflows.baths import BathPlan, keep_bath, plan_bath
+from shadewright.workflows.baths import BathPlan, plan_bath
 from shadewright.workflows.days.scale_check import ScaleCheck, scale_check
-from shadewright.workflows.days.waiting import baths_of_split
 from shadewright.workflows.recipe_shapes import Version, shaped_version
-from shadewright.workflows.stamps import Stamp, today
+from shadewright.workflows.stamps import today
+
+_MOST_NAMED = 60
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -107,7 +106,7 @@ def split_wish(wish: SplitWish) -> SplitPlan:
     pots = _pots(wish)
     baths, more, room_for = _split(wish, ratio, pots)
     pot_ids = {pot.name: pot.pk for pot in pots}
-    heaviest = plan_bath(_bath_wish(wish, baths[0], ratio, pot_ids), is_shown=False)
+    heaviest = plan_bath(bath_of_split(wish, baths[0], ratio, pot_ids), is_shown=False)
     return SplitPlan(
         wish=wish,
         version=version,
@@ -123,30 +122,13 @@ def split_wish(wish: SplitWish) -> SplitPlan:
     )
 
 
-@transaction.atomic
-def keep_split(wish: SplitWish, stamp: Stamp) -> tuple[str, ...]:
-    """Plan all the baths of a wish and return their numbers; sent twice, kept once."""
-    recipe_reads.lock_numbers()
-    kept = baths_of_split(stamp.deed)
-    if kept:
-        return kept
-    plan = split_wish(wish)
-    batch = uuid5(stamp.deed, "batch") if len(plan.baths) > 1 else None
-    numbers = []
-    for place, bath in enumerate(plan.baths, start=1):
-        asked = _bath_wish(wish, bath, plan.liquor_ratio, plan.pot_ids)
-        number = keep_bath(wish=asked, stamp=_own(stamp, place))
-        row = Bath.objects.get(number=number)
-        DayWish.objects.create(bath=row, batch=batch)
-        for line_id, skeins in plan.shares[place - 1]:
-            BathFor.objects.create(bath=row, line_id=line_id, skeins=skeins)
-        numbers.append(number)
-    return tuple(numbers)
-
-
-def _own(stamp: Stamp, place: int) -> Stamp:
-    """Return the stamp of one bath of a split: always the same for the same split."""
-    return replace(stamp, deed=uuid5(stamp.deed, f"bath {place}"))
+def skeins_words(bath: SplitBath) -> str:
+    """Return which skeins a bath takes, where they do not all weigh the same."""
+    differing = len({round(each, 1) for each in bath.skeins_g})
+    if differing == 1 or len(bath.skeins_g) > _MOST_NAMED:
+        return ""
+    weights = ", ".join(number_text(each, digits=4) for each in bath.skeins_g)
+    return f"The skeins of {weights}\u00a0g."
 
 
 def _check(wish: SplitWish, version: Version) -> None:
@@ -192,8 +174,14 @@ def _check_lines(wish: SplitWish, version: Version) -> None:
 
 
 def _pots(wish: SplitWish) -> list[Pot]:
-    rows = day_reads.pot_rows()
+    rows = day_reads.pot_rows().exclude(pk__in=_out_all_day(wish.dyed_on))
     return list(rows.filter(pk__in=wish.pots) if wish.pots else rows)
+
+
+def _out_all_day(day: date) -> set[int]:
+    row = day_reads.day_row(day)
+    outages = () if row is None else row.outages.all()
+    return {x.pot_id for x in outages if x.pot_id and x.starts_at is None}
 
 
 def _split(
@@ -220,9 +208,11 @@ def _split(
     return (whole, more, 0) if wish.is_whole_pots else (baths, 0, more)
 
 
-def _bath_wish(
+def bath_of_split(
     wish: SplitWish, bath: SplitBath, ratio: float, pot_ids: Mapping[str, int]
 ) -> BathWish:
+    """Return one bath of a split as it is planned."""
+    said = (skeins_words(bath) if wish.loose_g is None else "", wish.notes.strip())
     return BathWish(
         version_id=wish.version_id,
         base_id=wish.base_id,
@@ -234,7 +224,7 @@ def _bath_wish(
         skeins=len(bath.skeins_g) if wish.loose_g is None else None,
         liquor_ratio=ratio,
         purpose=wish.purpose,
-        notes=wish.notes,
+        notes="\n".join(filter(None, said)),
     )
 
 

@@ -1,7 +1,6 @@
 """What waits to be put on a day: the lines of orders behind what is to be dyed."""
 
 from dataclasses import dataclass
-from uuid import UUID, uuid5
 
 from shadewright.records import recipe_reads
 from shadewright.records.models import Base, OrderLine
@@ -49,11 +48,3 @@ def usual_skein_g(base_id: int) -> float | None:
     """Return what a skein of a base usually weighs, as far as it was said."""
     found = Base.objects.filter(pk=base_id).values_list("skein_g", flat=True)
     return found.first()
-
-
-def baths_of_split(deed: UUID) -> tuple[str, ...]:
-    """Return the baths that one sending of a split has kept already."""
-    numbers: list[str] = []
-    while row := recipe_reads.bath_of_deed(uuid5(deed, f"bath {len(numbers) + 1}")):
-        numbers.append(row.number)
-    return tuple(numbers)
