@@ -45,7 +45,7 @@ COMMANDS = {
     ),
     "lot": Listed(
         module="shadewright.cli.lot",
-        says="Trace a lot back to the jars.",
+        says="Trace a lot back to the jars; find what changed in it.",
     ),
     "serve": Listed(
         module="shadewright.cli.studio", says="Open your studio in the browser."

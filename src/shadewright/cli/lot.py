@@ -1,4 +1,4 @@
-"""A lot in the terminal: its trace back to the jars."""
+"""A lot in the terminal: its trace back to the jars, and what changed."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,7 +16,7 @@ _FOLDER = click.Path(file_okay=False, resolve_path=True, path_type=Path)
 
 @click.group("lot", cls=SumGroup)
 def lot() -> None:
-    """Trace what came out of a bath back to the jars."""
+    """Trace a lot back to the jars, or find what was different in it."""
 
 
 @lot.command("trace")
@@ -35,6 +35,19 @@ def trace(*, number: str, data: Path | None, as_json: bool) -> None:
         say(tree_values(tree), as_json=True, rows=())
     else:
         click.echo(tree_text(tree))
+
+
+@lot.command("causes")
+@click.argument("history", metavar="HISTORY.csv", type=click.Path(path_type=Path))
+@click.option(
+    "--lot", "lot", required=True, metavar="NUMBER", help="The lot that looks off."
+)
+@as_json
+def causes(*, history: Path, lot: str, as_json: bool) -> None:
+    """Say whether a lot is off, and what was most likely different."""
+    from shadewright.cli.lot_causes import answer_causes
+
+    answer_causes(history, number=lot.strip(), as_json=as_json)
 
 
 def tree_text(node: "Node") -> str:

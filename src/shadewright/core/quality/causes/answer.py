@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import starmap
-from math import fsum, sqrt
+from math import fsum, hypot, sqrt
 from typing import Final
 
 from shadewright.core.colour import Lab, ciede2000, difference_words
@@ -42,6 +42,9 @@ DOUBTFUL: Final = 0.01
 LEAST_SCORE: Final = 0.05
 """A cause less probable than this is not named. [-]"""
 
+LEAST_SAID: Final = 0.5
+"""An expected shift smaller than this is not put into words. [1]"""
+
 MOST_LOTS: Final = 60
 """Older lots than so many are not looked at. [-]"""
 
@@ -62,7 +65,7 @@ class Cause:
     """A factor that may have moved the colour, and how probable that is.
 
     ``expected`` is the shift in L, a, b that it should give by what it did before, and
-    ``words`` say it; None where its name is new.
+    ``words`` say it if it can be seen; None where its name is new.
     """
 
     factor: Factor
@@ -228,7 +231,7 @@ def _causes(case: Case, standard: Lab) -> tuple[tuple[Cause, ...], float]:
 
 
 def _words(standard: Lab, shift: Three | None) -> str:
-    if shift is None:
+    if shift is None or hypot(*shift) < LEAST_SAID:
         return ""
     moved = Lab(*(x + y for x, y in zip(standard, shift, strict=True)))
     return difference_words(standard, moved)

@@ -1,0 +1,85 @@
+"""``shadewright lot causes``: what was different in a lot that is off, as a text."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from shadewright.cli.answers import Rows, say, wrapped
+from shadewright.cli.colour_files import text_of
+
+if TYPE_CHECKING:
+    from shadewright.core.quality import Cause, LotCauses
+
+_CALLED = {
+    "jar": ("jar", ""),
+    "bottle": ("bottle", ""),
+    "bottle_age_days": ("bottle's age", " days"),
+    "mill_lot": ("mill lot", ""),
+    "water": ("water", ""),
+    "pot": ("pot", ""),
+    "load_g_per_l": ("load", " g/l"),
+    "ramp_c_per_min": ("ramp", " °C/min"),
+    "hold_min": ("hold", " min"),
+    "acid_after_min": ("acid after", " min"),
+    "person": ("person", ""),
+}
+
+_AXES = {"L": "light or dark", "a": "red or green", "b": "yellow or blue"}
+
+
+def answer_causes(history: Path, *, number: str, as_json: bool) -> None:
+    """Read the history, find the causes and say them."""
+    from shadewright.core.quality import lot_causes, repeat_test
+    from shadewright.exchange.lot_history import causes_answer, read_history
+
+    lots = read_history(text_of(history, name="The lot history"), number=number)
+    found = lot_causes(lots)
+    test = repeat_test(found)
+    say(
+        causes_answer(found),
+        as_json=as_json,
+        rows=_rows(found),
+        warnings=[_plain(signal) for signal in found.signals],
+        after=wrapped(test, first="", rest="") if test else "",
+    )
+
+
+def _rows(found: "LotCauses") -> Rows:
+    rows = [("verdict", f"{found.verdict.value}{_because(found)}")]
+    if found.words:
+        rows.append(("looks", found.words))
+    if found.de is not None:
+        noise = f"noise alone gives {found.expected_de:.2f}"
+        rows.append(("CIEDE2000", f"{found.de:.2f} to the lots before; {noise}"))
+    rows += [(_label(cause), _said(cause)) for cause in found.causes]
+    if found.unknown:
+        rows.append(("not written down", _percent(found.unknown)))
+    return rows
+
+
+def _because(found: "LotCauses") -> str:
+    return f": {found.why}" if found.why else ""
+
+
+def _label(cause: "Cause") -> str:
+    return _CALLED[cause.factor][0]
+
+
+def _said(cause: "Cause") -> str:
+    unit = _CALLED[cause.factor][1]
+    was, now = (
+        x if isinstance(x, str) else f"{x:g}{unit}" for x in (cause.was, cause.now)
+    )
+    said = f"{_percent(cause.score)}, was {was}, now {now}"
+    if not cause.words:
+        return said
+    return f"{said}; by the lots before it should be: {cause.words}"
+
+
+def _plain(signal: str) -> str:
+    """Return a signal with the number’s name in words."""
+    axis, _, rule = signal.partition(": ")
+    return f"{_AXES[axis]}: {rule}"
+
+
+def _percent(score: float) -> str:
+    return f"{100.0 * score:.0f}\u00a0%"
