@@ -36,6 +36,23 @@ def test_a_plan_to_read(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> N
     assert "B1 is left out" in said
 
 
+def test_a_day_anew(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """What cannot go on is a warning, and what stood elsewhere is said."""
+    day = due_day(None, None) | {"end": "18:00", "now": "08:32"}
+    day["people"][0]["to"] = "18:00"
+    day["sources"][0]["out_from"] = "08:30"
+    day["sources"].append(day["sources"][0] | {"name": "S2", "out_from": "17:00"})
+    going = {"pot": "P1", "source": "S1", "fill_start_min": 0, "heat_start_min": 5}
+    day["baths"][0]["going"] = going
+    was = {"name": "B1", "pot": "P1", "source": "S1", "start_min": 217}
+    path = file_of(day | {"before": [was]}, tmp_path)
+    assert run(["day", "plan", path, "--seconds", "0.1"]) == 0
+    said = capsys.readouterr()
+    assert "B1 before" in said.out
+    assert "P1 on S1, fill 11:37" in said.out
+    assert "B0: S1 is out from 08:30" in said.out + said.err
+
+
 def test_a_missing_file_is_a_sentence(capsys: pytest.CaptureFixture[str]) -> None:
     """And no traceback."""
     assert run(["day", "plan", "nowhere.json"]) == 2

@@ -4,9 +4,9 @@ import json
 
 import pytest
 
-from shadewright.core.planning import Stage
+from shadewright.core.planning import Going, PlaceBefore, Stage
 from shadewright.errors import StudioError
-from shadewright.exchange.day_file import read_day
+from shadewright.exchange.day_file import read_before, read_day
 from tests.core.planning.test_searching import due_day
 
 
@@ -20,6 +20,42 @@ def with_bath(**fields: object) -> str:
     day = due_day(None)
     day["baths"] = [day["baths"][0] | fields]
     return json.dumps(day)
+
+
+IN = {"name": "first", "from": "08:00", "to": "12:00"}
+STEAM = {stage: 5 for stage in Stage if stage is not Stage.RAMP}
+BACKWARDS = {
+    "pot": "P1",
+    "source": "S1",
+    "fill_start_min": -10,
+    "heat_start_min": -20,
+}
+
+
+def test_somebody_may_come_twice() -> None:
+    """At hours that do not meet."""
+    evening = IN | {"from": "12:00", "to": "12:30"}
+    assert len(read_day(changed(people=[IN, evening])).people) == 2
+
+
+def test_what_has_begun_is_read() -> None:
+    """Minutes count from the start, and below it for yesterday."""
+    going = {"pot": "P1", "source": "S1", "fill_start_min": -30, "heat_start_min": 4.5}
+    text = with_bath(going=going).replace('"end"', '"now": "08:05", "end"')
+    day = read_day(text)
+    assert (day.now, day.ticks_per_min) == (10, 2)
+    assert day.baths[0].going == Going(
+        pot="P1", source="S1", fill_start=-60, heat_start=9
+    )
+
+
+def test_the_plan_before_is_read() -> None:
+    """By name; without one there is none."""
+    before = [{"name": "B0", "pot": "P1", "source": "S1", "start_min": 20}]
+    assert read_before(changed()) == {}
+    assert read_before(changed(before=before)) == {
+        "B0": PlaceBefore(pot="P1", source="S1", start=20)
+    }
 
 
 def test_times_count_from_the_start() -> None:
@@ -56,6 +92,22 @@ def test_half_minutes_are_counted() -> None:
         (with_bath(overnight=True, due="11:00"), "cools overnight and is due"),
         (with_bath(pinned={"pot": "P9"}), "P9"),
         (with_bath(touches=[{"stage": "rinse", "at_min": 0, "minutes": 1}]), "touch"),
+        (changed(now="07:00"), "now of the day"),
+        (changed(now="soon"), "now of the day"),
+        (changed(people=[IN, IN]), "in twice at once"),
+        (with_bath(steamed=True, minutes=STEAM), "how long steam takes"),
+        (with_bath(going={"pot": "P9", "fill_start_min": 0}), "P9"),
+        (with_bath(going={"pot": "P1"}), "fill_start_min of going of bath B0"),
+        (with_bath(going={"pot": "P1", "fill_start_min": 5}), "after now"),
+        (with_bath(going=BACKWARDS), "before what comes before it"),
+        (
+            with_bath(minutes_by_place=[{"pot": "P1", "source": "S1"}]),
+            "heat of minutes",
+        ),
+        (
+            with_bath(minutes_by_place=[{"source": "S9", "heat": 1, "ramp": 1}]),
+            "S9",
+        ),
         (with_bath(touches=[{"stage": "hold", "at_min": 39, "minutes": 3}]), "touch"),
     ],
 )

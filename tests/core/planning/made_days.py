@@ -99,3 +99,33 @@ def _bath(draws: Random, number: int, day: Doc, length: int) -> Doc:
         if draws.random() < 0.5:
             bath["pinned"]["start_min"] = draws.choice([0, 20, 70])
     return bath
+
+
+def with_steam(day: Doc, seed: int) -> Doc:
+    """Return a day with steamers, steamed baths, and minutes that were learned."""
+    draws = Random(seed)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
+    steamers = [
+        {"name": f"steamer {n}", "power_kw": 2.0, "kind": "steamer"}
+        | ({"room_g": draws.choice([200, 500])} if draws.random() < 0.5 else {})
+        | ({"circuit": day["circuits"][0]["name"]} if day["circuits"] else {})
+        for n in range(draws.randint(0, 2))
+    ]
+    baths = [_perhaps_steamed(draws, bath, day) for bath in day["baths"]]
+    return day | {"sources": day["sources"] + steamers, "baths": baths}
+
+
+def _perhaps_steamed(draws: Random, bath: Doc, day: Doc) -> Doc:
+    if draws.random() < 0.4 and not bath.get("pinned"):
+        return bath | {"steamed": True}
+    known = [
+        {
+            "pot": pot["name"],
+            "source": source["name"],
+            "heat": draws.choice([8, 30]),
+            "ramp": draws.choice([25, 50]),
+        }
+        for pot in day["pots"]
+        for source in day["sources"]
+        if draws.random() < 0.3
+    ]
+    return bath | {"minutes_by_place": known}

@@ -8,9 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from shadewright.core.planning import plan_of, searched
-from shadewright.exchange.day_file import plan_answer, read_day
+from shadewright.exchange.day_file import plan_answer, read_before, read_day
+from tests.core.planning.begun_days import begun_day
 from tests.core.planning.cp_sat import least_end
-from tests.core.planning.made_days import Doc, made_day
+from tests.core.planning.made_days import Doc, made_day, with_steam
 from tests.core.planning.plan_checker import faults_of
 
 
@@ -21,8 +22,9 @@ def seeded(seed: int) -> Random:
 
 def planned(day: Doc, *, spots: int) -> Doc:
     """Return the answer for a day, as JSON gives it."""
-    wanted = read_day(json.dumps(day))
-    *_, tried = searched(wanted, spots=spots, draws=seeded(1))
+    text = json.dumps(day)
+    wanted, before = read_day(text), read_before(text)
+    *_, tried = searched(wanted, spots=spots, draws=seeded(1), before=before)
     answer: Doc = json.loads(
         json.dumps(plan_answer(plan_of(tried, wanted), is_stopped=False))
     )
@@ -39,6 +41,23 @@ def test_every_plan_keeps_the_rules(seed: int) -> None:
     assert all(each["why"] for each in answer["left_out"])
 
 
+@settings(max_examples=20)
+@given(seed=st.integers(min_value=0, max_value=10**6))
+def test_steam_and_learned_minutes_keep_the_rules(seed: int) -> None:
+    """Steamed baths on steamers alone, each pot on each source in its own time."""
+    day = with_steam(made_day(seed), seed)
+    assert faults_of(day, planned(day, spots=1000)) == []
+
+
+@settings(max_examples=40)
+@given(seed=st.integers(min_value=0, max_value=10**6))
+def test_a_day_that_has_begun_keeps_the_rules(seed: int) -> None:
+    """Late pots, sources out, people gone; what cannot be is said, and only that."""
+    day = with_steam(made_day(seed), seed) if seed % 3 == 0 else made_day(seed)
+    begun = begun_day(day, planned(day, spots=300), seed)
+    assert faults_of(begun, planned(begun, spots=800)) == []
+
+
 @pytest.mark.parametrize("seed", range(16))
 def test_small_days_are_proved(seed: int) -> None:
     """Up to four baths: as early as a constraint solver proves, or not at all."""
@@ -46,6 +65,16 @@ def test_small_days_are_proved(seed: int) -> None:
     answer = planned(day, spots=40_000)
     ours = None if answer["left_out"] else answer["end_min"]
     assert ours == least_end(day)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_small_days_that_have_begun_are_proved(seed: int) -> None:
+    """The same, planned anew without the plan before; a conflict is no plan."""
+    day = made_day(seed, most_baths=4) | {"rack_slots": 100}
+    begun = begun_day(day, planned(day, spots=300), seed)
+    answer = planned(begun | {"before": []}, spots=20_000)
+    is_amiss = answer["left_out"] or answer["conflicts"]
+    assert (None if is_amiss else answer["end_min"]) == least_end(begun)
 
 
 def test_the_same_day_gives_the_same_plan() -> None:

@@ -9,6 +9,7 @@ from shadewright.core.planning import (
     DayPerson,
     DayPot,
     DaySource,
+    Going,
     Pin,
     Stage,
     WantedBath,
@@ -16,6 +17,7 @@ from shadewright.core.planning import (
 from shadewright.core.planning.fitting import fits, stays_on_source
 from shadewright.core.planning.ways import ways_of
 from shadewright.core.tables.heat import Source
+from shadewright.errors import OutOfRangeError
 
 POT = DayPot(name="P1", volume_l=10.0, mass_kg=2.0, material="stainless")
 MINUTES = dict.fromkeys(Stage, 10)
@@ -82,6 +84,37 @@ def test_the_heat_model_tells_sources_apart() -> None:
     strong, weak = ways_of(bath(minutes=minutes), day(POT))
     assert strong.heat < weak.heat
     assert 37 <= strong.ramp < weak.ramp
+
+
+def test_learned_minutes_are_those_of_a_place() -> None:
+    """On the strong source alone, and not once the heat is on."""
+    learned = {("P1", "S1"): (7, 33)}
+    ways = ways_of(bath(minutes_by_place=learned), day(POT))
+    assert [(way.heat, way.ramp) for way in ways] == [(7, 33), (10, 10)]
+    going = Going(pot="P1", source="S1", fill_start=0, heat_start=5)
+    (only,) = ways_of(bath(minutes_by_place=learned, going=going), day(POT))
+    assert (only.heat, only.ramp) == (10, 10)
+
+
+def test_steam_goes_on_steamers_within_their_room() -> None:
+    """And liquor goes on none."""
+    steamer = DaySource(name="T", power_kw=2.0, kind=Source.STEAMER, room_g=400.0)
+    steamed = bath(is_steamed=True)
+    whole = replace(day(POT), baths=(bath(name="B0"), steamed))
+    whole = replace(whole, sources=(*whole.sources, steamer))
+    (only,) = ways_of(steamed, whole)
+    assert (only.source, only.pots) == (2, (2,))
+    assert all(way.source < 2 for way in ways_of(bath(), whole))
+    assert ways_of(replace(steamed, fibre_g=401.0), whole) == ()
+
+
+def test_how_long_steam_takes_is_not_reckoned() -> None:
+    """It has to be given."""
+    steamer = DaySource(name="T", power_kw=2.0, kind=Source.STEAMER)
+    steamed = bath(is_steamed=True, minutes={Stage.FILL: 5, Stage.HEAT: 10})
+    whole = replace(day(POT), baths=(steamed,), sources=(steamer,))
+    with pytest.raises(OutOfRangeError, match="time it and give its minutes"):
+        ways_of(steamed, whole)
 
 
 def test_a_pin_leaves_one_place() -> None:

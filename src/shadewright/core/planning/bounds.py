@@ -73,14 +73,15 @@ def bound_of(work: Work) -> int:
     people = len(day.people)
     at_once = _at_once(day, sources)
     count = len(sources) - len(steamers)
-    return since + max(
-        max((_whole(work, each) for each in baths), default=0),
+    shared = max(
         on_machines([_on_source(work, x) for x in potted], count, people),
         on_machines([_on_source(work, x) for x in steamed], len(steamers), people),
         on_machines([_on_circuit(work, x) for x in baths], at_once, people),
         on_machines([job for x in baths for job in _by_hand(work, x)], people),
         on_machines([_in_pot(work, x) for x in potted], len(day.pots)),
     )
+    alone = max((_whole(work, each) for each in baths), default=-since)
+    return since + (max(alone, shared) if shared else alone)
 
 
 def on_machines(jobs: Sequence[Job], machines: int, people: int = 0) -> int:
@@ -155,9 +156,12 @@ def _whole(work: Work, bath: _Bath) -> int:
 
 
 def _end(work: Work, bath: _Bath, way: Way) -> int:
-    """Return how long after the start of counting a bath is through at the earliest."""
+    """Return when a bath is through at the earliest; below 0 where it is already."""
+    going = work.day.baths[bath.number].going
     if work.day.baths[bath.number].is_overnight:
-        return max(0, bath.opens + way.block)
+        return bath.opens + way.block
+    if going is not None and going.rinse_start is not None:
+        return bath.opens + way.cooled + bath.rinse
     return max(0, bath.opens + way.cooled) + bath.rinse
 
 

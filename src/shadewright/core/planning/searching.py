@@ -34,6 +34,8 @@ _WARM, _COLD = 0.015, 0.002
 _MEAN_SHARE = 0.5
 _LEFT_OUT = 10_000.0
 _CHOICES = 3
+_LEAST = 20
+"""An order takes time though no spot is looked at, where nothing goes in. [-]"""
 _CALM = 0.25
 _LATE, _WASHOUT, _TURN = 5.0, 0.5, 0.1
 
@@ -86,14 +88,14 @@ def searched(
     at, here = Order(moves=(), choices=()), 0.0
     for order in _rules(work):
         found = drawn(work, order)
-        used, count = used + found.spots, count + 1
+        used, count = used + max(found.spots, _LEAST), count + 1
         if best is None or found.cost < best.cost:
             best, at, here = found, order, energy(found, day)
         yield _tried(work, best, count, used, bound)
     while best is not None and used < _budget(best, bound, spots) and at.moves:
         order = _changed(at, draws, work)
         found = drawn(work, order)
-        used, count = used + found.spots, count + 1
+        used, count = used + max(found.spots, _LEAST), count + 1
         there = energy(found, day)
         warmth = best.end * _WARM * (_COLD / _WARM) ** (used / spots)
         if there <= here or draws.random() < exp(-(there - here) / max(warmth, 1e-9)):
