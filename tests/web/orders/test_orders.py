@@ -57,7 +57,7 @@ def test_an_order_shows_its_baths_and_lots(client: Client, pot: Ready) -> None:
     assert {f"/lots/{lot}/", f"/lots/{seconds}/", f"/baths/{bath}/"} <= set(page.links)
     assert "Its lot is graded “Second”, not first." in page.text
     assert "5 to dye." in page.text
-    assert "9 of it are not there yet." in page.text
+    assert "9 of 12 are not there yet." in page.text
 
 
 def test_a_lot_is_taken_and_let_go(client: Client, pot: Ready) -> None:
@@ -65,6 +65,7 @@ def test_a_lot_is_taken_and_let_go(client: Client, pot: Ready) -> None:
     lot = on_shelf(pot, 5)
     address = f"/orders/{line.order.number}/"
     assert f"{lot} has 3 free, on the shelf." in read(client.get(address)).text
+    assert "3 skeins on the shelf not taken for it" in read(client.get(address)).text
     answer = client.post(f"{address}lines/1/", {"number": lot, "skeins": "3"})
     assert answer.status_code == 302
     assert "all there" in read(client.get(address)).text
@@ -167,3 +168,16 @@ def test_an_order_goes_on_a_day_and_its_baths_come_back(
     assert form.status == 200
     assert form.value("skeins") == "6"
     assert f"order {line.order.number}" in form.text.casefold()
+
+
+def test_what_cannot_be_planned_leads_to_what_is_to_be_mended(
+    client: Client, pot: Ready
+) -> None:
+    line = ordered(pot, 3)
+    line.base.is_retired = True
+    line.base.save()
+    for address in (f"/orders/{line.order.number}/", "/orders/to-dye/"):
+        page = read(client.get(address))
+        assert "Fell DK is retired: take it into use again" in page.text
+        assert f"/bases/{pot.base}/" in page.links
+        assert not [link for link in page.links if "/add/" in link]

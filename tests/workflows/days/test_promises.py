@@ -84,3 +84,12 @@ def test_the_pace_is_learned_from_dye_days_that_were() -> None:
     assert days(found) == (11, 23)
     assert not found.is_guess
     assert any("your last 5 dye days" in each for each in found.reasons)
+
+
+def test_a_colourway_that_cannot_be_planned_says_so_before_all_else() -> None:
+    line = ordered(ready(), 3)
+    line.recipe.is_retired = True
+    line.recipe.save()
+    found = promised(line.order.number)
+    assert found.is_blocked
+    assert found.reasons[0].startswith("Low Tide is retired")

@@ -29,7 +29,13 @@ from shadewright.web.parts import Caution
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.ways import way_to
 from shadewright.workflows.days.demand import ToDye, to_dye
-from shadewright.workflows.days.order_pages import MOST, OrderNow, order_numbers, orders
+from shadewright.workflows.days.order_pages import (
+    MOST,
+    LineNow,
+    OrderNow,
+    order_numbers,
+    orders,
+)
 from shadewright.workflows.days.pace import coming_dye_day
 from shadewright.workflows.days.pot_loads import pot_loads
 
@@ -128,7 +134,7 @@ def _to_dye_row(
         due="" if wanted.due_on is None else day_words(wanted.due_on),
         why=wanted.why,
         pots=pots,
-        trouble=trouble_of(wanted.trouble, wanted.recipe_id),
+        trouble=trouble_of(wanted),
         put_on=""
         if wanted.trouble
         else put_on_day(
@@ -143,12 +149,16 @@ def _to_dye_row(
     )
 
 
-def trouble_of(sentence: str, recipe_id: int) -> Trouble | None:
-    """Return what stands in the way, with the way to the recipe."""
-    if not sentence:
+def trouble_of(wanted: ToDye | LineNow) -> Trouble | None:
+    """Return what stands in the way, with the way to what is to be mended."""
+    if not wanted.trouble:
         return None
-    note = Caution(title="Not to be planned yet", text=sentence)
-    return Trouble(note=note, address=reverse("recipe", args=[recipe_id]))
+    number = wanted.base_id if wanted.mend == "base" else wanted.recipe_id
+    return Trouble(
+        note=Caution(title="Not to be planned yet", text=wanted.trouble),
+        key=f"Open the {wanted.mend}",
+        address=reverse(wanted.mend, args=[number]),
+    )
 
 
 def order_address(number: int) -> str:

@@ -52,6 +52,7 @@ class Trouble:
     """What stands in the way of planning something, and where to mend it."""
 
     note: Caution
+    key: str
     address: str
 
 
@@ -113,7 +114,7 @@ class OrderPage(Page):
     facts: tuple[tuple[str, str], ...]
     is_closed: bool
     is_all_there: bool
-    not_there: int
+    before_sending: str
     deed: UUID
 
 

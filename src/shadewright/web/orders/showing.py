@@ -10,6 +10,7 @@ from shadewright.web.orders.forms import PromiseForm
 from shadewright.web.orders.listing import DAYS, ORDERS, put_on_day, trouble_of
 from shadewright.web.orders.pages import LineShown, OrderPage, PromiseShown, ShareRow
 from shadewright.web.orders.words import (
+    before_sending,
     kept_chip,
     line_words,
     progress_chip,
@@ -46,7 +47,7 @@ def order_page(
         facts=tuple(_facts(order)),
         is_closed=order.is_closed,
         is_all_there=order.is_all_there,
-        not_there=order.skeins - order.on_shelf,
+        before_sending=before_sending(order),
         deed=uuid4(),
     )
 
@@ -79,7 +80,7 @@ def _line(line: LineNow, order: OrderNow, day: date) -> LineShown:
         shares=tuple(map(_share, line.shares)),
         offers=tuple(map(_share, line.offers)) if is_open else (),
         to_dye=line.to_dye,
-        trouble=trouble_of(line.trouble, line.recipe_id),
+        trouble=trouble_of(line),
         put_on=put_on_day(day, line=line.id)
         if line.to_dye and not line.trouble
         else "",

@@ -74,11 +74,25 @@ def promise_words(promise: Promise) -> str:
 
 def kept_chip(day: date, promise: Promise) -> Chip:
     """Return whether a day can be met."""
+    if promise.is_blocked:
+        return Chip(words="not to be planned yet", kind="caution")
     if promise.latest <= day:
         return Chip(words="can be kept", kind="good")
     if promise.soonest <= day:
         return Chip(words="only if all goes well", kind="caution")
     return Chip(words="cannot be met", kind="problem")
+
+
+def before_sending(order: OrderNow) -> str:
+    """Return what is not ready to be sent, if anything."""
+    if order.untaken:
+        return (
+            f"{counted(order.untaken, 'skein')} on the shelf not taken for it: take "
+            "them first, or they stay in the count of their lot."
+        )
+    lacks = order.skeins - order.on_shelf
+    verb = "is" if lacks == 1 else "are"
+    return f"{lacks} of {order.skeins} {verb} not there yet." if lacks > 0 else ""
 
 
 def pot_words(loads: PotLoads | None) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
+from typing import Literal
 
 from shadewright.core.planning.demand import (
     LineWanted,
@@ -30,7 +31,8 @@ class ToDye:
 
     ``skeins`` holds the spare ones for seconds too; ``for_lines`` are lines of orders
     with their skeins, the most urgent first, the rest is for the shelf. ``trouble``
-    says in a sentence what stands in the way of planning it, or is empty.
+    says in a sentence what stands in the way of planning it, or is empty; ``mend``
+    whether it is the recipe’s or the base’s.
     """
 
     recipe_id: int
@@ -45,6 +47,7 @@ class ToDye:
     for_shelf: int
     spare: int
     trouble: str = ""
+    mend: Literal["", "recipe", "base"] = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -89,7 +92,7 @@ def demand_now() -> Demand:
     seconds = room_now().seconds_percent
     newest = order_reads.newest_versions({each.recipe.pk for each in groups})
     found = [
-        _to_dye(each, yields, seconds, _trouble(newest[each.recipe.pk]))
+        _to_dye(each, yields, seconds, _trouble(newest[each.recipe.pk], each.base))
         for each in groups
     ]
     allotted: dict[int, Mapping[str, int]] = {}
@@ -118,17 +121,30 @@ def kept_for(line_id: int, yields: Iterable[BathYield]) -> int:
     return sum(each.kept.get(line_id, 0) for each in yields)
 
 
-def _trouble(version: RecipeVersion) -> str:
-    """Say in one sentence why a recipe cannot be planned as it stands, if so."""
+@dataclass(frozen=True, kw_only=True)
+class _Trouble:
+    words: str = ""
+    mend: Literal["", "recipe", "base"] = ""
+
+
+def _trouble(version: RecipeVersion, base: Base) -> _Trouble:
+    """Return what stands in the way of planning a recipe on a base, if anything."""
     name = version.recipe.name
     if version.what_is_missing:
-        return (
-            f"{name} is incomplete ({version.what_is_missing}): write a version with "
-            "dyes and depths before it is planned."
+        return _Trouble(
+            words=f"{name} is incomplete ({version.what_is_missing}): write a version "
+            "with dyes and depths before it is planned.",
+            mend="recipe",
         )
-    if version.recipe.is_retired:
-        return f"{name} is retired: take it into use again, or offer another."
-    return ""
+    kinds: tuple[tuple[bool, str, Literal["recipe", "base"]], ...] = (
+        (version.recipe.is_retired, name, "recipe"),
+        (base.is_retired, base.name, "base"),
+    )
+    for is_retired, called, mend in kinds:
+        if is_retired:
+            words = f"{called} is retired: take it into use again, or offer another."
+            return _Trouble(words=words, mend=mend)
+    return _Trouble()
 
 
 def _groups(lines: Iterable[OrderLine], pars: Iterable[ParLevel]) -> list[_Wanted]:
@@ -198,7 +214,10 @@ def _shelf_first(free: Iterable[BathYield]) -> list[BathYield]:
 
 
 def _to_dye(
-    group: _Wanted, yields: Sequence[BathYield], seconds_percent: float, trouble: str
+    group: _Wanted,
+    yields: Sequence[BathYield],
+    seconds_percent: float,
+    trouble: _Trouble,
 ) -> ToDye:
     found = still_to_dye(
         wanted=_wanted_lines(group, yields),
@@ -218,7 +237,8 @@ def _to_dye(
         why=_why(found, group.lines),
         for_shelf=found.for_shelf,
         spare=found.spare,
-        trouble=trouble,
+        trouble=trouble.words,
+        mend=trouble.mend,
     )
 
 

@@ -14,7 +14,6 @@ from shadewright.workflows.days.promises import Promise, promise_for
 from shadewright.workflows.days.yields import BathYield, yield_of
 from shadewright.workflows.stamps import today
 
-
 MOST = 200
 """More orders than this are only searched for."""
 
@@ -52,6 +51,7 @@ class LineNow:
     offers: tuple[ShareNow, ...]
     to_dye: int
     trouble: str
+    mend: str
 
     @property
     def on_shelf(self) -> int:
@@ -122,6 +122,11 @@ class OrderNow:
     def on_shelf(self) -> int:
         """Skeins of it that are there."""
         return sum(each.on_shelf for each in self.wanted)
+
+    @property
+    def untaken(self) -> int:
+        """Skeins that lie on the shelf for it, but that nobody took for it."""
+        return self.on_shelf - sum(each.taken for each in self.wanted)
 
     @property
     def coming(self) -> int:
@@ -224,6 +229,7 @@ def _line(
         ),
         to_dye=sum(dict(each.for_lines)[row.pk] for each in lacks),
         trouble="".join(each.trouble for each in lacks),
+        mend="".join(each.mend for each in lacks),
     )
 
 

@@ -28,13 +28,15 @@ from shadewright.workflows.trace_nodes import day as day_words
 class Promise:
     """When an order can be ready, from the soonest to the latest, and why.
 
-    ``is_guess`` says that nobody dyed here often enough to know its pace.
+    ``is_guess`` says that nobody dyed here often enough to know its pace,
+    ``is_blocked`` that something of it cannot be planned as it stands.
     """
 
     soonest: date
     latest: date
     reasons: tuple[str, ...]
     is_guess: bool = False
+    is_blocked: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -45,6 +47,7 @@ class _Waiting:
     baths: tuple[BathYield, ...]
     to_dye: int
     before: int
+    troubles: tuple[str, ...]
 
 
 def promise_for(order: Order, *, demand: Demand, pace: Pace) -> Promise:
@@ -59,6 +62,7 @@ def promise_for(order: Order, *, demand: Demand, pace: Pace) -> Promise:
         latest=max(soonest, latest),
         reasons=tuple(_reasons(waiting, pace)),
         is_guess=bool(waiting.to_dye) and not pace.rests_on,
+        is_blocked=bool(waiting.troubles),
     )
 
 
@@ -79,6 +83,11 @@ def _waiting(order: Order, demand: Demand) -> _Waiting:
         baths=tuple(each for each in baths if not each.is_on_shelf),
         to_dye=to_dye,
         before=_before(order, demand.to_dye) if to_dye else 0,
+        troubles=tuple(
+            each.trouble
+            for each in demand.to_dye
+            if each.trouble and dict(each.for_lines).keys() & set(lines)
+        ),
     )
 
 
@@ -111,6 +120,7 @@ def _ready(waiting: _Waiting, pace: Pace, habit: Habit, *, dries: float) -> date
 
 
 def _reasons(waiting: _Waiting, pace: Pace) -> Iterator[str]:
+    yield from waiting.troubles
     if waiting.on_shelf:
         yield f"{counted(waiting.on_shelf, 'skein')} on the shelf."
     for each in waiting.baths:
