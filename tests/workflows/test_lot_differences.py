@@ -48,6 +48,17 @@ def test_only_what_differs_is_a_difference(pot: Ready) -> None:
     assert same["Rise, heat on to the top"] == ("50 min", "50 min")
 
 
+def test_what_was_left_in_the_bath_and_the_rinses_are_told(pot: Ready) -> None:
+    first, other = dyed(pot), dyed(pot, pot.another())
+    tapped(first, BathAct.LEFTOVER, "hold", value=25.0, unit="%")
+    for number, rinses in ((first, 2), (other, 3)):
+        for _ in range(rinses):
+            tapped(number, BathAct.RINSED, "rinse")
+    found = compare_lots(finished(first), finished(other))
+    assert by_name(found.differ)["Rinses"] == ("2", "3")
+    assert by_name(found.untold)["Dye left in the bath"] == ("25 %", "")
+
+
 def test_two_unknowns_are_not_the_same(pot: Ready) -> None:
     first = finished(dyed(pot))
     other = finished(dyed(pot, pot.another()))

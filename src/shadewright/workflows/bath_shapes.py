@@ -18,6 +18,9 @@ from shadewright.workflows.dosing import HowSure
 from shadewright.workflows.heating import BathHeat
 
 PART, HEARD, MORE = "/part", "/heard", "/more"
+RINSE, RACK = "rinse", "rack"
+AFTER = {RINSE, RACK}
+"""What is written between heat off and the lot, which are no steps of the round."""
 
 ACT_OF_STEP = {
     StepKind.FILL: BathAct.STARTED,

@@ -180,8 +180,12 @@ def _around(bath: BathNow) -> dict[str, str]:
     problems = [line for line in lines if line.act == BathAct.PROBLEM]
     notes = [line.note for line in lines if line.note and line not in problems]
     acidity = [_amount(line) for line in lines if line.act == BathAct.PH]
+    left = [_amount(line) for line in lines if line.act == BathAct.LEFTOVER]
+    rinses = [line.act for line in lines].count(BathAct.RINSED)
     return {
         "pH read": ", ".join(acidity),
+        "Dye left in the bath": ", ".join(left),
+        "Rinses": str(rinses or ""),
         "Who": ", ".join(sorted({line.by for line in lines if line.by})),
         "Notes at the pot": "; ".join([bath.notes, *notes] if bath.notes else notes),
         "Problems": "; ".join(line.note or "not said which" for line in problems),

@@ -18,6 +18,7 @@ from shadewright.workflows.stamps import stamp_now, today
 from tests.web.dyeing import Dyeing, dyeing_things
 from tests.web.pages_read import Answer, read
 from tests.web.sample import HOSTILE
+from tests.workflows import pots
 
 
 @pytest.fixture
@@ -273,3 +274,14 @@ def test_a_bath_is_given_up_and_taken_back(
     assert bath_now(number).status is BathStatus.GOING
     long = read(client.post(address, {"deed": str(uuid4()), "why": "x" * 201}))
     assert "Why may have up to 200 characters" in long.fault("why")
+
+
+def test_the_ledger_names_what_came_after_the_heat(client: Client, number: str) -> None:
+    pots.tapped(number, BathAct.LEFTOVER, "hold", value=25.0, unit="%")
+    pots.tapped(number, BathAct.RINSED, "rinse")
+    pots.tapped(number, BathAct.HUNG, "rack", value=2.0, unit="skeins")
+    pots.tapped(number, BathAct.NOTE, "more/dose-1", value=110.0, unit="%")
+    said = page(client, f"/baths/{number}/").text
+    assert "Dye left in the bath: Hold 30 min, then look at the bath, 25 %" in said
+    assert "On the rack, 2 skeins" in said
+    assert "Note: Slate, 110 %" in said

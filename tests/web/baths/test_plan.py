@@ -1,5 +1,6 @@
 """Planning a bath: what it takes, what stands in the way, planned once."""
 
+from dataclasses import replace
 from datetime import timedelta
 from uuid import uuid4
 
@@ -10,7 +11,7 @@ from shadewright.records.models import Base, Bath, MeasuringTool, MillLot, Pot
 from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.bottles import draw, enter_bottle
 from shadewright.workflows.filling import Particulars
-from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
+from shadewright.workflows.recipe_shapes import DoseLine, RecipeText, When
 from shadewright.workflows.recipes import write_recipe, write_version
 from shadewright.workflows.stamps import stamp_now, today
 from tests.web.dyeing import Dyeing, dyeing_things
@@ -244,3 +245,26 @@ def test_a_day_that_is_over_becomes_today(client: Client, things: Dyeing) -> Non
     Bath.objects.update(dyed_on=today() - timedelta(days=9))
     page = read(client.get(f"{PLAN}?again={old}"))
     assert page.value("dyed_on") == f"{today():%Y-%m-%d}"
+
+
+@pytest.mark.parametrize(
+    ("when", "words"),
+    [
+        (When.START, "38.8 ml at the start"),
+        (When.ON_THE_WAY, "38.8 ml on the way up, at 60 °C"),
+        (When.AT_TOP, "38.8 ml at the top"),
+        (When.TWO_HALVES, "38.8 ml in two halves"),
+    ],
+)
+def test_the_plan_says_when_the_acid_goes_in(
+    client: Client, things: Dyeing, when: When, words: str
+) -> None:
+    at_c = 60.0 if when is When.ON_THE_WAY else None
+    number = _with_acid(things, when, at_c=at_c)
+    assert words in live(client, version=number, base=things.base, fibre_g="97").text
+
+
+def _with_acid(things: Dyeing, when: When, at_c: float | None = None) -> int:
+    (acid,) = things.text().helpers
+    text = replace(things.text(), helpers=(replace(acid, when=when, at_c=at_c),))
+    return write_recipe(name="Up", text=text, stamp=stamp_now(by=None)).id

@@ -59,6 +59,8 @@ def stock_address(dye_id: int, wanted_g: float) -> str:
 def helper_amount(helper: HelperWanted) -> str:
     """Return how much of a helper goes in, and when."""
     words = moment_words(helper.moment)
+    if helper.at_c is not None:
+        words += f", at {amount_text(helper.at_c, '°C')}"
     return f"{amount_text(helper.amount, helper.unit)} {words}"
 
 

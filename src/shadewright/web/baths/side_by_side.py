@@ -17,7 +17,9 @@ from shadewright.workflows.bath_pages import (
     DoneLine,
     StepNow,
 )
+from shadewright.workflows.bath_shapes import AFTER
 from shadewright.workflows.deviations import deviations
+from shadewright.workflows.rescaling import ACCEPTED, RESCALED
 
 _SEEN = 0.005  # common practice: half a percent is less than a syringe shows
 _OVER = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
@@ -37,8 +39,11 @@ def step_rows(bath: BathNow) -> tuple[StepRow, ...]:
 
 
 def title_of(bath: BathNow, key: str) -> str:
-    """Return the title of the step that a line belongs to."""
-    head = key.partition("/")[0]
+    """Return the title of the step that a line belongs to; the act says the rest."""
+    of = key.removeprefix(RESCALED).removeprefix(ACCEPTED)
+    head = of.partition("/")[0]
+    if head in AFTER:
+        return ""
     titles = (each.step.title for each in bath.steps if each.step.key == head)
     return next(titles, head)
 

@@ -11,6 +11,7 @@ _KINDS: dict[BathStatus, ChipKind] = {
 _MOMENTS = {
     "start": "at the start",
     "after dye": "after the dye",
+    "on the way": "on the way up",
     "at top": "at the top",
     "two halves": "in two halves",
 }

@@ -12,9 +12,8 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.bench.pages import TapKey
 from shadewright.workflows.bath_pages import BathAct, BathNow, StepNow
-from shadewright.workflows.bath_shapes import MORE
+from shadewright.workflows.bath_shapes import MORE, RACK, RINSE
 
-RINSE, RACK = "rinse", "rack"
 _LEFT = (
     (5.0, "A trace, 1 in 20"),
     (10.0, "A little, 1 in 10"),
