@@ -10,7 +10,7 @@ import sys
 from datetime import timedelta
 from typing import Any
 
-BOTTLE_ML = 1000.0
+BOTTLE_ML = 3000.0
 
 
 BATHS = 4

@@ -1,11 +1,10 @@
 """Every pot that is open: what asks first stands first."""
 
 from collections.abc import Sequence
-from datetime import date
 from hashlib import sha256
 
 from django.http import HttpRequest, HttpResponse, JsonResponse
-from django.urls import NoReverseMatch, reverse
+from django.urls import reverse
 from django.utils import timezone
 from django.views.decorators.http import require_safe
 
@@ -111,15 +110,8 @@ def _all_off(asked: AllOffAsked | None) -> AllOff | None:
     return AllOff(
         words=words,
         is_hot=bool(asked.hot),
-        address=_off_address(asked.day),
+        address=reverse("day-off", args=[asked.day]),
     )
-
-
-def _off_address(asked: date) -> str:
-    try:
-        return reverse("day-off", args=[asked])
-    except NoReverseMatch:
-        return ""
 
 
 def _mark(things: Sequence[NextThing], all_off: AllOff | None) -> str:
