@@ -266,3 +266,18 @@ def test_a_curve_is_drawn_at_the_heat_and_nowhere_else() -> None:
     words = words_on(printed(drawn))
     assert "90 °C, 100 min in all" in words
     assert "in all" not in words_on(printed(card()))
+
+
+def test_the_plan_of_the_day_stands_at_its_steps() -> None:
+    planned = replace(
+        card(), times={"heat": "08:21"}, order="3 of 12", source_name="Burner 2"
+    )
+    words = words_on(printed(planned, paper="a5"))
+    assert "Heat on plan 08:21" in words
+    assert "On Burner 2" in words
+    assert "Card 3 of 12" in words
+    assert words.count("plan ") == 1
+
+
+def test_four_doses_stand_closer_before_a_card_takes_two_halves() -> None:
+    assert len(pdfium.PdfDocument(printed(card(doses=4), paper="a5"))) == 1

@@ -18,7 +18,7 @@ from shadewright.paper.words import day_words
 _HOUR_MIN = 60
 _LANES = {"a5": 4}
 _MOST_LANES = 6
-_MOST_CALLED = 26
+_MOST_CALLED = 22
 
 
 @dataclass(frozen=True, kw_only=True)

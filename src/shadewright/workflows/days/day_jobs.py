@@ -58,10 +58,10 @@ def _stage_words(each: OrderedBath, planned: BathAt) -> Iterator[tuple[Stage, st
     skeins = {None: "", 1: " 1 skein"}.get(bath.skeins, f" {bath.skeins} skeins")
     stays = planned.stage(Stage.RINSE) is None
     dosed, warmed = planned.stage(Stage.DOSE), planned.stage(Stage.HEAT)
-    yield Stage.FILL, f"Fill the pot{fill}{'' if _lasts(dosed) else _DOSES}"
+    yield Stage.FILL, f"Fill the pot{fill}{'' if lasts(dosed) else _DOSES}"
     yield Stage.HEAT, "Heat on"
     yield Stage.DOSE, "Doses in, then the yarn"
-    yield Stage.RAMP, "Heat up to the top" if _lasts(warmed) else "Heat on, to the top"
+    yield Stage.RAMP, "Heat up to the top" if lasts(warmed) else "Heat on, to the top"
     yield Stage.HOLD, "At the top: hold"
     yield Stage.CHECK, f"Look at the bath, heat off{_overnight(stays=stays)}"
     yield Stage.RINSE, f"Rinse and hang{skeins}"
@@ -71,7 +71,8 @@ def _overnight(*, stays: bool) -> str:
     return f". {_OVERNIGHT}" if stays else ""
 
 
-def _lasts(stage: StageAt | None) -> bool:
+def lasts(stage: StageAt | None) -> bool:
+    """Whether a stage takes time of its own."""
     return stage is not None and stage.ends_at > stage.starts_at
 
 

@@ -16,11 +16,11 @@ from shadewright.workflows.studio import studio
 
 _BOTTLES = (
     ListColumn(head="Bottle", share=0.1, is_large=True),
-    ListColumn(head="Dye and strength", share=0.19),
-    ListColumn(head="Takes", share=0.13, is_large=True),
+    ListColumn(head="Dye and strength", share=0.18),
+    ListColumn(head="Takes", share=0.16, is_large=True),
     ListColumn(head="Holds", share=0.11),
-    ListColumn(head="Baths", share=0.25),
-    ListColumn(head="Mind", share=0.22),
+    ListColumn(head="Baths", share=0.29),
+    ListColumn(head="Mind", share=0.16),
 )
 _LOOSE = (
     ListColumn(head="What", share=0.35),

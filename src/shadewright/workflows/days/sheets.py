@@ -16,7 +16,7 @@ from shadewright.paper.day_sheet import (
 )
 from shadewright.workflows.bath_shapes import BathNow
 from shadewright.workflows.cards import Planned, bath_cards
-from shadewright.workflows.days.day_jobs import day_jobs
+from shadewright.workflows.days.day_jobs import day_jobs, lasts
 from shadewright.workflows.days.day_now import DayNow, day_now
 from shadewright.workflows.days.day_order import (
     DayInOrder,
@@ -133,13 +133,13 @@ def _block_lines(planned: BathAt) -> Iterator[str]:
     said = (
         (Stage.HEAT, "heat on"),
         (Stage.DOSE, "doses"),
-        (Stage.RAMP, "rise"),
+        (Stage.RAMP, "rise" if lasts(planned.stage(Stage.HEAT)) else "heat on"),
         (Stage.HOLD, "at the top"),
         (Stage.CHECK, "look, heat off"),
     )
     for which, words in said:
         stage = planned.stage(which)
-        if stage is not None and stage.ends_at > stage.starts_at:
+        if stage is not None and lasts(stage):
             yield f"{clock(stage.starts_at)} {words}"
 
 

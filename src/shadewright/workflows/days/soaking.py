@@ -19,11 +19,11 @@ _SAID = (
     "on it, then put it under water until no air comes out of it."
 )
 _COLUMNS = (
-    ListColumn(head="Under water at", share=0.14, is_large=True),
+    ListColumn(head="Under water", share=0.13, is_large=True),
     ListColumn(head="Bath", share=0.24),
-    ListColumn(head="Yarn", share=0.26),
+    ListColumn(head="Yarn", share=0.25),
     ListColumn(head="Skeins", share=0.08, is_large=True),
-    ListColumn(head="Dry", share=0.1, is_large=True),
+    ListColumn(head="Dry", share=0.12, is_large=True),
     ListColumn(head="True weight, g", share=0.18),
 )
 
