@@ -6,6 +6,7 @@ from django.db.models import QuerySet
 
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
+    Bath,
     Complaint,
     Correction,
     Maker,
@@ -63,6 +64,19 @@ def corrections() -> QuerySet[Correction]:
     """Return corrections with their lots, recipes and baths."""
     rows = Correction.objects.select_related("lot__bath", "recipe", "becomes")
     return rows.prefetch_related("recipe__versions__baths")
+
+
+def lot_corrected_by(bath: Bath) -> str | None:
+    """Return the lot whose yarn a bath takes up again, if it does."""
+    rows = Correction.objects.filter(recipe_id=bath.version.recipe_id)
+    return rows.values_list("lot__number", flat=True).first()
+
+
+def baths_correcting(lot_number: str) -> list[tuple[str, str]]:
+    """Return the baths that a lot went back into, each with what for, in order."""
+    rows = Bath.objects.filter(version__recipe__correction__lot__number=lot_number)
+    kinds = rows.order_by("id").values_list("number", "version__recipe__name")
+    return list(kinds)
 
 
 def maker_row() -> Maker | None:

@@ -15,6 +15,7 @@ urlpatterns = [
     path("undo/<uuid:deed>/", undo, name="undo"),
     path("", include("shadewright.web.start.urls")),
     path("", include("shadewright.web.buyers.urls")),
+    path("", include("shadewright.web.corrections.urls")),
     path("", include("shadewright.web.lots.urls")),
     path("", include("shadewright.web.shelf.urls")),
     path("", include("shadewright.web.levers.urls")),

@@ -1,10 +1,11 @@
 """Trace back: from a lot or a bottle to the jars, every missing link in plain sight."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from shadewright.core.quantities import amount_text
 from shadewright.core.solutions.ledger import BottleAct
-from shadewright.records import lot_reads, reads
+from shadewright.records import lot_reads, reads, selling_reads
 from shadewright.records.models import Bath, BottleLine, Lot, PowderJar
 from shadewright.workflows.bottle_sources import Ledgers, ledgers_of
 from shadewright.workflows.lot_lines import held
@@ -18,6 +19,7 @@ def trace_lot(number: str) -> Node:
     bath = lot.bath
     poured = poured_bath(bath)
     doses = (_dose(dose, poured.ledgers) for dose in poured.doses)
+    before = selling_reads.lot_corrected_by(bath)
     below = Node(
         kind=Kind.BATH,
         name=f"{bath.number}, {day(bath.dyed_on)}",
@@ -25,7 +27,9 @@ def trace_lot(number: str) -> Node:
         key=bath.number,
         below=(*doses, _base(bath)),
     )
-    return _lot(lot, below)
+    if before is None:
+        return _lot(lot, below)
+    return _lot(lot, below, replace(trace_lot(before), kind=Kind.LOT_BEFORE))
 
 
 def trace_bottle(code: str) -> Node:

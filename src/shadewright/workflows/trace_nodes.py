@@ -23,6 +23,8 @@ class Kind(StrEnum):
     DOSE = "dose"
     SKEINS = "skeins"
     BUYER = "buyer"
+    LOT_BEFORE = "was lot"
+    LOT_AFTER = "became"
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,6 +7,7 @@ from shadewright.workflows.trace_nodes import Kind, Node
 
 _PAGES = {
     Kind.LOT: "lot",
+    Kind.LOT_BEFORE: "lot",
     Kind.BOTTLE: "bottle",
     Kind.JAR: "trace-jar",
     Kind.BASE: "base",
@@ -28,8 +29,8 @@ def shown_tree(node: Node, *, is_here: bool = True) -> TreeNode:
 
 
 def _address(node: Node) -> str:
-    if not node.key or node.kind not in {*_PAGES, Kind.BATH}:
+    if not node.key or node.kind not in {*_PAGES, Kind.BATH, Kind.LOT_AFTER}:
         return ""
-    if node.kind is Kind.BATH:
+    if node.kind in {Kind.BATH, Kind.LOT_AFTER}:
         return f"/baths/{node.key}/"
     return reverse(_PAGES[node.kind], args=[node.key])

@@ -1,0 +1,152 @@
+"""What to add to a lot so that it comes to its standard."""
+
+from collections.abc import Iterator
+
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.urls import reverse
+from django.views.decorators.http import require_http_methods
+
+from shadewright.core.quantities import amount_text
+from shadewright.errors import StudioError
+from shadewright.web.colours import ColourShown, read_colour
+from shadewright.web.corrections.forms import AimForm, KeepForm, PriceForm
+from shadewright.web.corrections.keeping import keep_form, kept_address
+from shadewright.web.corrections.pages import CorrectPage
+from shadewright.web.corrections.pairs import measured_of, pair_of, shown_foretold
+from shadewright.web.corrections.rows import addition_rows
+from shadewright.web.pages import Link, show
+from shadewright.web.parts import Caution
+from shadewright.web.targets import target_asked
+from shadewright.workflows.correcting.correcting import (
+    Corrected,
+    corrected,
+    dye_cost_of,
+)
+from shadewright.workflows.correcting.keeping import CorrectionKind
+from shadewright.workflows.correcting.off_shade import Aim, off_shade
+from shadewright.workflows.costs import cost_words
+from shadewright.workflows.lot_skeins import skeins_of
+
+_AFTER = "Foretold after all of it"
+_SHARE_WHY = (
+    "Dye can be added and never taken out. So {share} of it goes in first; look, "
+    "read it dry, and correct again if it is still short."
+)
+
+
+@require_http_methods(["GET", "POST"])
+def correct(request: HttpRequest, number: str) -> HttpResponse:
+    """Show what to add to a lot, and plan the bath that it goes into."""
+    found, trouble = _found(request, number)
+    form = None
+    if found is not None and found.additions:
+        form = keep_form(found.off, found.first)
+        if request.method == "POST":
+            form = KeepForm(request.POST)
+            if form.is_valid() and (address := _kept(request, form, number, found)):
+                return HttpResponseRedirect(address)
+    page = _page(request, number, found, trouble, form)
+    return show(request, page, status=422 if form is not None and form.errors else 200)
+
+
+def _found(request: HttpRequest, number: str) -> tuple[Corrected | None, str]:
+    try:
+        off = off_shade(number, wanted=target_asked(request.GET))
+        return corrected(off), ""
+    except StudioError as error:
+        if error.argument == "number":
+            raise
+        return None, error.sentence
+
+
+def _kept(request: HttpRequest, form: KeepForm, number: str, found: Corrected) -> str:
+    return kept_address(
+        request,
+        form,
+        number=number,
+        kind=CorrectionKind.CORRECT,
+        foretold={
+            "de_before": found.found.de_before,
+            "de_after": found.found.de_after,
+            "share": found.found.share,
+        },
+    )
+
+
+def _page(
+    request: HttpRequest,
+    number: str,
+    found: Corrected | None,
+    trouble: str,
+    form: KeepForm | None,
+) -> CorrectPage:
+    prices = PriceForm(request.GET if "price" in request.GET else None)
+    aim = None if found is None else found.off.aim
+    share = "" if found is None else amount_text(round(100 * found.found.share), "%")
+    return CorrectPage(
+        title=f"Correct lot {number}",
+        fact="What to add so that it comes to its colour.",
+        crumbs=(
+            Link(words="Lots", address=reverse("lots")),
+            Link(words=number, address=reverse("lot", args=[number])),
+        ),
+        number=number,
+        trouble=Caution(title="Not yet.", text=trouble) if trouble else None,
+        aim_form=AimForm(initial={"colour": request.GET.get("colour", "")}),
+        now=None
+        if found is None or aim is None
+        else pair_of(_aim(aim), measured_of(found.off)),
+        after=None
+        if found is None or aim is None or not found.additions
+        else pair_of(_aim(aim), shown_foretold(found.after, name=_AFTER)),
+        verdict=None if found is None else _verdict(found),
+        rows=() if found is None else addition_rows(found.additions),
+        share=_SHARE_WHY.format(share=share),
+        form=form,
+        prices=prices,
+        money=tuple(_money(found, prices)),
+        own=request.get_full_path(),
+    )
+
+
+def _aim(aim: Aim) -> ColourShown:
+    name = f"{aim.words[:1].upper()}{aim.words[1:]}"
+    return read_colour(aim.lab, aim.read_by, name=name)
+
+
+def _verdict(found: Corrected) -> Caution | None:
+    answer, off = found.found, found.off
+    if not found.additions:
+        return Caution(
+            title="Nothing would bring it nearer.",
+            text="Some of its dye is too much already, and dye cannot be taken out. "
+            "Sell it as a lot of its own, or overdye it.",
+        )
+    if not answer.is_reachable:
+        return Caution(
+            title="It will not come all the way.",
+            text=f"After all of it lot {off.number} is still {answer.words}. "
+            "Overdyeing to a deeper colourway may be kinder to it.",
+        )
+    return None
+
+
+def _money(found: Corrected | None, prices: PriceForm) -> Iterator[str]:
+    if found is None or not found.additions:
+        return
+    cost = cost_words(dye_cost_of(found.additions))
+    yield (
+        f"Dye to correct it: {cost}. A bath of water, acid and heat and your time "
+        "come on top."
+    )
+    if not prices.is_bound or not prices.is_valid():
+        return
+    price, less = prices.cleaned_data["price"], prices.cleaned_data["less"]
+    left = skeins_of(found.off.number).left
+    if price is None or not left:
+        return
+    lost = float(price) * left * (less or 0) / 100
+    yield (
+        f"As a one-off, {less or 0} % off: {amount_text(lost, '')} less for the "
+        f"{left} skeins that are left."
+    )

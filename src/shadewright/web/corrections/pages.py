@@ -1,0 +1,106 @@
+"""The pages of corrections."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+from uuid import UUID
+
+from shadewright.web.colours import ColourShown
+from shadewright.web.corrections.forms import (
+    AimForm,
+    KeepForm,
+    PriceForm,
+    RestockForm,
+)
+from shadewright.web.pages import Link, Page
+from shadewright.web.parts import Caution
+from shadewright.workflows.correcting.restock import NearLot, Restock
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pair:
+    """Two colours that touch in the booth, and how they differ, in words."""
+
+    hexes: tuple[str, ...]
+    names: tuple[str, ...]
+    said: str
+    words: str
+    difference: str
+    shown: tuple[ColourShown, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class AdditionRow:
+    """A dye to add: how deep, and what is drawn for what goes in first."""
+
+    name: str
+    whole: str
+    first: str
+    draws: tuple[str, ...]
+    missing: str
+    make: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class CorrectPage(Page):
+    """What to add to a lot, or what stands in the way."""
+
+    template: ClassVar[str] = "corrections/correct.html"
+    place: ClassVar[str] = "Lots"
+
+    number: str
+    trouble: Caution | None
+    aim_form: AimForm
+    now: Pair | None
+    after: Pair | None
+    verdict: Caution | None
+    rows: tuple[AdditionRow, ...]
+    share: str
+    form: KeepForm | None
+    prices: PriceForm
+    money: tuple[str, ...]
+    own: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class SisterCard:
+    """A deeper colourway that a lot can become."""
+
+    name: str
+    pair: Pair
+    rows: tuple[AdditionRow, ...]
+    mix: str
+    becomes: int
+    address: str
+    key: UUID
+
+
+@dataclass(frozen=True, kw_only=True)
+class OverdyePage(Page):
+    """The deeper colourways that a lot can become."""
+
+    template: ClassVar[str] = "corrections/overdye.html"
+    place: ClassVar[str] = "Lots"
+
+    number: str
+    trouble: Caution | None
+    cards: tuple[SisterCard, ...]
+    form: KeepForm | None
+    chosen: str
+    own: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class RestockPage(Page):
+    """An old lot, what has changed since, and what to dye now."""
+
+    template: ClassVar[str] = "corrections/restock.html"
+    place: ClassVar[str] = "Lots"
+
+    form: RestockForm
+    near: tuple[NearLot, ...]
+    found: Restock | None
+    pair: Pair | None
+    then: str
+    now: str
+    ways: tuple[Link, ...]
+    own: str

@@ -1,0 +1,119 @@
+"""Where a lot stands and where it should be: its dye, its colour, the colour wanted."""
+
+from dataclasses import dataclass
+from math import isclose
+
+from shadewright.core.colour import Lab
+from shadewright.errors import ConflictError, MissingError
+from shadewright.records import judging_reads, lot_reads, selling_reads
+from shadewright.records.models import Bath, Standard
+from shadewright.records.models.swatches import ReadBy
+from shadewright.workflows.poured import poured_bath
+from shadewright.workflows.shades.swatches import Doses
+from shadewright.workflows.shades.wanted import Wanted, wanted_of_lot
+
+
+@dataclass(frozen=True, kw_only=True)
+class Aim:
+    """A colour that a lot is to have, in daylight, and what it is the colour of."""
+
+    lab: Lab
+    words: str
+    read_by: ReadBy
+
+
+@dataclass(frozen=True, kw_only=True)
+class OffShade:
+    """A lot with all dye that is on it, its colour as it was read, and its aim.
+
+    ``doses`` are in % on weight of fibre, of the lot’s bath and of every bath before.
+    """
+
+    number: str
+    recipe_id: int
+    recipe_name: str
+    version_id: int
+    base_id: int
+    base_name: str
+    fibre_g: float
+    doses: Doses
+    measured: Wanted
+    aim: Aim | None
+
+
+def off_shade(number: str, *, wanted: Wanted | None = None) -> OffShade:
+    """Return where a lot stands; its aim is what is wanted, else its standard.
+
+    Refused where its colour was never read, or not all of its dye is written down.
+    """
+    lot = lot_reads.lot_row(number)
+    if not lot.lines.all():
+        raise ConflictError(why=f"Lot {number} was taken back.")
+    bath = lot.bath
+    first = _first_bath(bath)
+    return OffShade(
+        number=number,
+        recipe_id=first.version.recipe_id,
+        recipe_name=first.version.recipe.name,
+        version_id=first.version_id,
+        base_id=bath.base_id,
+        base_name=bath.base.name,
+        fibre_g=bath.fibre_g,
+        doses=all_doses(bath),
+        measured=wanted_of_lot(number),
+        aim=_standard_aim(first) if wanted is None else _wanted_aim(wanted),
+    )
+
+
+def all_doses(bath: Bath) -> Doses:
+    """Return all dye on the yarn of a bath, what it had before too, by dye."""
+    sums: dict[str, float] = {}
+    for each in _chain(bath):
+        poured = poured_bath(each)
+        for dye in poured.dyes:
+            depth = poured.depth_percent(dye)
+            if depth is None:
+                raise MissingError(
+                    name=f"How much {dye} went into bath {each.number}",
+                    advice="Write it on the bath’s card first.",
+                    argument="doses",
+                )
+            sums[dye] = sums.get(dye, 0.0) + depth
+    return tuple((dye, d) for dye, d in sums.items() if not isclose(d, 0.0))
+
+
+def _chain(bath: Bath) -> list[Bath]:
+    """Return a bath and those that its yarn was in before, the newest first."""
+    baths = [bath]
+    while (before := selling_reads.lot_corrected_by(baths[-1])) is not None:
+        baths.append(lot_reads.lot_row(before).bath)
+    return baths
+
+
+def _first_bath(bath: Bath) -> Bath:
+    return _chain(bath)[-1]
+
+
+def _standard_aim(bath: Bath) -> Aim | None:
+    row = judging_reads.standard_row(
+        recipe_id=bath.version.recipe_id, base_id=bath.base_id
+    )
+    lab = None if row is None else standard_lab(row)
+    if row is None or lab is None:
+        return None
+    read_by = ReadBy(row.read_by or ReadBy.METER)
+    return Aim(lab=lab, words="the standard", read_by=read_by)
+
+
+def standard_lab(row: Standard) -> Lab | None:
+    """Return the colour of a standard, if it was read."""
+    light, a, b = row.colour_l, row.colour_a, row.colour_b
+    if light is None or a is None or b is None:
+        return None
+    return Lab(light, a, b)
+
+
+def _wanted_aim(wanted: Wanted) -> Aim:
+    is_typed = wanted.name in {"", wanted.as_typed, wanted.key}
+    words = "the colour wanted" if is_typed else wanted.name
+    return Aim(lab=wanted.lab, words=words, read_by=wanted.read_by)

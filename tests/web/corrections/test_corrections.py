@@ -1,0 +1,94 @@
+"""Correct, overdye and dye again, on their pages."""
+
+from uuid import uuid4
+
+import pytest
+from django.test import Client
+from playwright.sync_api import Browser
+from pytest_django.live_server_helper import LiveServer
+
+from shadewright.records.models import Correction
+from shadewright.workflows.stamps import today
+from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
+from tests.web.pages_read import read
+from tests.workflows.bench import founded
+from tests.workflows.correcting.off_lots import deeper_recipe, off_lot
+
+
+@pytest.fixture
+def lot(db: None) -> str:
+    del db
+    founded()
+    pot, number = off_lot()
+    deeper_recipe(pot)
+    return number
+
+
+def hidden(source: str, name: str) -> str:
+    return source.split(f'name="{name}" value="')[1].split('"', maxsplit=1)[0]
+
+
+@pytest.mark.store
+def test_a_lot_is_corrected_in_a_bath_of_its_own(client: Client, lot: str) -> None:
+    address = f"/lots/{lot}/correct/?colour=56,-4,20"
+    page = read(client.get(address))
+    assert "goes in first" in page.text
+    said = {
+        "deed": str(uuid4()),
+        "mix": hidden(page.source, "mix"),
+        "grams": "98",
+        "dyed_on": today().isoformat(),
+    }
+    answer = client.post(address, said)
+    assert answer.status_code == 302
+    assert Correction.objects.get().lot.number == lot
+    assert "Decided" in read(client.get(f"/lots/{lot}/")).text
+
+
+@pytest.mark.store
+def test_without_a_colour_it_asks_for_one(client: Client, lot: str) -> None:
+    page = read(client.get(f"/lots/{lot}/correct/"))
+    assert "which colour" in page.text
+    assert 'name="colour"' in page.source
+
+
+@pytest.mark.store
+def test_bad_yarn_is_said_by_its_field_and_plans_nothing(
+    client: Client, lot: str
+) -> None:
+    address = f"/lots/{lot}/overdye/"
+    link = next(x for x in read(client.get(address)).links if "to=" in x)
+    page = read(client.get(link))
+    said = {
+        "deed": str(uuid4()),
+        "mix": hidden(page.source, "mix"),
+        "grams": "none",
+        "dyed_on": today().isoformat(),
+    }
+    answer = client.post(link, said)
+    assert answer.status_code == 422
+    assert not Correction.objects.exists()
+
+
+@pytest.mark.store
+def test_a_price_is_laid_beside_the_dye(client: Client, lot: str) -> None:
+    asked = f"/lots/{lot}/correct/?colour=56,-4,20&price=28&less=15"
+    assert "16.8 less for the 4 skeins" in read(client.get(asked)).text
+
+
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["390", "1280"])
+def test_every_page_is_sound(
+    browser: Browser, live_server: LiveServer, lot: str, size: tuple[int, int]
+) -> None:
+    addresses = (
+        f"/lots/{lot}/correct/",
+        f"/lots/{lot}/correct/?colour=56,-4,20",
+        f"/lots/{lot}/overdye/",
+        f"/restock/?lot={lot}",
+        "/restock/?colour=61,-3,22",
+    )
+    with watched_page(browser, size, scheme="light") as page:
+        for address in addresses:
+            page.goto(f"{live_server.url}{address}")
+            assert axe(page) == [], address
+            assert goes_sideways(page) == 0, address

@@ -1,0 +1,157 @@
+"""A lot that is off goes back into a bath, and its lot leads back to the first."""
+
+import pytest
+
+from shadewright.errors import ConflictError, MissingError
+from shadewright.records.models import Correction, Lot, LotLine
+from shadewright.records.models.lots import LotAct
+from shadewright.workflows.correcting.correcting import corrected, dye_cost_of
+from shadewright.workflows.correcting.keeping import (
+    CorrectionKind,
+    ToKeep,
+    keep_correction,
+)
+from shadewright.workflows.correcting.off_shade import all_doses, off_shade
+from shadewright.workflows.correcting.restock import lots_near, restock
+from shadewright.workflows.correcting.sisters import sisters
+from shadewright.workflows.recipes import recipes
+from shadewright.workflows.shades.wanted import wanted_of_text
+from shadewright.workflows.stamps import stamp_now, today
+from shadewright.workflows.trace import trace_lot
+from shadewright.workflows.trace_buyers import onwards_from_lot
+from shadewright.workflows.trace_nodes import Kind
+from tests.workflows.bench import founded
+from tests.workflows.correcting.off_lots import OFF, deeper_recipe, note, off_lot
+from tests.workflows.dyed import finished
+from tests.workflows.pots import Ready, ready
+
+pytestmark = [pytest.mark.store, pytest.mark.django_db]
+
+WANTED = wanted_of_text("56, -4, 20")
+
+
+@pytest.fixture
+def lot() -> tuple[Ready, str]:
+    founded()
+    return off_lot()
+
+
+def kept(number: str, *, kind: CorrectionKind = CorrectionKind.CORRECT) -> str:
+    answer = corrected(off_shade(number, wanted=WANTED))
+    wish = ToKeep(
+        number=number, kind=kind, doses=answer.first, fibre_g=98.0, dyed_on=today()
+    )
+    return keep_correction(wish, stamp=stamp_now(by=None))
+
+
+def test_a_pale_lot_gets_more_dye_and_comes_nearer(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    answer = corrected(off_shade(number, wanted=WANTED))
+    assert answer.additions
+    assert all(each.whole_percent > each.first_percent > 0 for each in answer.additions)
+    assert answer.found.de_after < 0.35 * answer.found.de_before
+    assert answer.after.expected > 0
+    assert all(each.first.shares for each in answer.additions)
+    assert dye_cost_of(answer.additions).money is None  # bottles without a priced jar
+
+
+def test_without_standard_or_wish_it_asks(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    with pytest.raises(ConflictError, match="which colour"):
+        corrected(off_shade(number))
+
+
+def test_a_lot_whose_colour_nobody_read_is_refused() -> None:
+    founded()
+    number = finished(ready().number, is_sure=True)
+    with pytest.raises(MissingError):
+        off_shade(number)
+
+
+def test_dye_that_nobody_wrote_down_is_no_nought() -> None:
+    founded()
+    pot = ready()
+    number = finished(pot.number, is_sure=True)
+    note(number, OFF)
+    with pytest.raises(MissingError, match="How much"):
+        off_shade(number)
+
+
+def test_the_bath_is_a_child_with_its_own_number(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    bath = kept(number)
+    assert bath != number
+    row = Correction.objects.get()
+    assert (row.lot.number, row.kind) == (number, "correct")
+    assert row.recipe_id not in {each.id for each in recipes()}
+    decided = LotLine.objects.get(act=LotAct.DECIDED)
+    assert bath in decided.words
+    (after,) = (n for n in onwards_from_lot(number).below if n.kind is Kind.LOT_AFTER)
+    assert after.name == bath
+
+
+def test_sent_twice_it_is_planned_once(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    answer = corrected(off_shade(number, wanted=WANTED))
+    wish = ToKeep(
+        number=number,
+        kind=CorrectionKind.CORRECT,
+        doses=answer.first,
+        fibre_g=98.0,
+        dyed_on=today(),
+    )
+    stamp = stamp_now(by=None)
+    assert keep_correction(wish, stamp=stamp) == keep_correction(wish, stamp=stamp)
+    assert Correction.objects.count() == 1
+
+
+def test_the_corrected_lot_holds_the_dye_of_both_baths(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    before = dict(off_shade(number).doses)
+    bath = kept(number)
+    row = Lot.objects.get(number=number).bath
+    child = finished(bath, is_sure=True)
+    traced = trace_lot(child)
+    assert traced.below[-1].kind is Kind.LOT_BEFORE
+    assert traced.below[-1].name == number
+    assert dict(all_doses(row)) == before
+    with pytest.raises(MissingError):  # its additions are not ticked yet
+        all_doses(Lot.objects.get(number=child).bath)
+
+
+def test_nothing_to_add_is_no_bath(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    wish = ToKeep(
+        number=number,
+        kind=CorrectionKind.CORRECT,
+        doses=(),
+        fibre_g=98.0,
+        dyed_on=today(),
+    )
+    with pytest.raises(MissingError, match="What to add"):
+        keep_correction(wish, stamp=stamp_now(by=None))
+
+
+def test_a_deeper_sister_is_found(lot: tuple[Ready, str]) -> None:
+    pot, number = lot
+    recipe_id = deeper_recipe(pot)
+    (found,) = sisters(off_shade(number))
+    assert found.recipe_id == recipe_id
+    assert found.found.de_after < 3.0
+    assert OFF[0] > found.after.lab.L
+
+
+def test_a_restock_says_what_to_dye_now(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    found = restock(number)
+    assert found.now is not None
+    assert {dye for dye, _depth in found.now.doses} == {"Slate", "Gorse"}
+    assert found.now.de < 3.0
+    assert not found.newest
+
+
+def test_an_old_skein_finds_the_lot_it_looks_like(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    near = lots_near(wanted_of_text("61, -3.5, 22"))
+    assert near[0].number == number
+    assert near[0].difference < 1.5
