@@ -12,7 +12,7 @@ Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
 progress), ``budget`` (what a spread is made of), ``heat_curve`` (a temperature
 programme), ``life_curve`` (bottles still clear by age), ``swatch``, ``chips`` (colours
 that touch), ``strips`` (a dye from pale to deep), ``reach`` (what a palette can give),
-``code_square`` (a QR code).
+``lanes`` (a dye day), ``code_square`` (a QR code).
 """
 
 from shadewright.drawing.bars import (
@@ -32,6 +32,15 @@ from shadewright.drawing.code_square import code_square
 from shadewright.drawing.difference import Difference, difference_bar
 from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
+from shadewright.drawing.lanes import LanesWidth, day_lanes, lane_sample
+from shadewright.drawing.lanes_shown import (
+    Bar,
+    BarKind,
+    Lane,
+    LaneBath,
+    LanesShown,
+    Power,
+)
 from shadewright.drawing.life_curve import life_curve
 from shadewright.drawing.reach import (
     REACH_SIDES,
@@ -57,11 +66,18 @@ __all__ = [
     "REACH_SIDES",
     "STRIP_ROOMS",
     "Aim",
+    "Bar",
+    "BarKind",
     "Bottle",
     "BudgetBar",
     "Difference",
     "DyeStrip",
+    "Lane",
+    "LaneBath",
+    "LanesShown",
+    "LanesWidth",
     "Outline",
+    "Power",
     "ReachShown",
     "Spot",
     "Square",
@@ -74,11 +90,13 @@ __all__ = [
     "colour_chips",
     "colour_field",
     "colour_square",
+    "day_lanes",
     "difference_bar",
     "dye_strip",
     "fill_bar",
     "heat_curve",
     "icon",
+    "lane_sample",
     "life_curve",
     "line_sample",
     "liquid_sample",

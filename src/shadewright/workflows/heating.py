@@ -32,7 +32,7 @@ TAP_WATER_C = 20.0
 class HeatAsked:
     """A bath to be heated: what is in which pot, on what, by which programme.
 
-    ``known`` spares looking the pot's heat-ups on the source up, bath by bath.
+    ``known`` and ``altitude_m`` spare looking them up, where many are asked at once.
     """
 
     pot: Pot
@@ -42,6 +42,7 @@ class HeatAsked:
     liquor_ml: float
     but_for: str = ""
     known: HeatUps | None = None
+    altitude_m: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,7 +79,8 @@ class PlannedHeat:
 
 def heat_of(asked: HeatAsked) -> BathHeat | None:
     """Return what the way to the top takes; None where it cannot be reckoned."""
-    start_c, top_c = _span(asked.programme)
+    altitude_m = altitude() if asked.altitude_m is None else asked.altitude_m
+    start_c, top_c = _span(asked.programme, altitude_m)
     if top_c is None or not start_c < top_c:
         return None
     load = load_of(asked.pot, fibre_g=asked.fibre_g, liquor_ml=asked.liquor_ml)
@@ -161,20 +163,21 @@ def top_caution(top_c: float | None) -> str:
     """Return a sentence where water boils below a top in this studio."""
     if top_c is None:
         return ""
-    return boiling_caution(top_c=top_c, altitude_m=_altitude_m()) or ""
+    return boiling_caution(top_c=top_c, altitude_m=altitude()) or ""
 
 
-def _altitude_m() -> float:
+def altitude() -> float:
+    """Return how high the studio lies, in metres."""
     here = studio()
     return 0.0 if here is None else here.altitude_m
 
 
-def _span(programme: Programme) -> tuple[float, float | None]:
+def _span(programme: Programme, altitude_m: float) -> tuple[float, float | None]:
     """Return start and top; no bath grows hotter than its boil."""
     start_c = TAP_WATER_C if programme.start_c is None else programme.start_c
     if programme.top_c is None:
         return start_c, None
-    boils_c = boiling_point_c(altitude_m=_altitude_m())
+    boils_c = boiling_point_c(altitude_m=altitude_m)
     return start_c, min(programme.top_c, boils_c, 100.0)
 
 

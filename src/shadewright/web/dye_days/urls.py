@@ -3,11 +3,19 @@
 from django.urls import path
 
 from shadewright.web import iso_day
+from shadewright.web.dye_days.hours_views import hours, room
+from shadewright.web.dye_days.plan_views import plan, replan
 from shadewright.web.dye_days.views import day, days
+from shadewright.web.dye_days.wish_views import bath_of_day
 
 __all__ = ["iso_day", "urlpatterns"]
 
 urlpatterns = [
     path("", days, name="days"),
+    path("room/", room, name="day-room"),
     path("<day:day>/", day, name="day"),
+    path("<day:day>/plan/", plan, name="day-plan"),
+    path("<day:day>/replan/", replan, name="day-replan"),
+    path("<day:day>/people/", hours, name="day-people"),
+    path("<day:day>/baths/<str:number>/", bath_of_day, name="day-bath"),
 ]

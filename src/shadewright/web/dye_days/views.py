@@ -7,16 +7,14 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
-from shadewright.core.quantities import amount_text
 from shadewright.errors import OutOfRangeError
-from shadewright.web.baths.words import status_chip
-from shadewright.web.dye_days.pages import BathRow, DayLink, DayPage, DaysPage
-from shadewright.web.dye_days.ways_on import ways_on
+from shadewright.web.dye_days.day_page import day_page
+from shadewright.web.dye_days.pages import DayLink, DaysPage
 from shadewright.web.dye_days.words import counted, load, named_day
-from shadewright.web.pages import Link, show
+from shadewright.web.pages import show
 from shadewright.web.parts import Chip
 from shadewright.workflows.days.day_lists import DayEntry, days_listed
-from shadewright.workflows.days.day_now import DayBath, DayNow, day_now
+from shadewright.workflows.days.day_now import day_now
 from shadewright.workflows.stamps import today
 
 
@@ -40,18 +38,7 @@ def days(request: HttpRequest) -> HttpResponse:
 @require_safe
 def day(request: HttpRequest, day: date) -> HttpResponse:
     """Show a day as it stands now."""
-    now = day_now(day)
-    page = DayPage(
-        title=named_day(day),
-        fact=_fact(now),
-        crumbs=(Link(words="Dye days", address=reverse("days")),),
-        add=reverse("day-add", args=[day]),
-        stock=reverse("day-stock", args=[day]),
-        is_past=now.is_past,
-        ways_on=ways_on(now),
-        rows=tuple(_row(each) for each in now.baths),
-    )
-    return show(request, page)
+    return show(request, day_page(day_now(day)))
 
 
 def _date(text: str) -> date:
@@ -64,27 +51,6 @@ def _date(text: str) -> date:
             allowed="a date such as 2026-11-26",
             argument="day",
         ) from None
-
-
-def _fact(now: DayNow) -> str:
-    if not now.baths:
-        return "No bath is planned."
-    skeins = sum(each.skeins or 0 for each in now.baths)
-    yarn = load(sum(each.fibre_g for each in now.baths), skeins)
-    return f"{counted(len(now.baths), 'bath')}, {yarn}."
-
-
-def _row(bath: DayBath) -> BathRow:
-    place = " on ".join(each for each in (bath.pot_name, bath.source_name) if each)
-    return BathRow(
-        number=bath.number,
-        address=reverse("bath", args=[bath.number]),
-        called=f"{bath.called} on {bath.base_name}",
-        yarn=load(bath.fibre_g, bath.skeins or 0),
-        liquor=amount_text(bath.liquor_l, "l"),
-        place=place,
-        state=status_chip(bath.status),
-    )
 
 
 def _link(entry: DayEntry) -> DayLink:

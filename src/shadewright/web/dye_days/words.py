@@ -2,6 +2,8 @@
 
 from datetime import date, datetime, time, timedelta
 
+from django.utils import timezone
+
 from shadewright.core.quantities import amount_text
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.stamps import today
@@ -15,8 +17,9 @@ def named_day(day: date) -> str:
 
 
 def clock(value: time | datetime) -> str:
-    """Return a time of the day: ``09:41``."""
-    return f"{value:%H:%M}"
+    """Return a time of the day on the studio's clock: ``09:41``."""
+    local = timezone.localtime(value) if isinstance(value, datetime) else value
+    return f"{local:%H:%M}"
 
 
 def counted(count: int, one: str, many: str = "") -> str:

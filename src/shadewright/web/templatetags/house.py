@@ -90,6 +90,18 @@ def heat_curve(curve: Curve) -> SafeString:
 
 
 @register.simple_tag
+def day_lanes(shown: drawing.LanesShown, width: drawing.LanesWidth) -> SafeString:
+    """Draw a dye day as lanes: ``{% day_lanes page.lanes "wide" %}``."""
+    return SafeString(drawing.day_lanes(shown, width=width))
+
+
+@register.simple_tag
+def lane_sample(kind: drawing.BarKind) -> SafeString:
+    """Draw one box of the legend of lanes: hands, heat, hold or cool."""
+    return SafeString(drawing.lane_sample(kind))
+
+
+@register.simple_tag
 def code_square(text: str, name: str) -> SafeString:
     """Draw a text as a QR code: ``{% code_square page.address "The address" %}``."""
     return SafeString(drawing.code_square(text, name=name))

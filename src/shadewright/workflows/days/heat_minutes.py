@@ -8,7 +8,7 @@ from shadewright.records.models import Bath, HeatSource, Pot
 from shadewright.records.models.catalogue import SourceKind
 from shadewright.workflows.days.bath_facts import Place
 from shadewright.workflows.heat_ups import HeatUps, heat_ups_of
-from shadewright.workflows.heating import HeatAsked, heat_of
+from shadewright.workflows.heating import HeatAsked, altitude, heat_of
 from shadewright.workflows.recipe_curves import programme_of, stops_of
 
 _NOTHING = HeatUps()
@@ -18,6 +18,7 @@ class HeatKnown:
     """The heat-ups of every pot on every source, looked up once for a whole day."""
 
     def __init__(self, pots: Sequence[Pot], sources: Sequence[HeatSource]) -> None:
+        self._altitude_m = altitude()
         timed = heat_reads.timed_places()
         self._places = [
             (pot, source, self._known(pot, source, timed))
@@ -39,6 +40,7 @@ class HeatKnown:
                     fibre_g=bath.fibre_g,
                     liquor_ml=bath.fibre_g * bath.liquor_ratio,
                     known=known,
+                    altitude_m=self._altitude_m,
                 )
             )
             if heat is not None:

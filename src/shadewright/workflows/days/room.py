@@ -1,9 +1,14 @@
 """The dye room: when it opens, how many sinks and rack places, and its habits."""
 
-from dataclasses import dataclass
-from datetime import time
+from dataclasses import dataclass, fields
+from datetime import UTC, date, datetime, time
 
+from django.db import transaction
+from django.utils import timezone
+
+from shadewright.errors import ConflictError, OutOfRangeError
 from shadewright.records import day_reads
+from shadewright.records.models import DyeRoom, Studio
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -43,3 +48,37 @@ def room_now() -> Room:
         cools_overnight=row.cools_overnight,
         is_described=True,
     )
+
+
+@transaction.atomic
+def keep_room(room: Room) -> None:
+    """Keep the room as it is described; days that have their own hours keep them."""
+    require_hours(room.opens_at, room.closes_at)
+    names = {field.name for field in fields(room)} - {"is_described"}
+    said = {name: getattr(room, name) for name in names}
+    DyeRoom.objects.update_or_create(studio=Studio.objects.first(), defaults=said)
+
+
+def require_hours(opens_at: time, closes_at: time) -> None:
+    """Refuse a day that closes before it opens."""
+    if closes_at <= opens_at:
+        raise OutOfRangeError(
+            name="The close",
+            given=f"{closes_at:%H:%M}",
+            allowed=f"after the opening at {opens_at:%H:%M}",
+            argument="closes_at",
+        )
+
+
+def require_known_clock(day: date, at: time | None, *, argument: str) -> None:
+    """Refuse a time that the clock on the wall leaps over, when clocks change."""
+    if at is None:
+        return
+    wall = datetime.combine(day, at)
+    moment = timezone.make_aware(wall).astimezone(UTC)
+    if timezone.localtime(moment).replace(tzinfo=None) != wall:
+        raise ConflictError(
+            why=f"The clocks are changed on this day, and {at:%H:%M} is left out.",
+            advice="Choose a time before or after.",
+            argument=argument,
+        )

@@ -1,0 +1,16 @@
+"""The way up from a page of a day."""
+
+from datetime import date
+
+from django.urls import reverse
+
+from shadewright.web.dye_days.words import named_day
+from shadewright.web.pages import Link
+
+
+def crumbs_of(day: date) -> tuple[Link, ...]:
+    """Return the days, and the day itself."""
+    return (
+        Link(words="Dye days", address=reverse("days")),
+        Link(words=named_day(day), address=reverse("day", args=[day])),
+    )

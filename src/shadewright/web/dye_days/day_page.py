@@ -1,0 +1,168 @@
+"""A day made into its page: keys, lanes, baths, what is in the way."""
+
+from collections.abc import Iterator, Mapping
+
+from django.urls import NoReverseMatch, reverse
+
+from shadewright.core.quantities import amount_text
+from shadewright.web.baths.words import status_chip
+from shadewright.web.dye_days import patience
+from shadewright.web.dye_days.pages import BathRow, DayPage, Key, SearchShown
+from shadewright.web.dye_days.plan_part import shown_plan, unplanned
+from shadewright.web.dye_days.ways_on import ways_on
+from shadewright.web.dye_days.words import clock, counted, load, named_day, span
+from shadewright.web.pages import Link
+from shadewright.web.parts import Chip
+from shadewright.workflows.days.day_now import DayBath, DayNow, WishNow
+from shadewright.workflows.days.next_things import next_things
+from shadewright.workflows.stamps import stamp_now, this_moment, today
+
+
+def day_page(now: DayNow) -> DayPage:
+    """Return the page of a day."""
+    missing = ways_on(now)
+    is_today = now.day == today()
+    late = _late() if is_today else {}
+    return DayPage(
+        title=named_day(now.day),
+        fact=_fact(now),
+        crumbs=(Link(words="Dye days", address=reverse("days")),),
+        day=now.day,
+        is_past=now.is_past,
+        is_today=is_today,
+        can_plan=bool(now.open_baths) and not now.is_past and not missing,
+        deed=stamp_now(by=None).deed,
+        keys=tuple(_keys(now)),
+        ways_on=missing,
+        rows=tuple(_row(each, now, late) for each in now.baths),
+        plan=None if now.schedule is None else shown_plan(now, now.schedule),
+        unplanned=() if now.is_past else unplanned(now),
+        search=_search(now),
+        facts=tuple(_facts(now)),
+        links=tuple(_links(now)),
+    )
+
+
+def _fact(now: DayNow) -> str:
+    if not now.baths:
+        return "No bath is planned."
+    skeins = sum(each.skeins or 0 for each in now.baths)
+    yarn = load(sum(each.fibre_g for each in now.baths), skeins)
+    said = f"{counted(len(now.baths), 'bath')}, {yarn}"
+    hands = "" if now.schedule is None else span(now.schedule.hands_min)
+    return f"{said}, hands {hands}." if hands else f"{said}."
+
+
+def _keys(now: DayNow) -> Iterator[Key]:
+    # To plan is the key of a form, not one of these.
+    if now.is_past:
+        yield from _key("How it went", "day-after", now, css="first")
+        return
+    if now.schedule is not None and now.day == today():
+        bench = reverse("bench-list")
+        yield Key(words="Open the bench", address=bench, icon="drop", css="first")
+        yield Key(
+            words="Replan from now", address=reverse("day-replan", args=[now.day])
+        )
+    if now.baths:
+        yield from _key("Cards", "day-cards", now, icon="print")
+
+
+def _links(now: DayNow) -> Iterator[Link]:
+    for words, name in (
+        ("Put yarn on this day", "day-add"),
+        ("Hours and people", "day-people"),
+        ("What is out", "day-replan"),
+        ("Stock for the day", "day-stock"),
+        ("Day sheet", "day-sheet"),
+        ("Soak list", "soak-list"),
+        ("Pull list", "pull-list"),
+        ("All off", "day-off"),
+        ("How it went", "day-after"),
+    ):
+        is_to_come = name in {"day-add", "day-people", "day-replan", "day-stock"}
+        if not (now.is_past and is_to_come):
+            yield from (
+                Link(words=key.words, address=key.address)
+                for key in _key(words, name, now)
+            )
+
+
+def _key(
+    words: str, name: str, now: DayNow, *, icon: str = "", css: str = ""
+) -> Iterator[Key]:
+    try:
+        address = reverse(name, args=[now.day])
+    except NoReverseMatch:
+        return
+    yield Key(words=words, address=address, icon=icon, css=css)
+
+
+def _row(bath: DayBath, now: DayNow, late: Mapping[str, str]) -> BathRow:
+    planned = None if now.schedule is None else now.schedule.bath(bath.number)
+    place = " on ".join(each for each in (bath.pot_name, bath.source_name) if each)
+    if planned is not None and place:
+        place = f"{clock(planned.stages[0].starts_at)} {place}"
+    return BathRow(
+        number=bath.number,
+        address=reverse("bath", args=[bath.number]),
+        wish_address=reverse("day-bath", args=[now.day, bath.number])
+        if bath.is_open and not now.is_past
+        else "",
+        called=f"{bath.called} on {bath.base_name}",
+        yarn=load(bath.fibre_g, bath.skeins or 0),
+        liquor=amount_text(bath.liquor_l, "l"),
+        place=place,
+        pins=_pins(bath.wish),
+        state=status_chip(bath.status),
+        late=Chip(words="late", kind="problem") if bath.number in late else None,
+    )
+
+
+def _late() -> dict[str, str]:
+    return {x.number: x.words for x in next_things(this_moment()) if x.is_late}
+
+
+def _pins(wish: WishNow) -> str:
+    """Return what is wished of a bath, in few words."""
+    said = [
+        f"in {wish.pot_name}" if wish.pot_name else "",
+        f"on {wish.source_name}" if wish.source_name else "",
+        f"from {clock(wish.starts_at)}" if wish.starts_at else "",
+        f"rinsed by {clock(wish.due_at)}" if wish.due_at else "",
+        {True: "overnight", False: "rinsed the same day", None: ""}[wish.is_overnight],
+        "steamed" if wish.is_steamed else "",
+    ]
+    return ", ".join(part for part in said if part)
+
+
+def _search(now: DayNow) -> SearchShown | None:
+    search = patience.search_of(now.day)
+    if search is None:
+        return None
+    if search.is_over:
+        patience.forget(now.day)
+        return SearchShown(is_over=True, said=search.said)
+    left = (
+        span(search.left_seconds / 60)
+        if search.left_seconds >= 60
+        else (f"{search.left_seconds}\u00a0s")
+    )
+    said = f"A better plan is looked for: about {left} more. The plan below holds."
+    return SearchShown(is_over=False, said=said)
+
+
+def _facts(now: DayNow) -> Iterator[tuple[str, str]]:
+    yield "Open", f"{clock(now.opens_at)} to {clock(now.closes_at)}"
+    people = [
+        f"{each.name} {clock(each.starts_at)} to {clock(each.ends_at)}"
+        for each in now.people
+    ]
+    yield "In", ", ".join(people) or "nobody"
+    out = [
+        f"{each.name}{f' from {clock(each.starts_at)}' if each.starts_at else ''}"
+        for each in now.outages
+    ]
+    if out:
+        yield "Out", ", ".join(out)
+    yield "Rack", f"{now.rack_slots} places"
