@@ -8,14 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from shadewright.core.planning.loads import MOST_BATHS, SplitPot, pot_load_g
 from shadewright.core.planning.sharing import allotted, filled_up
-from shadewright.core.planning.splits import (
-    MOST_BATHS,
-    SplitPot,
-    even_parts_g,
-    pot_load_g,
-    split_skeins,
-)
+from shadewright.core.planning.side_by_side import split_side_by_side
+from shadewright.core.planning.splits import even_parts_g, split_skeins
 from shadewright.errors import MissingError, OutOfRangeError
 
 SMALL = SplitPot(name="Small pot", volume_l=10.0)
@@ -121,6 +117,58 @@ def test_a_slip_of_the_pen_is_no_thousand_baths() -> None:
         split_skeins(skeins_g=[300.0] * 300, pots=(SMALL,), liquor_ratio=30.0)
 
 
+@pytest.mark.by_hand
+@pytest.mark.parametrize(
+    ("skeins", "told"),
+    [
+        # 303 g and 1212 g: eleven skeins fit into the large pot alone.
+        (11, [("Large pot", 1, 11)]),
+        # 12 of 12.12 and 2 of 3.03; the last could go to either and goes to the large.
+        (14, [("Large pot", 1, 12), ("Small pot", 1, 2)]),
+        # 16 are more than both hold at once: the large one twice, and no third bath.
+        (16, [("Large pot", 1, 8), ("Large pot", 2, 8)]),
+    ],
+)
+def test_side_by_side(skeins: int, told: list[tuple[str, int, int]]) -> None:
+    baths = split_side_by_side(
+        skeins_g=[100.0] * skeins, pots=(SMALL, LARGE), liquor_ratio=30.0
+    )
+    assert [(each.pot, each.turn, len(each.skeins_g)) for each in baths] == told
+
+
+@given(skeins=weights, least=st.integers(1, 5))
+def test_side_by_side_every_skein_is_dyed_once(skeins: list[float], least: int) -> None:
+    baths = split_side_by_side(
+        skeins_g=skeins,
+        pots=(SMALL, OTHER, LARGE),
+        liquor_ratio=30.0,
+        least_baths=least,
+    )
+    assert sorted(g for bath in baths for g in bath.skeins_g) == sorted(skeins)
+    assert all(bath.fibre_g <= bath.load_g * (1 + 1e-9) for bath in baths)
+    assert len(baths) >= min(least, len(skeins))
+    assert len({(bath.pot, bath.turn) for bath in baths}) == len(baths)
+
+
+@given(skeins=st.integers(1, 60))
+def test_no_pot_is_filled_more_often_than_it_must_be(skeins: int) -> None:
+    """Three skeins each in the small pots, twelve in the large one: 18 a filling."""
+    baths = split_side_by_side(
+        skeins_g=[100.0] * skeins, pots=(SMALL, OTHER, LARGE), liquor_ratio=30.0
+    )
+    assert max(bath.turn for bath in baths) == ceil(skeins / 18)
+
+
+def test_a_jar_that_holds_no_skein_is_no_pot() -> None:
+    jar = SplitPot(name="Jar", volume_l=1.0)
+    baths = split_side_by_side(
+        skeins_g=[100.0] * 6, pots=(SMALL, jar), liquor_ratio=30.0
+    )
+    assert {bath.pot for bath in baths} == {"Small pot"}
+    with pytest.raises(OutOfRangeError, match=str(MOST_BATHS)):
+        split_side_by_side(skeins_g=[300.0] * 300, pots=(SMALL,), liquor_ratio=30.0)
+
+
 @given(grams=st.floats(1.0, 20_000.0))
 def test_loose_yarn_is_shared_evenly(grams: float) -> None:
     parts = even_parts_g(fibre_g=grams, pots=(SMALL,), liquor_ratio=30.0)
@@ -140,9 +188,13 @@ def test_whole_pots_hold_no_further_skein(
 ) -> None:
     baths = split_skeins(skeins_g=[skein_g] * skeins, pots=pots, liquor_ratio=30.0)
     whole, more = filled_up(baths=baths, skein_g=skein_g)
-    room = min(bath.load_g for bath in baths)
-    counts = {len(bath.skeins_g) for bath in whole if bath.load_g == room}
-    assert counts == {floor(room / skein_g * (1 + 1e-9))}
+    for bath in whole:
+        assert len(bath.skeins_g) == floor(bath.load_g / skein_g * (1 + 1e-9))
+    alike, _ = filled_up(baths=baths, skein_g=skein_g, most_g=baths[-1].load_g)
+    assert all(
+        len(one.skeins_g) <= max(len(two.skeins_g), len(had.skeins_g))
+        for one, two, had in zip(alike, whole, baths, strict=True)
+    )
     assert sum(len(bath.skeins_g) for bath in whole) == skeins + more
     assert all(bath.fibre_g <= bath.load_g * (1 + 1e-9) for bath in whole)
 

@@ -83,16 +83,21 @@ def test_the_baths_follow_what_is_typed(client: Client, things: Dyeing) -> None:
 def test_true_weights_loose_yarn_and_the_pots_that_may_be_used(
     client: Client, things: Dyeing
 ) -> None:
-    asked = {"version": things.recipe(), "base": things.base}
+    asked: dict[str, str | int] = {"version": things.recipe(), "base": things.base}
     true = live(client, **asked, weights="98,4\n103\n\n101.6 g")
     assert "1 bath, 303 g, 3 skeins." in true.text
     small = Pot.objects.get(name="Small pot").pk
     loose = live(client, **asked, fibre_g="450", pots=small)
     assert "3 baths, 450 g." in loose.text
-    whole = live(client, **asked, skeins=4, skein_g="100", is_whole_pots="on")
+    four = {**asked, "skeins": 4, "skein_g": "100"}
+    beside = live(client, **four).text
+    assert "Blue pot 300 g, 3 skeins" in beside
+    assert "Small pot 100 g, 1 skein" in beside
+    alike = live(client, **four, way="alike").text
+    assert "room for 2 more skeins" in alike
+    assert "Blue pot would be filled more than once, and pots cool overnight" in alike
+    whole = live(client, **four, way="alike", is_whole_pots="on")
     assert "2 of them for the shelf" in whole.text
-    room = live(client, **asked, skeins=4, skein_g="100")
-    assert "room for 2 more skeins" in room.text
 
 
 @pytest.mark.parametrize(

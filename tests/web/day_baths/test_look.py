@@ -31,6 +31,8 @@ def test_from_an_order_to_baths_to_the_stock_to_make(
     page.goto(f"{live_server.url}/days/{today():%Y-%m-%d}/add/")
     page.get_by_role("link", name="Take this").click()
     told = page.get_by_role("status").filter(has_text="baths")
+    expect(told).to_contain_text("4 baths, 800 g, 8 skeins.")
+    page.get_by_text("Alike: baths of one weight").click()
     expect(told).to_contain_text("3 baths, 800 g, 8 skeins.")
     expect(page.get_by_role("cell", name="3 for order 7").first).to_be_visible()
     page.get_by_text("Liquor, water, how well").click()

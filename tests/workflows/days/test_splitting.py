@@ -24,7 +24,7 @@ from shadewright.workflows.days.split_keeping import (
     keep_split,
     take_split_back,
 )
-from shadewright.workflows.days.splitting import SplitWish, split_wish
+from shadewright.workflows.days.splitting import SplitWay, SplitWish, split_wish
 from shadewright.workflows.planned_baths import plan_anew, wish_of
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import write_recipe
@@ -112,6 +112,17 @@ def test_whole_pots_take_further_skeins_for_the_shelf(pot: Ready) -> None:
     numbers = keep_split(asked, stamp_now(by=None))
     shares = BathFor.objects.filter(line=line).values_list("bath__number", "skeins")
     assert set(shares) == {(numbers[0], 3), (numbers[1], 1)}
+
+
+@pytest.mark.by_hand
+def test_side_by_side_each_pot_is_filled_once_where_that_will_do(pot: Ready) -> None:
+    # 12, 3 and 3 skeins: 14 go into the vat and one small pot, 12 and 2 as full.
+    asked = wish(pot, skeins_g=(100.0,) * 14, way=SplitWay.SIDE_BY_SIDE)
+    plan = split_wish(asked)
+    assert [(x.pot, len(x.skeins_g)) for x in plan.baths] == [("Vat", 12), ("P2", 2)]
+    assert plan.room_for == 1
+    alike = split_wish(replace(asked, way=SplitWay.ALIKE))
+    assert [(x.pot, x.turn) for x in alike.baths] == [("Vat", 1), ("Vat", 2)]
 
 
 @pytest.mark.by_hand

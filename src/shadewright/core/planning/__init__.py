@@ -32,10 +32,12 @@ p       chance that a worse change stays                1
 14. ``explaining`` why a bath is left out
 15. ``conflicts``  what is going and cannot go on as it stands
 16. ``plans``      the plan as people read it
-17. ``splits``     yarn split into baths, by what pots take
-18. ``sharing``    whole pots, and whose skeins
-19. ``demand``     how much is to be dyed, for orders and the shelf
-20. ``promises``   when yarn can be ready
+17. ``loads``      what pots take, and what is too heavy
+18. ``splits``     yarn split into baths that are alike
+19. ``side_by_side`` yarn split over pots that are filled once
+20. ``sharing``    whole pots, and whose skeins
+21. ``demand``     how much is to be dyed, for orders and the shelf
+22. ``promises``   when yarn can be ready
 
 Sources: [kolisch1996]_ for placing one after the other; [kirkpatrick1983]_ for the
 search; [carlier1987]_ for the bounds. The energy and the moves are our own.

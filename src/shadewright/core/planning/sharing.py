@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
-from math import floor
+from math import floor, inf
 
 from shadewright.core.planning.splits import SplitBath
 from shadewright.core.quantities import require_mass
@@ -11,7 +11,7 @@ _ROUNDING = 1e-9
 
 
 def filled_up(
-    *, baths: Sequence[SplitBath], skein_g: float
+    *, baths: Sequence[SplitBath], skein_g: float, most_g: float = inf
 ) -> tuple[tuple[SplitBath, ...], int]:
     """Return baths with their pots filled up with more skeins, and how many those are.
 
@@ -21,22 +21,18 @@ def filled_up(
         A split. [-]
     skein_g : float
         What a further skein weighs; above zero. [g]
+    most_g : float
+        No bath is filled beyond this, so that baths stay alike. [g]
 
     Returns
     -------
     tuple of tuple of SplitBath and int
-        The same baths, whole pots as far as the least filled allows, and the skeins
-        that came in. [1]
+        The same baths, each as full as its pot allows, and the skeins that came in. [1]
 
     Raises
     ------
     OutOfRangeError
         If the weight is out of range.
-
-    Notes
-    -----
-    Every bath is filled to the weight that the smallest of their pots takes, so that
-    baths of one batch stay alike.
 
     Examples
     --------
@@ -46,8 +42,7 @@ def filled_up(
     (300.0, 2)
     """
     require_mass(skein_g, name="A skein", argument="skein_g")
-    room_g = min(bath.load_g for bath in baths)
-    whole = tuple(_filled(bath, skein_g, room_g) for bath in baths)
+    whole = tuple(_filled(bath, skein_g, min(bath.load_g, most_g)) for bath in baths)
     more = sum(len(bath.skeins_g) for bath in whole)
     return whole, more - sum(len(bath.skeins_g) for bath in baths)
 

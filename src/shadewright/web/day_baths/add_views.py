@@ -13,7 +13,7 @@ from shadewright.core.quantities import amount_text, number_text
 from shadewright.errors import StudioError
 from shadewright.web.asking import number_asked
 from shadewright.web.baths.pages import NoRecipePage
-from shadewright.web.day_baths.forms import AddForm, line_key
+from shadewright.web.day_baths.forms import AddForm, line_key, usual_way
 from shadewright.web.day_baths.pages import AddPage, PastPage, Refusal, Waiting
 from shadewright.web.day_baths.showing import shown_split
 from shadewright.web.dye_days.words import counted, named_day
@@ -161,6 +161,7 @@ def _begun(asked: QueryDict, waiting: tuple[LineWaiting, ...]) -> QueryDict:
         "version": "" if recipe is None else str(newest_version_id(recipe)),
         "base": str(bases[0].id) if len(bases) == 1 else "",
         "water": "" if water is None else str(water.id),
+        "way": usual_way().value,
     }
     _fill(typed, known)
     base = number_asked(typed, "base", kind="base")

@@ -14,13 +14,19 @@ from shadewright.web.amounts import mass_field, ratio_field, some_mass
 from shadewright.web.forms import DeedForm, NumberInput
 from shadewright.web.purposes import purpose_field
 from shadewright.workflows.choices import bases_in_use, lots_in_use, pots_in_use
-from shadewright.workflows.days.splitting import SplitWish
+from shadewright.workflows.days.room import room_now
+from shadewright.workflows.days.splitting import SplitWay, SplitWish
 from shadewright.workflows.days.waiting import LineWaiting, usual_skein_g
 from shadewright.workflows.recipes import recipes, version
 from shadewright.workflows.waters import waters
 
 MOST_SKEINS = 1000
 _MOST_BATHS = 100
+
+WAYS = {
+    SplitWay.SIDE_BY_SIDE: "Side by side: each pot filled once, where that will do",
+    SplitWay.ALIKE: "Alike: baths of one weight, the largest pot filled again",
+}
 
 
 class AddForm(DeedForm):
@@ -60,6 +66,13 @@ class AddForm(DeedForm):
         required=False,
         widget=forms.CheckboxSelectMultiple,
         help_text="None ticked: all of them. Each is filled as often as it takes.",
+    )
+    way = forms.TypedChoiceField(
+        label="How it is split",
+        choices=[(each.value, words) for each, words in WAYS.items()],
+        coerce=SplitWay,
+        required=False,
+        widget=forms.RadioSelect,
     )
     is_whole_pots = forms.BooleanField(
         label="Fill whole pots; the skeins beyond are for the shelf", required=False
@@ -162,6 +175,7 @@ class AddForm(DeedForm):
             loose_g=sent["fibre_g"],
             pots=tuple(sent["pots"]),
             liquor_ratio=sent["liquor_ratio"],
+            way=sent["way"] or usual_way(),
             least_baths=sent["least_baths"] or 1,
             is_whole_pots=sent["is_whole_pots"],
             mill_lot_id=sent["mill_lot"] or None,
@@ -181,6 +195,11 @@ class AddForm(DeedForm):
         offered = [(str(key), words) for key, words in known]
         first = [("", none)] if none else []
         self.fields[name].choices = [*first, *offered]  # type: ignore[attr-defined]
+
+
+def usual_way() -> SplitWay:
+    """Return how yarn is split where nobody says: by how pots are cooled here."""
+    return SplitWay.SIDE_BY_SIDE if room_now().cools_overnight else SplitWay.ALIKE
 
 
 def number_said(said: Mapping[str, Any], name: str) -> int | None:

@@ -70,6 +70,7 @@ class SplitShown:
 
     head: str
     batch: str
+    turns: str
     room: str
     baths: tuple[BathShown, ...]
     has_orders: bool

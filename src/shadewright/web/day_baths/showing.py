@@ -17,6 +17,7 @@ from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.ways import way_to
+from shadewright.workflows.days.room import room_now
 from shadewright.workflows.days.scale_check import DyeAtScale, ScaleCheck
 from shadewright.workflows.days.splitting import DyeOfSplit, SplitPlan, skeins_words
 from shadewright.workflows.days.waiting import LineWaiting
@@ -35,6 +36,7 @@ def shown_split(plan: SplitPlan, waiting: Iterable[LineWaiting]) -> SplitShown:
     return SplitShown(
         head=_head(plan),
         batch=BATCH if len(plan.baths) > 1 else "",
+        turns=_turns(plan),
         room=_room(plan),
         baths=tuple(_bath(plan, place, orders) for place in range(len(plan.baths))),
         has_orders=any(plan.shares),
@@ -53,6 +55,18 @@ def _head(plan: SplitPlan) -> str:
     words = f"{counted(len(plan.baths), 'bath')}, {load(plan.fibre_g, skeins)}"
     more = f", {plan.more} of them for the shelf" if plan.more else ""
     return f"{words}{more}."
+
+
+def _turns(plan: SplitPlan) -> str:
+    """Say what a second filling asks, where pots cool overnight."""
+    again = dict.fromkeys(bath.pot for bath in plan.baths if bath.turn > 1)
+    if not again or not room_now().cools_overnight:
+        return ""
+    pots = " and ".join(again)
+    return (
+        f"{pots} would be filled more than once, and pots cool overnight here: cool "
+        "the first bath by day, or put a part on another day."
+    )
 
 
 def _room(plan: SplitPlan) -> str:

@@ -3,16 +3,15 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from enum import StrEnum
+from math import inf
 
 from shadewright.core.baths import dye_mass_g, liquor_ml
 from shadewright.core.baths.in_turn import DoseInTurn, chosen_in_turn, enough_for
+from shadewright.core.planning.loads import SplitPot
 from shadewright.core.planning.sharing import allotted, filled_up
-from shadewright.core.planning.splits import (
-    SplitBath,
-    SplitPot,
-    even_parts_g,
-    split_skeins,
-)
+from shadewright.core.planning.side_by_side import split_side_by_side
+from shadewright.core.planning.splits import SplitBath, even_parts_g, split_skeins
 from shadewright.core.quantities import number_text
 from shadewright.core.solutions.keeping import Purpose
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
@@ -25,6 +24,13 @@ from shadewright.workflows.recipe_shapes import Version, shaped_version
 from shadewright.workflows.stamps import today
 
 _MOST_NAMED = 60
+
+
+class SplitWay(StrEnum):
+    """How a wish is split: into baths that are alike, or over pots side by side."""
+
+    ALIKE = "alike"
+    SIDE_BY_SIDE = "side by side"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -43,6 +49,7 @@ class SplitWish:
     loose_g: float | None = None
     pots: tuple[int, ...] = ()
     liquor_ratio: float | None = None
+    way: SplitWay = SplitWay.ALIKE
     least_baths: int = 1
     is_whole_pots: bool = False
     mill_lot_id: int | None = None
@@ -196,7 +203,9 @@ def _split(
             liquor_ratio=ratio,
             least_baths=wish.least_baths,
         )
-    baths = split_skeins(
+    is_beside = wish.way is SplitWay.SIDE_BY_SIDE and wish.loose_g is None
+    split = split_side_by_side if is_beside else split_skeins
+    baths = split(
         skeins_g=skeins_g,
         pots=rooms,
         liquor_ratio=ratio,
@@ -204,7 +213,11 @@ def _split(
     )
     if wish.loose_g is not None:
         return baths, 0, 0
-    whole, more = filled_up(baths=baths, skein_g=sum(skeins_g) / len(skeins_g))
+    whole, more = filled_up(
+        baths=baths,
+        skein_g=sum(skeins_g) / len(skeins_g),
+        most_g=inf if is_beside else min(bath.load_g for bath in baths),
+    )
     return (whole, more, 0) if wish.is_whole_pots else (baths, 0, more)
 
 
