@@ -9,6 +9,7 @@ from django.test import Client
 from shadewright.records.models import (
     Auxiliary,
     Base,
+    Circuit,
     HeatSource,
     MeasuringTool,
     MillLot,
@@ -60,6 +61,7 @@ FORMS: dict[str, dict[str, str]] = {
         "power_kw": "1800 W",
         "notes": "springy",
     },
+    "circuits": {"name": "Cooker", "limit_kw": "7,2", "notes": "springy"},
     "tools": {
         "name": "Tall cylinder",
         "kind": "cylinder",
@@ -78,6 +80,7 @@ NEEDED = {
     "waters": {"name": "Rain butt"},
     "pots": {"name": "Pot", "material": "enamel", "volume_l": "12"},
     "burners": {"name": "Ring", "kind": "coil", "power_kw": "2"},
+    "circuits": {"name": "Wall", "limit_kw": "3.6"},
     "tools": {"name": "Scale", "kind": "balance"},
 }
 MODELS: dict[str, Any] = {
@@ -86,6 +89,7 @@ MODELS: dict[str, Any] = {
     "waters": Water,
     "pots": Pot,
     "burners": HeatSource,
+    "circuits": Circuit,
     "tools": MeasuringTool,
 }
 
@@ -117,6 +121,7 @@ def test_it_is_added_shown_edited_and_kept(client: Client, slug: str) -> None:
         ("waters", ("120 mg/l", "150 mg/l", "7.6", "5 January")),
         ("pots", ("12 l", "1.8 kg", "Enamel")),
         ("burners", ("1.8 kW", "Induction")),
+        ("circuits", ("7.2 kW",)),
         ("tools", ("500 ml", "5 ml", "ISO", "4 ml", "12.50")),
     ],
 )
@@ -290,3 +295,25 @@ def test_no_field_goes_without_words(client: Client, slug: str) -> None:
     assert "-----" not in form
     assert "Not written down: " in page
     assert "None," not in page
+
+
+def test_a_burner_says_its_circuit_and_an_edit_names_both(client: Client) -> None:
+    first, second = (
+        Circuit.objects.create(name=name, limit_kw=3.6) for name in ("Wall", "Cooker")
+    )
+    ring = {**NEEDED["burners"], "circuit": str(first.pk)}
+    place = client.post("/burners/new/", ring).headers["Location"]
+    assert "Wall" in text(client, place)
+    moved = {**ring, "circuit": str(second.pk)}
+    page = client.post(f"{place}edit/", moved, follow=True).content.decode()
+    assert 'Circuit: <span class="undone">Wall</span> → Cooker' in page
+    assert "Cooker" in text(client, "/burners/")
+
+
+@pytest.mark.parametrize(("kind", "room_g"), [("steamer", 800.0), ("coil", None)])
+def test_only_a_steamer_has_room_for_yarn(
+    client: Client, kind: str, room_g: float | None
+) -> None:
+    sent = {**NEEDED["burners"], "kind": kind, "room_g": "800"}
+    client.post("/burners/new/", sent)
+    assert HeatSource.objects.get().room_g == room_g

@@ -94,7 +94,8 @@ def _facts(item: Item, fields: dict[str, forms.Field]) -> Iterator[Fact]:
     for name, field in fields.items():
         if name == "name":
             continue
-        value = getattr(item, name)
+        is_row = isinstance(field, forms.ModelChoiceField)
+        value = getattr(item, f"{name}_id" if is_row else name)
         yield Fact(
             label=str(field.label),
             words=said(field, value, _unit(item)),

@@ -8,6 +8,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.records.models import (
     Auxiliary,
     Base,
+    Circuit,
     Dye,
     HeatSource,
     MeasuringTool,
@@ -21,7 +22,7 @@ from shadewright.web.catalogue.forms import AcidForm, YarnForm
 from shadewright.web.catalogue.item_form import ItemForm
 from shadewright.web.catalogue.meter_form import MeterForm
 from shadewright.web.catalogue.pot_form import PotForm
-from shadewright.web.catalogue.source_form import SourceForm
+from shadewright.web.catalogue.source_form import CircuitForm, SourceForm
 from shadewright.web.catalogue.tool_form import ToolForm
 from shadewright.web.catalogue.tool_words import along, in_a_word
 from shadewright.web.catalogue.water_form import WaterForm
@@ -44,7 +45,7 @@ class Column:
 
 @dataclass(frozen=True, kw_only=True)
 class Kind:
-    """Dyes, bases, acids, waters, pots, burners, tools or meters."""
+    """Dyes, bases, acids, waters, pots, burners, circuits, tools or meters."""
 
     slug: str
     noun: str
@@ -206,7 +207,19 @@ BURNERS = Kind(
     columns=(
         _choice("kind", "What it is"),
         _number("power_kw", "Power", "kW"),
+        _text("circuit", "Circuit", "desk"),
     ),
+)
+CIRCUITS = Kind(
+    slug="circuits",
+    noun="circuit",
+    here="Circuits",
+    title="Circuits",
+    fact="Burners behind one fuse, and what it bears: a plan never asks for more.",
+    would_be="Your fuses, each with what it bears; a burner then says on which it is.",
+    model=Circuit,
+    form=CircuitForm,
+    columns=(_number("limit_kw", "Bears", "kW"),),
 )
 TOOLS = Kind(
     slug="tools",

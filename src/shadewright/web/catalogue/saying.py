@@ -47,6 +47,8 @@ def said(field: forms.Field, value: object, unit: str = "") -> str:
 
 
 def _written(field: forms.Field, value: object, unit: str) -> str:
+    if isinstance(field, forms.ModelChoiceField):
+        return _named(field, value)
     if isinstance(field, forms.ChoiceField):
         return str(dict(field.choices).get(str(value), value))  # type: ignore[arg-type]
     if isinstance(field, forms.DateField):
@@ -54,6 +56,14 @@ def _written(field: forms.Field, value: object, unit: str) -> str:
     if isinstance(value, int | float):
         return amount_text(value, unit)
     return str(value)
+
+
+def _named(field: forms.ModelChoiceField[models.Model], value: object) -> str:
+    """Return what a row is called that stands here by its number."""
+    rows = field.queryset
+    known = None if rows is None else rows.model._default_manager  # ruff: ignore[private-member-access]
+    row = None if known is None else known.filter(pk=value).first()
+    return str(value if row is None else row)
 
 
 def changes(
@@ -78,7 +88,8 @@ def _lines(
     labelled: dict[str, forms.Field],
     unit: str,
 ) -> Iterator[ChangeLine]:
-    for name, field in labelled.items():
+    for label, field in labelled.items():
+        name = f"{label}_id" if isinstance(field, forms.ModelChoiceField) else label
         was, now = before.get(name), after.get(name)
         if was != now:
             yield ChangeLine(

@@ -9,6 +9,7 @@ from shadewright.web.catalogue.kinds import (
     ACIDS,
     BASES,
     BURNERS,
+    CIRCUITS,
     DYES,
     METERS,
     POTS,
@@ -44,7 +45,7 @@ urlpatterns = [
     path("waters/<int:item_id>/usual/", use_water, name="use-water"),
     *(
         each
-        for kind in (DYES, BASES, ACIDS, WATERS, POTS, BURNERS, TOOLS, METERS)
+        for kind in (DYES, BASES, ACIDS, WATERS, POTS, BURNERS, CIRCUITS, TOOLS, METERS)
         for each in _addresses(kind)
     ),
 ]
