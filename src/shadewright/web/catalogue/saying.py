@@ -58,7 +58,7 @@ def _written(field: forms.Field, value: object, unit: str) -> str:
     return str(value)
 
 
-def _named(field: forms.ModelChoiceField[models.Model], value: object) -> str:
+def _named(field: "forms.ModelChoiceField[models.Model]", value: object) -> str:
     """Return what a row is called that stands here by its number."""
     rows = field.queryset
     known = None if rows is None else rows.model._default_manager  # ruff: ignore[private-member-access]
