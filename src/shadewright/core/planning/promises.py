@@ -14,9 +14,10 @@ h       usual hours on the rack                         h
 ======  ==============================================  ====
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import count, takewhile
 from math import ceil
 
 DRY_FAST, DRY_SLOW = 2 / 3, 4 / 3
@@ -51,7 +52,8 @@ def dyed_on(
 ) -> date:
     """Return the dye day on which the last of a queue is dyed.
 
-    The days that are known fill first, f skeins of them; after those
+    Days that are known take what they have room for, f skeins of them. In a gap
+    between two that is longer than g, and after the last, comes one every g days
 
     days = ceil((q − f) / c) g                                       (5)
 
@@ -85,12 +87,26 @@ def dyed_on(
     datetime.date(2026, 12, 4)
     """
     left, last = skeins, today
-    for each in known:
-        left, last = left - max(0, each.free_skeins), each.day
-        if left <= 0:
-            return last
-    more = max(1, ceil(left / max(1, habit.skeins_a_day)))
-    return last + timedelta(days=ceil(more * habit.days_between))
+    for each in [*known, None]:
+        for day in _usual_days(last, before=each, days_between=habit.days_between):
+            left -= max(1, habit.skeins_a_day)
+            if left <= 0:
+                return day
+        if each is not None:
+            left, last = left - max(0, each.free_skeins), each.day
+            if left <= 0:
+                break
+    return last
+
+
+def _usual_days(
+    last: date, *, before: KnownDay | None, days_between: float
+) -> Iterator[date]:
+    """Return a day every so many days, up to the next that is known, or for ever."""
+    end = date.max if before is None else before.day
+    step_days = max(1.0, days_between)
+    days = (last + timedelta(days=ceil(step * step_days)) for step in count(1))
+    return takewhile(lambda day: day < end, days)
 
 
 def ready_on(*, dyed: date, habit: Habit, dries: float) -> date:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import floor
 
 from shadewright.core.planning.demand import whole_pots
-from shadewright.core.planning.splits import pot_load_g
+from shadewright.core.planning.loads import pot_load_g
 from shadewright.records import day_reads, order_reads
 from shadewright.records.models import Pot
 from shadewright.workflows.days.demand import ToDye

@@ -24,6 +24,10 @@ from shadewright.workflows.trace_nodes import counted
 from shadewright.workflows.trace_nodes import day as day_words
 
 
+_LONGEST_QUEUE = 20_000
+"""Beyond this many skeins no calendar reaches."""
+
+
 @dataclass(frozen=True, kw_only=True)
 class Promise:
     """When an order can be ready, from the soonest to the latest, and why.
@@ -110,7 +114,7 @@ def _ready(waiting: _Waiting, pace: Pace, habit: Habit, *, dries: float) -> date
         days.append(max(today(), ready_on(dyed=dyed, habit=habit, dries=dries)))
     if waiting.to_dye:
         last = dyed_on(
-            skeins=waiting.before + waiting.to_dye,
+            skeins=min(waiting.before + waiting.to_dye, _LONGEST_QUEUE),
             today=today(),
             known=pace.known,
             habit=habit,
