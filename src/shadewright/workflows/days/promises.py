@@ -23,7 +23,6 @@ from shadewright.workflows.stamps import today
 from shadewright.workflows.trace_nodes import counted
 from shadewright.workflows.trace_nodes import day as day_words
 
-
 _LONGEST_QUEUE = 20_000
 """Beyond this many skeins no calendar reaches."""
 
