@@ -285,3 +285,4 @@ def test_the_ledger_names_what_came_after_the_heat(client: Client, number: str) 
     assert "Dye left in the bath: Hold 30 min, then look at the bath, 25 %" in said
     assert "On the rack, 2 skeins" in said
     assert "Note: Slate, 110 %" in said
+    assert "10 % more than on the card, for the hue." in said

@@ -19,7 +19,7 @@ from shadewright.workflows.bath_pages import (
 )
 from shadewright.workflows.bath_shapes import AFTER
 from shadewright.workflows.deviations import deviations
-from shadewright.workflows.rescaling import ACCEPTED, RESCALED
+from shadewright.workflows.rescaling import ACCEPTED, RESCALED, factor_words
 
 _SEEN = 0.005  # common practice: half a percent is less than a syringe shows
 _OVER = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
@@ -95,6 +95,8 @@ def _done(line: DoneLine, bath: BathNow) -> str:
 
 
 def _differs(each: StepNow) -> Iterator[str]:
+    if each.dose is not None and each.dose.is_rescaled:
+        yield f"{factor_words(each.dose.factor)}."
     for line in (*each.parts, *each.ticks):
         if line.bottle and each.step.code and line.bottle != each.step.code:
             yield f"From {line.bottle} instead of {each.step.code}."
