@@ -34,10 +34,10 @@ from shadewright.core.quality.causes.usual import Usual
 ANY_WAY_SD: Final = 1.5
 """A cause moves each number of Lab by about this. [1]"""
 
-PALER_BY, PALER_SD, ASIDE_SD = 2.2, 1.2, 0.6
+PALER_BY, PALER_SD, ASIDE_SD = 2.2, 1.2, 0.5
 """A number that dyes paler: by how much, how much that varies, how far aside. [1]"""
 
-ASTRAY: Final = 0.2
+ASTRAY: Final = 0.25
 """Share of numbers that move the colour another way than they should. [-]"""
 
 AS_BEFORE_NEW, AS_BEFORE_SEEN, AS_BEFORE_NUMBER = 0.25, 0.7, 0.5
@@ -56,7 +56,7 @@ QUIET_CHANGES: Final = 8.0
 SEEN_BEFORE: Final = 0.3
 """A name that was dyed under before is so much less likely to do something new. [-]"""
 
-NUMBER_WORTH: Final = 1.2
+NUMBER_WORTH: Final = 1.3
 """A number far outside its range, against a name that is new. [-]"""
 
 FAR, LEAST_SPREAD = 3.0, 0.15
