@@ -37,7 +37,7 @@ def dyehouse(*, limit_kw: float = 3.6, pots: int = 2) -> Dyehouse:
     """Found a studio, and put its first bath out of the way."""
     founded()
     known = ready(bottle_ml=5000.0)
-    Bath.objects.update(dyed_on=date(2026, 1, 5))
+    Bath.objects.update(number="260105-B1", dyed_on=date(2026, 1, 5))
     circuit = Circuit.objects.create(name="Kitchen", limit_kw=limit_kw)
     return Dyehouse(
         ready=known,

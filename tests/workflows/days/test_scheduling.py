@@ -197,7 +197,7 @@ def test_a_day_that_lacks_something_says_so(
 ) -> None:
     with as_of(at(7)):
         house.bath(DAY)
-        model.objects.update(is_retired=True)  # type: ignore[union-attr]
+        model.objects.update(is_retired=True)
         with pytest.raises(StudioError, match=said):
             make_plan(day=DAY, stamp=stamp_now(by=None))
 
