@@ -45,8 +45,10 @@ def heat(number: str, *, is_off: bool = True) -> None:
         tapped(number, BathAct.HEAT_OFF, "off", at=at(10, 10))
 
 
-@pytest.mark.parametrize("paper", ["a4", "a5", "letter"])
-@pytest.mark.parametrize("name", ["sheet", "soak", "pull", "cards"])
+@pytest.mark.parametrize(
+    ("name", "paper"),
+    [("sheet", "a4"), ("soak", "a5"), ("pull", "letter"), ("cards", "a5")],
+)
 def test_papers_open_as_pdf(
     client: Client, day: "PlannedDay", name: str, paper: str
 ) -> None:
@@ -75,10 +77,10 @@ def test_a_day_is_told_side_by_side(client: Client, day: "PlannedDay") -> None:
         "0 of 2 baths finished, the last heat off at 10:10, 27 min later.",
         "Heat on 08:21 08:33 12 min later",
         "It was not begun.",
-        "Water, an estimate 22.8 l Soaks 2 l, baths 5.82 l, rinses 15 l",
+        "Water, an estimate Soaks 2 l, baths 5.82 l, rinses 15 l",
         "Each burner at its full power from heat on to heat off",
         "A usual value, a guess: 0 timings of yours so far, 5 are wanted.",
-        "follow your local rules",
+        "Follow your local rules",
     ):
         assert part in page.text, part
     assert f"/baths/{day.first}/card/" in page.links
@@ -92,7 +94,7 @@ def test_nothing_says_that_a_bath_may_be_poured(
     Dye.objects.update(is_metal_complex=True)
     heat(day.first)
     text = read(client.get(AFTER)).text
-    assert "Slate and Gorse holds a metal" in text or "holds a metal" in text
+    assert "holds a metal" in text
     for said in ("may be poured", "can be poured", "is safe", "allowed"):
         assert said not in text
 
@@ -101,10 +103,12 @@ def test_meters_are_written_and_taken_back(client: Client, day: "PlannedDay") ->
     for shown in ("1204,5", "1207 kWh"):
         sent = {"deed": uuid4(), "power": shown, "note": ""}
         assert client.post(AFTER, sent).status_code == 302
-    assert "Energy, metered 2.5 kWh" in read(client.get(AFTER)).text
+    text = read(client.get(AFTER)).text
+    assert "between its first and last reading. 2.5 kWh" in text
+    assert "Power read 1204.5 kWh" in text
     last = DayLine.objects.order_by("-id")[0]
     client.post(f"/undo/{last.deed}/", {"next": AFTER})
-    assert "Energy, metered –" in read(client.get(AFTER)).text
+    assert "2.5 kWh" not in read(client.get(AFTER)).text
     assert day.first
 
 

@@ -7,7 +7,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.utils.timezone import localtime
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 from shadewright.errors import StudioError
 from shadewright.web.baths.words import status_chip
 from shadewright.web.day_papers.forms import ReadForm
@@ -39,6 +39,7 @@ from shadewright.workflows.days.stage_times import FEWEST, StageTime, StageTimes
 from shadewright.workflows.stamps import stamp_now
 
 _OPEN = {BathStatus.PLANNED, BathStatus.GOING, BathStatus.COOLING}
+_METER_DIGITS = 9
 _PAPERS = (
     ("Day sheet", "day-sheet"),
     ("Soak list", "soak-list"),
@@ -126,14 +127,26 @@ def _fact(found: DayAfter) -> str:
 def _bath(each: BathAfter, day: date) -> BathSide:
     rows = (*(_moment(x, day) for x in each.moments), *map(_lasted, each.lengths))
     return BathSide(
-        number=each.number,
         address=reverse("bath", args=[each.number]),
         called=each.called,
         state=status_chip(each.status),
+        in_short=_in_short(each),
         rows=tuple(row for row in rows if row.planned or row.real),
         differs=each.differs,
         card=reverse("type-card", args=[each.number]) if each.status in _OPEN else "",
     )
+
+
+def _in_short(each: BathAfter) -> str:
+    """Return how late its heat went off, and how much else differed."""
+    if each.status is BathStatus.PLANNED:
+        return ""
+    off = each.moments[2].differs
+    said = (
+        f"heat off {off}" if off else "",
+        f"{counted(len(each.differs), 'thing')} differed" if each.differs else "",
+    )
+    return ", ".join(part for part in said if part)
 
 
 def _moment(each: Moment, day: date) -> SideRow:
@@ -189,7 +202,8 @@ def _rests_on(time: StageTime) -> str:
 
 
 def _entry(each: DayEntry) -> EntryRow:
-    amount = "" if each.value is None else f" {amount_text(each.value, each.unit)}"
+    read = "" if each.value is None else number_text(each.value, digits=_METER_DIGITS)
+    amount = f" {read}{NO_BREAK}{each.unit}" if read else ""
     note = f": {each.note}" if each.note else ""
     return EntryRow(
         deed=each.deed,

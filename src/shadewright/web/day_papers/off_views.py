@@ -16,7 +16,7 @@ from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.toasts import say
 from shadewright.web.ways import way_back
-from shadewright.workflows.bath_pages import open_baths
+from shadewright.workflows.bath_pages import BathAct, open_baths
 from shadewright.workflows.bath_shapes import BathNow, BathStatus
 from shadewright.workflows.days.day_ledger import DayEntry, day_ledger, say_all_off
 from shadewright.workflows.days.day_sources import source_names
@@ -68,12 +68,16 @@ def _page(day: date, form: OffForm, hot: tuple[BathNow, ...]) -> OffPage:
             Link(words=bath.called, address=reverse("bench", args=[bath.number]))
             for bath in hot
         ),
-        overnight=tuple(
-            bath.called for bath in open_baths() if bath.status is BathStatus.COOLING
-        ),
+        overnight=tuple(bath.called for bath in open_baths() if _cools(bath)),
         cautions=(_LOOK,),
         said="" if said is None else _said(said),
     )
+
+
+def _cools(bath: BathNow) -> bool:
+    """Whether its yarn still lies in its pot."""
+    is_out = any(line.act in {BathAct.HUNG, BathAct.DRY} for line in bath.standing)
+    return bath.status is BathStatus.COOLING and not is_out
 
 
 def _source(name: str, power_kw: float, hot: tuple[BathNow, ...]) -> SourceRow:

@@ -23,10 +23,10 @@ class SideRow:
 class BathSide:
     """A bath as it went; ``card`` is where its card is typed back, while it is open."""
 
-    number: str
     address: str
     called: str
     state: Chip
+    in_short: str
     rows: tuple[SideRow, ...]
     differs: tuple[str, ...]
     card: str
