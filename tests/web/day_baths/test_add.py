@@ -161,6 +161,7 @@ def test_what_an_order_waits_for_is_put_on_the_day_once(
         "base": things.base,
         "skeins": "4",
         "skein_g": "100",
+        "way": "side by side",
         "for_lines": f"{line.pk}:4",
     }
     for _ in range(2):
@@ -182,6 +183,7 @@ def test_baths_are_taken_off_the_day_again_in_one_tap(
         "base": things.base,
         "skeins": "4",
         "skein_g": "100",
+        "way": "side by side",
     }
     client.post(ADD, sent)
     back = f"{ADD}{deed}/undo/"
@@ -203,6 +205,7 @@ def test_what_is_refused_is_kept_by_nobody(client: Client, things: Dyeing) -> No
         "base": things.base,
         "skeins": "2",
         "skein_g": "900",
+        "way": "alike",
     }
     page = read(client.post(ADD, sent))
     assert page.status == 422

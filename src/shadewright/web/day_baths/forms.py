@@ -29,6 +29,11 @@ WAYS = {
 }
 
 
+def usual_way() -> SplitWay:
+    """Return how yarn is split where nobody says: by how pots are cooled here."""
+    return SplitWay.SIDE_BY_SIDE if room_now().cools_overnight else SplitWay.ALIKE
+
+
 class AddForm(DeedForm):
     """Which recipe on which yarn, in what skeins, over which pots."""
 
@@ -71,7 +76,7 @@ class AddForm(DeedForm):
         label="How it is split",
         choices=[(each.value, words) for each, words in WAYS.items()],
         coerce=SplitWay,
-        required=False,
+        initial=usual_way,
         widget=forms.RadioSelect,
     )
     is_whole_pots = forms.BooleanField(
@@ -175,7 +180,7 @@ class AddForm(DeedForm):
             loose_g=sent["fibre_g"],
             pots=tuple(sent["pots"]),
             liquor_ratio=sent["liquor_ratio"],
-            way=sent["way"] or usual_way(),
+            way=sent["way"],
             least_baths=sent["least_baths"] or 1,
             is_whole_pots=sent["is_whole_pots"],
             mill_lot_id=sent["mill_lot"] or None,
@@ -195,11 +200,6 @@ class AddForm(DeedForm):
         offered = [(str(key), words) for key, words in known]
         first = [("", none)] if none else []
         self.fields[name].choices = [*first, *offered]  # type: ignore[attr-defined]
-
-
-def usual_way() -> SplitWay:
-    """Return how yarn is split where nobody says: by how pots are cooled here."""
-    return SplitWay.SIDE_BY_SIDE if room_now().cools_overnight else SplitWay.ALIKE
 
 
 def number_said(said: Mapping[str, Any], name: str) -> int | None:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from math import floor
 
 from shadewright.core.baths.levers.saying import share_words
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import NO_BREAK, amount_text, number_text
 from shadewright.web.day_baths.pages import (
     BathShown,
     DyeShown,
@@ -106,8 +106,13 @@ def _dye(each: DyeOfSplit, baths: int) -> DyeShown:
         dye=each.dye_name,
         wanted=amount_text(each.wanted_g, "g"),
         state=enough_chip(each.enough_for, baths),
-        short="" if is_enough else f"{amount_text(each.short_g, 'g')} short",
+        short="" if is_enough else f"{short_text(each.short_g)} short",
     )
+
+
+def short_text(dye_g: float) -> str:
+    """Return dye that is lacking, in as few digits as say something."""
+    return f"{number_text(dye_g, digits=2)}{NO_BREAK}g"
 
 
 def enough_chip(enough_for: int, baths: int) -> Chip:

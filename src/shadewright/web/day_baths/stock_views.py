@@ -9,7 +9,7 @@ from django.views.decorators.http import require_http_methods
 
 from shadewright.core.quantities import amount_text
 from shadewright.web.day_baths.pages import BottleShown, NeedShown, StockPage
-from shadewright.web.day_baths.showing import enough_chip
+from shadewright.web.day_baths.showing import enough_chip, short_text
 from shadewright.web.dye_days.words import counted, named_day
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
@@ -107,11 +107,10 @@ def _enough(each: DyeNeed) -> Chip:
 
 def _sentence(each: DyeNeed) -> str:
     if not each.is_short:
-        left, spare = amount_text(each.left_g, "g"), amount_text(each.spare_g, "g")
+        left, spare = short_text(each.left_g), short_text(each.spare_g)
         return f"Enough for all, with {left} left over; {spare} would be usual here."
-    short = amount_text(each.short_g, "g")
-    baths = counted(each.baths, "bath")
-    said = f"Enough for {each.enough_for} of {baths}" if each.enough_for else "None"
+    short, baths = short_text(each.short_g), counted(each.baths, "bath")
+    said = f"Enough for {each.enough_for or 'none'} of {baths}"
     fresh = " Mix it fresh on the day." if each.is_mix_fresh else ""
     return f"{said}: {each.first_short} is the first to lack, {short} in all.{fresh}"
 
