@@ -9,6 +9,7 @@ from pytest_django.live_server_helper import LiveServer
 from shadewright.workflows.bath_pages import BathAct
 from tests.browser import axe, goes_sideways
 from tests.fingers import Finger
+from tests.web.bench.test_look import MEASURE
 from tests.workflows.bench import founded
 from tests.workflows.pots import Ready, ago, ready, tapped
 
@@ -65,3 +66,18 @@ def test_the_cup_is_two_taps_and_says_one_thing_to_do(
     expect(longer).to_be_visible()
     assert axe(phone) == []
     assert not goes_sideways(phone)
+
+
+def test_all_of_it_is_as_big_as_the_bench(
+    live_server: LiveServer, page: Page, pot: Ready
+) -> None:
+    for query in ("view=main", "step=hold&view=left", "step=finish&view=main"):
+        page.goto(f"{live_server.url}/bench/{pot.number}/?{query}")
+        found = page.evaluate(MEASURE)
+        assert found["small"] == [], query
+        # Above a long note the page moves on below the keys, which stay in view.
+        is_long = query == "view=main"
+        assert is_long or found["nearest"][0] >= 11.5, (query, found["nearest"])
+        assert found["smallest_text"] >= 18, query
+        assert axe(page) == [], query
+        assert not goes_sideways(page), query
