@@ -3,12 +3,15 @@
 The day: 12 baths, half of them cooling overnight, 9 pots, 6 sources on 2 circuits, one
 pair of hands, a rack of 40. Printed as ratios: the end after 2 and 10 seconds' budget
 to the best of a budget of 120 seconds, the end to its bound, and the seconds that the
-budget of 2 seconds took to 2.
+budget of 2 seconds took to 2. Then the same day at minute 100, when a pot is 20 minutes
+late and a burner is out: seconds for a budget of 2, the end and how many pots, sources
+and starts change, with the plan before and from nothing.
 
     python bench/day_plan.py [--days 4]
 """
 
 import argparse
+from dataclasses import replace
 from random import Random
 from time import perf_counter
 
@@ -20,13 +23,20 @@ from shadewright.core.planning import (
     DayPerson,
     DayPot,
     DaySource,
+    Going,
+    PlaceBefore,
     Stage,
     Touch,
     Tried,
     WantedBath,
+    place_of,
+    plan_of,
     searched,
 )
 from shadewright.core.tables.heat import Source
+
+NOW, LATE, OUT = 100, 20, "S3"
+"""When the day is planned anew, how late its first pot is, what is out. [min]"""
 
 
 def day_of(seed: int) -> Day:
@@ -84,12 +94,67 @@ def _bath(draws: Random, number: int) -> WantedBath:
     )
 
 
-def best_of(day: Day, seconds: float) -> tuple[Tried, float]:
+def best_of(
+    day: Day, seconds: float, before: dict[str, PlaceBefore] | None = None
+) -> tuple[Tried, float]:
     """Return the best plan of a budget, and the seconds that it took."""
     began = perf_counter()
     spots, draws = round(seconds * SPOTS_PER_SECOND), Lots()
-    *_, tried = searched(day, spots=spots, draws=draws)
+    *_, tried = searched(day, spots=spots, draws=draws, before=before)
     return tried, perf_counter() - began
+
+
+def begun(day: Day, tried: Tried) -> Day:
+    """Return a planned day at its minute 100: the first pot is late, a burner out."""
+    baths = list(day.baths)
+    is_late = False
+    for stay in sorted(tried.best.stays, key=lambda stay: stay.heat):
+        bath = baths[stay.bath]
+        if stay.fill.start > NOW:
+            continue
+        place, is_on = place_of(stay, day), stay.heat <= NOW
+        if is_on and stay.checked > NOW and not is_late:
+            is_late = True
+            longer = {Stage.HOLD: bath.minutes[Stage.HOLD] + LATE}
+            bath = replace(bath, minutes=bath.minutes | longer)
+        going = Going(
+            pot=place.pot,
+            source=place.source if is_on else "",
+            fill_start=place.start,
+            heat_start=stay.heat if is_on else None,
+        )
+        baths[stay.bath] = replace(bath, going=going)
+    sources = tuple(
+        replace(each, out_from=NOW) if each.name == OUT else each
+        for each in day.sources
+    )
+    return replace(day, now=NOW, baths=tuple(baths), sources=sources)
+
+
+def changed(tried: Tried, day: Day, before: dict[str, PlaceBefore]) -> int:
+    """Return how many pots, sources and starts are not as they were."""
+    changes = plan_of(replace(tried, before=before), day).changes
+    return sum(
+        (each.was.pot != each.now.pot)
+        + (each.was.source != each.now.source)
+        + (each.was.start != each.now.start)
+        for each in changes
+        if each.now is not None
+    )
+
+
+def print_anew(day: Day, tried: Tried) -> None:
+    """Print what it takes to plan a begun day anew, and how much it changes."""
+    before = {day.baths[x.bath].name: place_of(x, day) for x in tried.best.stays}
+    later = begun(day, tried)
+    anew, took = best_of(later, 2.0, before)
+    nothing, _took = best_of(later, 2.0)
+    print(
+        f"    at minute {NOW}: ends {anew.best.end} with "
+        f"{changed(anew, later, before)} changes, {nothing.best.end} with "
+        f"{changed(nothing, later, before)} from nothing; {took:.2f} s",
+        flush=True,
+    )
 
 
 def main() -> None:
@@ -99,6 +164,7 @@ def main() -> None:
     for seed in range(asked.parse_args().days):
         day = day_of(seed)
         soon, took = best_of(day, 2.0)
+        print_anew(day, soon)
         later, _took = best_of(day, 10.0)
         patient, _took = best_of(day, 120.0)
         best = min(soon.best.end, later.best.end, patient.best.end)

@@ -144,6 +144,19 @@ def test_what_is_due_first_is_kept(dues: tuple[str | None, ...], kept: str) -> N
     assert answer["end_min"] == 217
 
 
+def test_an_overnight_bath_wants_no_rack() -> None:
+    """Though the rack holds more than it should."""
+    day = due_day(None) | {"rack_used": 41}
+    day["baths"][0] |= {"overnight": True}
+    assert planned(day, spots=200)["feasible"]
+
+
+def test_a_day_that_holds_nothing_comes_to_an_end() -> None:
+    """No spot is looked at where no skein can be hung up."""
+    day = due_day(None, None) | {"rack_used": 40}
+    assert len(planned(day, spots=2000)["left_out"]) == 2
+
+
 def test_a_pinned_bath_is_never_left_out() -> None:
     """Though the other one is due."""
     day = due_day("12:00", None)

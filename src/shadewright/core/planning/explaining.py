@@ -43,7 +43,7 @@ def why_left_out(plan: Drawn, day: Day, number: int) -> str:
     if not ways:
         return _why_nowhere(bath, day)
     hangs = 0 if bath.is_overnight else bath.skeins
-    if hangs > plan.board.rack:
+    if hangs and hangs > plan.board.rack:
         return (
             f"The rack has room for {max(plan.board.rack, 0)} more skeins, "
             f"and it wants {hangs}."

@@ -159,7 +159,7 @@ def _fill(work: Work, board: Board, order: Order, left: set[int]) -> int | None:
 def _placed(work: Work, board: Board, number: int, order: Order) -> Stay | None:
     bath = work.day.baths[number]
     hangs = 0 if bath.is_overnight else bath.skeins
-    if hangs > board.rack:
+    if hangs and hangs > board.rack:
         return None
     choice = order.choices[number]
     stay = _placed_as_before(work, board, number) if choice == KEPT else None
