@@ -41,7 +41,9 @@ MEASURE = """() => {
 def pot(live_server: LiveServer) -> Ready:
     del live_server
     founded()
-    return ready()
+    one = ready()
+    one.another()  # so that the bar leads there
+    return one
 
 
 @pytest.fixture

@@ -6,9 +6,11 @@ import { showNext, showTimer } from "./bar.js";
 import { Bell } from "./bell.js";
 import { ask, Clocks, timeOf } from "./clocks.js";
 import { givesWords, whyNot } from "./doses.js";
+import { tapOf } from "./forms.js";
 import { clocksNow, Overlay } from "./overlay.js";
-import { amountText, numberIn, press, showSigns } from "./pads.js";
+import { numberIn, press, showSigns } from "./pads.js";
 import { heardTap, showRinging, withHeard } from "./ringing.js";
+import { seenOn, sent } from "./sending.js";
 import { Taps } from "./taps.js";
 
 const POLL_MS = 3000;
@@ -101,29 +103,9 @@ function put(tap) {
   render();
 }
 
-// A form becomes a tap; a typed number must be there.
-function tapOf(form, button) {
-  const said = Object.fromEntries(new FormData(form, button));
-  const isTyped = form.hasAttribute("data-typed");
-  const unit = button?.dataset.unit ?? said.unit ?? "";
-  const isDose = said.act === "dosed" || said.act === "added";
-  const value = numberIn(said.value ?? "");
-  if ((isTyped || form.hasAttribute("data-wrong")) && !(value > 0)) return fault("Type the number first.");
-  if (form.hasAttribute("data-wrong") && !said.bottle) return fault("Type the signs on the bottle first.");
-  const words = button?.dataset.said ?? said.said;
-  const step = button?.dataset.step ?? said.step;
-  const code = isDose ? (said.bottle ?? "").toUpperCase() : "";
-  return {
-    bath: number, act: said.act, step, value, unit, bottle: code,
-    note: [said.note, said.act === "dosed" && seen.get(step) === code && code ? "bottle confirmed" : ""].filter(Boolean).join("; "),
-    said: isTyped ? `${words} ${amountText(value, unit)}` : words,
-    ...(said.emptied ? { emptied: true } : {}),
-  };
-}
-
 function tapped(form, button) {
-  const tap = tapOf(form, button);
-  if (!tap) return;
+  const tap = tapOf(form, button, number, seen);
+  if (typeof tap === "string") return fault(tap);
   const step = stepAtHand();
   const gives = tap.act === "dosed" && tap.step === step ? givesWords(overlay.about(step), tap.value) : "";
   at.chosen = "";
@@ -145,24 +127,15 @@ function undo(form) {
   put({ bath: number, undoes, said: "Undo" });
 }
 
-// What the server must answer at once: a photo, and a rest that is rescaled.
 async function sendNow(form) {
-  try {
-    const sent = { method: "POST", body: new FormData(form), signal: AbortSignal.timeout(20000) };
-    const answer = await fetch(form.action, sent);
-    if (!answer.ok) {
-      const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-      return fault(page.querySelector("[data-fault]")?.textContent || "This could not be written. Load the page anew and try again.");
-    }
-    form.reset();
-    fault("");
-    at.last = Date.now();
-    at.view = "main";
-    at.chosen = "";
-    await refresh();
-  } catch {
-    fault("Nobody answers just now, so this is not written. Try again once the connection is back.");
-  }
+  const why = await sent(form);
+  fault(why);
+  if (why) return;
+  form.reset();
+  at.last = Date.now();
+  at.view = "main";
+  at.chosen = "";
+  await refresh().catch(() => {});
 }
 
 async function check(form) {
@@ -175,13 +148,8 @@ async function check(form) {
 }
 
 async function checkPhoto(form, step) {
-  try {
-    const sent = { method: "POST", body: new FormData(form), headers: { Accept: "application/json" }, signal: AbortSignal.timeout(20000) };
-    const said = await (await fetch(form.action, sent)).json();
-    answer(step, said.code, said.code ? whyNot(overlay.about(step), said.code, overlay.dyes) : said.why);
-  } catch {
-    fault("The photo cannot be read just now: nobody answers. Type the three signs instead.");
-  }
+  const said = await seenOn(form);
+  answer(step, said.code, said.code ? whyNot(overlay.about(step), said.code, overlay.dyes) : said.why);
   form.reset();
 }
 
@@ -213,6 +181,7 @@ function askIfDose() {
 }
 
 async function poll() {
+  const known = acknowledged();
   try {
     const said = await ask(live.dataset.address);
     clocks.hear(said.now, said.clocks, said.at);
@@ -222,17 +191,27 @@ async function poll() {
       at.last = Date.now();
       askIfDose();
     }
-    if (said.mark !== live.dataset.mark && QUIET_VIEWS.includes(at.view)) await refresh();
+    if (said.mark === live.dataset.mark) forget(known);
+    else if (QUIET_VIEWS.includes(at.view)) await refresh();
   } catch {
     // No answer: the page goes on by itself.
   }
   tick();
 }
 
-// Take the page anew; taps that were acknowledged before are in it.
-async function refresh() {
+// Taps that the server had before it was asked: they are in what it answers.
+function acknowledged() {
   const waiting = new Set(taps.waiting().map((tap) => tap.key));
-  const known = [...local.keys()].filter((key) => !waiting.has(key));
+  return [...local.keys()].filter((key) => !waiting.has(key));
+}
+
+function forget(keys) {
+  for (const key of keys) local.delete(key);
+  if (keys.length) render();
+}
+
+async function refresh() {
+  const known = acknowledged();
   const answer = await fetch(`${location.pathname}?view=main`, { signal: AbortSignal.timeout(8000), credentials: "same-origin" });
   const fresh = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("live");
   if (!answer.ok || !fresh || !QUIET_VIEWS.includes(at.view)) return;
