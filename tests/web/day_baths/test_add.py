@@ -77,6 +77,8 @@ def test_the_baths_follow_what_is_typed(client: Client, things: Dyeing) -> None:
         "Not tried on Fell DK yet",
     ):
         assert words in page.text
+    swatch = f"/baths/new/?version={version}&base={things.base}&fibre_g=20"
+    assert f"{swatch}&dyed_on={today():%Y-%m-%d}&is_swatch=on" in page.links
     assert not Bath.objects.exists()
 
 

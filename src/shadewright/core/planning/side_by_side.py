@@ -89,22 +89,25 @@ def _dealt(
     if is_more(sum(skeins_g), than=sum(loads_g)):
         return None
     dealt: list[list[float]] = [[] for _ in loads_g]
+    filled_g = [0.0] * len(loads_g)
     for skein_g in sorted(skeins_g, reverse=True):
         shares = [
-            (sum(pot) + skein_g) / load
-            for pot, load in zip(dealt, loads_g, strict=True)
+            (filled + skein_g) / load
+            for filled, load in zip(filled_g, loads_g, strict=True)
         ]
         fit = [at for at, share in enumerate(shares) if not is_more(share, than=1.0)]
         if not fit:
             return None
-        dealt[min(fit, key=_emptiest(dealt, shares))].append(skein_g)
+        pot = min(fit, key=_emptiest(filled_g, shares))
+        dealt[pot].append(skein_g)
+        filled_g[pot] += skein_g
     return dealt
 
 
 def _emptiest(
-    dealt: Sequence[Sequence[float]], shares: Sequence[float]
+    filled_g: Sequence[float], shares: Sequence[float]
 ) -> Callable[[int], tuple[bool, float]]:
-    return lambda at: (bool(dealt[at]), shares[at])
+    return lambda at: (filled_g[at] > 0, shares[at])
 
 
 def _baths(

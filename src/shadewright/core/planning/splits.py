@@ -144,8 +144,11 @@ def even_parts_g(
 def _dealt(skeins_g: Sequence[float], count: int) -> list[list[float]]:
     """Deal skeins out, heaviest first, each to the bath that is lightest so far."""
     baths: list[list[float]] = [[] for _ in range(count)]
+    filled_g = [0.0] * count
     for skein_g in sorted(skeins_g, reverse=True):
-        min(baths, key=sum).append(skein_g)
+        lightest = filled_g.index(min(filled_g))
+        baths[lightest].append(skein_g)
+        filled_g[lightest] += skein_g
     return sorted(baths, key=sum, reverse=True)
 
 

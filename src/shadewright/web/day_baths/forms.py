@@ -20,7 +20,7 @@ from shadewright.workflows.days.waiting import LineWaiting, usual_skein_g
 from shadewright.workflows.recipes import recipes, version
 from shadewright.workflows.waters import waters
 
-MOST_SKEINS = 1000
+MOST_SKEINS = 400
 _MOST_BATHS = 100
 
 WAYS = {

@@ -17,6 +17,7 @@ from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.ways import way_to
+from shadewright.workflows.bath_wishes import SWATCH_MOST_G
 from shadewright.workflows.days.room import room_now
 from shadewright.workflows.days.scale_check import DyeAtScale, ScaleCheck
 from shadewright.workflows.days.splitting import DyeOfSplit, SplitPlan, skeins_words
@@ -187,6 +188,7 @@ def _steps(plan: SplitPlan) -> Iterator[Link]:
             "base": plan.wish.base_id,
             "fibre_g": number_text(step_g, digits=4),
             "dyed_on": plan.wish.dyed_on.isoformat(),
+            **({"is_swatch": "on"} if step_g <= SWATCH_MOST_G else {}),
         }
         words = f"Plan {amount_text(step_g, 'g')} first"
         yield Link(words=words, address=way_to("plan-bath", **asked))
