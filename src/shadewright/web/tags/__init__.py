@@ -1,0 +1,1 @@
+"""Tags of skeins, what they say, and bleed and rub tests."""

@@ -1,0 +1,123 @@
+"""The tags of a lot: filled in from what is written down, and what they still lack."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from shadewright.core.quantities import amount_text
+from shadewright.errors import ConflictError
+from shadewright.exchange.label_code import bath_text
+from shadewright.paper.skein_tags import SkeinTag, skein_tags_pdf
+from shadewright.records import lot_reads
+from shadewright.records.models import Lot
+from shadewright.records.models.lots import Grade
+from shadewright.workflows.lot_lines import Held, held
+from shadewright.workflows.lot_skeins import skeins_of
+from shadewright.workflows.stamps import today
+from shadewright.workflows.studio import studio
+from shadewright.workflows.tags.texts import maker_words, yarn_words
+
+
+@dataclass(frozen=True, kw_only=True)
+class LotTags:
+    """What a lot's tags would say, how many to print, and what they lack."""
+
+    tag: SkeinTag
+    count: int
+    base_id: int
+    lacks: tuple[str, ...]
+
+
+def tags_of(number: str) -> LotTags:
+    """Return the tags of a lot; refused for one that was taken back or a swatch."""
+    lot = lot_reads.lot_row(number)
+    lines = tuple(lot.lines.all())
+    said = held(lines)
+    if not lines:
+        raise ConflictError(why=f"Lot {number} was taken back: it has no skeins.")
+    if said.grade is Grade.SWATCH:
+        raise ConflictError(
+            why=f"Lot {number} is a swatch, which is not for sale.",
+            advice="Swatches have tags of their own on the page of their set.",
+        )
+    tag = _tag(lot, said)
+    skeins = skeins_of(number)
+    return LotTags(
+        tag=tag,
+        count=skeins.left or said.skeins or 1,
+        base_id=lot.bath.base_id,
+        lacks=tuple(_lacks(tag, said)),
+    )
+
+
+def lot_tags_pdf(number: str, *, count: int, shape: str, paper: str) -> bytes:
+    """Return a lot's tags as a PDF."""
+    tag = tags_of(number).tag
+    return skein_tags_pdf([tag] * count, shape=shape, paper=paper, printed_on=today())
+
+
+def _tag(lot: Lot, said: Held) -> SkeinTag:
+    maker, yarn, here = maker_words(), yarn_words(lot.bath.base_id), studio()
+    grams = _skein_g(lot, said)
+    return SkeinTag(
+        lot=lot.number,
+        qr_text=bath_text(lot.number),
+        colourway=_colourway(lot),
+        base=lot.bath.base.name,
+        fibre_content=yarn.fibre_content,
+        weight="" if grams is None else amount_text(round(grams), "g"),
+        length=_length(lot, grams),
+        care=yarn.care or maker.care,
+        origin=maker.origin,
+        maker=maker.name,
+        address=maker.address,
+        remark=_remark(said),
+        is_demo=here is not None and here.is_demo,
+    )
+
+
+def _colourway(lot: Lot) -> str:
+    """Return the colourway: of a corrected lot that of the first one."""
+    recipe = lot.bath.version.recipe
+    correction = getattr(recipe, "correction", None)
+    if correction is None:
+        return recipe.name
+    if correction.becomes is not None:
+        return str(correction.becomes.name)
+    return _colourway(correction.lot)
+
+
+def _skein_g(lot: Lot, said: Held) -> float | None:
+    """Return what one skein weighs: weighed dry, else as the base has it."""
+    if said.grams and said.skeins:
+        return said.grams / said.skeins
+    return lot.bath.base.skein_g
+
+
+def _length(lot: Lot, grams: float | None) -> str:
+    metres = lot.bath.base.metres_per_100_g
+    if metres is None or grams is None:
+        return ""
+    return amount_text(round(metres * grams / 100), "m")
+
+
+def _remark(said: Held) -> str:
+    remarks = {
+        Grade.SECOND: "Second quality.",
+        Grade.ONE_OFF: "One of a kind: it cannot be dyed again.",
+    }
+    return "" if said.grade is None else remarks.get(said.grade, "")
+
+
+def _lacks(tag: SkeinTag, said: Held) -> Iterator[str]:
+    names = {
+        "fibre content": tag.fibre_content,
+        "net weight": tag.weight,
+        "length": tag.length,
+        "care": tag.care,
+        "origin": tag.origin,
+        "maker": tag.maker,
+        "address": tag.address,
+    }
+    yield from (name for name, text in names.items() if not text)
+    if said.grams is None:
+        yield "a dry weight of this lot: the tag has the base’s"
