@@ -189,6 +189,23 @@ def test_lots_that_were_never_read_are_passed_over() -> None:
     assert lot_causes([*lots, lot(10)]).verdict is Drift.WITHIN
 
 
+def test_lots_may_differ_along_one_line_only() -> None:
+    lots = [
+        PastLot(number=f"{n}", colour=Lab(50 + n % 2 / 5, 10, 10)) for n in range(9)
+    ]
+    off = PastLot(number="off", colour=Lab(99, -90, 90), hold_min=1.0)
+    assert lot_causes([*lots, off]).verdict is Drift.DRIFTED
+
+
+@pytest.mark.parametrize("size", [4.0, 8.0, 30.0])
+def test_a_shift_of_any_size_has_the_same_cause(size: float) -> None:
+    found = ending(
+        lot(10, shift=(0.87 * size, -0.48 * size, 0.0), hold_min=15.0, jar="J2")
+    )
+    assert found.causes[0].factor is Factor.HOLD
+    assert found.causes[0].score > 0.6
+
+
 def test_equal_lots_have_a_noise_all_the_same() -> None:
     """A file with whole numbers: nothing divides by nought."""
     lots = [PastLot(number=f"{n}", colour=RED) for n in range(8)]

@@ -25,12 +25,19 @@ def noisy(count: int, *, drift: float = 0.0) -> list[Lab]:
 @pytest.mark.by_hand
 def test_two_equal_steps() -> None:
     # Steps (0.6, 0, 0) and (-0.6, 0, 0): each h is 0.18 at L, so S is 0.18 at L,
-    # s^2 = 0.06; no scatter of h, so nothing is drawn in: lambda 0. Scaled to
-    # (2 x 0.06 + 2 x 0.09) / 4 = 0.075: at L 0.18 x 0.075 / 0.06 = 0.225.
+    # s^2 = 0.06; no scatter of h, so nothing is drawn in: lambda 0. With the guess of
+    # 0.09 for two more steps: at L (2 x 0.18 + 2 x 0.09) / 4 = 0.135, at a and b
+    # (0 + 0.18) / 4 = 0.045; the mean of the three 0.075.
     noise = noise_of([Lab(50, 0, 0), Lab(50.6, 0, 0), Lab(50, 0, 0)])
-    assert noise.covariance[0][0] == pytest.approx(0.225)
+    assert noise.covariance[0][0] == pytest.approx(0.135)
+    assert noise.covariance[1][1] == pytest.approx(0.045)
     assert noise.variance == pytest.approx(0.075)
     assert noise.freedom == pytest.approx(2 * 2 / 3 + 2)
+
+
+def test_lots_that_differ_in_one_number_alone_have_a_band_in_all() -> None:
+    lots = [Lab(50.0 + n % 2, 0, 0) for n in range(60)]
+    assert determinant(noise_of(lots).covariance) > 1e-6
 
 
 def test_many_lots_tell_the_noise() -> None:

@@ -34,6 +34,9 @@ from shadewright.core.quality.causes.usual import Usual
 ANY_WAY_SD: Final = 1.5
 """A cause moves each number of Lab by about this. [1]"""
 
+LONGEST: Final = 5.0
+"""A longer shift counts as so long, in its direction: beyond, only that tells. [1]"""
+
 PALER_BY, PALER_SD, ASIDE_SD = 2.2, 1.2, 0.5
 """A number that dyes paler: by how much, how much that varies, how far aside. [1]"""
 
@@ -80,7 +83,8 @@ class Case:
 
     def density(self, mean: Three, spread: Matrix) -> float:
         """Return the density of the shift about a mean, with noise on top."""
-        rest = three([x - y for x, y in zip(self.shift, mean, strict=True)])
+        pairs = zip(_no_longer(self.shift), _no_longer(mean), strict=True)
+        rest = three([x - y for x, y in pairs])
         return normal_density(rest, combined((1.0, self.covariance), (1.0, spread)))
 
 
@@ -190,6 +194,13 @@ def _number(case: Case, factor: Factor) -> Hypothesis | None:
         weight=NUMBER_WORTH * both * far / (1.0 + far),
         expected=case.learned.effect(_other_number(case, factor)).shift,
     )
+
+
+def _no_longer(shift: Three) -> Three:
+    length = hypot(*shift)
+    if length <= LONGEST:
+        return shift
+    return three([part * LONGEST / length for part in shift])
 
 
 def _any_way(case: Case) -> float:

@@ -46,7 +46,7 @@ def noise_of(colours: Sequence[Lab]) -> Noise:
 
     S = Σ h / m,  h = d dᵀ / 2,  d = step from a lot to the next       (2)
     λ = min(Σ ‖h − S‖² / m², ‖S − s² I‖²) / ‖S − s² I‖²,  s² = tr S / 3    (3)
-    S* = (1 − λ) S + λ s² I                                            (4)
+    S* = (m (1 − λ) S + m λ s² I + 2 · 0.3² I) / (m + 2)               (4)
 
     Parameters
     ----------
@@ -56,7 +56,7 @@ def noise_of(colours: Sequence[Lab]) -> Noise:
     Returns
     -------
     Noise
-        S*, scaled to (m s² + 2 · 0.3²) / (m + 2) in each number; its freedom. [1]
+        S*, in which a first guess of 0.3² counts as two steps; its freedom. [1]
 
     Notes
     -----
@@ -86,10 +86,11 @@ def noise_of(colours: Sequence[Lab]) -> Noise:
     found = combined(*((1.0 / count, half) for half in halves))
     level = trace(found) / 3.0
     shrink = _shrinkage(found, halves, level)
-    target = (count * level + USUAL_WORTH * USUAL_VARIANCE) / (count + USUAL_WORTH)
-    shape = combined((1.0 - shrink, found), (shrink * level, UNIT))
-    scale = target / level if level else 0.0
-    covariance = combined((scale, shape), (0.0 if level else target, UNIT))
+    guess = USUAL_WORTH * USUAL_VARIANCE + count * shrink * level
+    covariance = combined(
+        (count * (1.0 - shrink) / (count + USUAL_WORTH), found),
+        (guess / (count + USUAL_WORTH), UNIT),
+    )
     freedom = (2.0 * count / 3.0 + USUAL_WORTH) * (1.0 + 2.0 * shrink)
     return Noise(covariance=covariance, freedom=freedom)
 
