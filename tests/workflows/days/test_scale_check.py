@@ -3,7 +3,7 @@
 import pytest
 
 from shadewright.core.baths.stepping import TOO_UNSURE
-from shadewright.records.models import MeasuringTool, Pot
+from shadewright.records.models import Auxiliary, MeasuringTool, Pot
 from shadewright.records.models.catalogue import ToolKind
 from shadewright.records.models.recipes import AmountUnit
 from shadewright.workflows.bath_wishes import BathWish
@@ -25,9 +25,10 @@ def test_what_a_swatch_was_off_by_is_dyed_into_everything_larger() -> None:
     MeasuringTool.objects.create(name="Syringe", kind=ToolKind.SYRINGE, size=20)
     MeasuringTool.objects.create(name="Scale", kind=ToolKind.BALANCE, readability=0.1)
     large = Pot.objects.create(name="Vat", volume_l=30.0)
+    acid = Auxiliary.objects.get().pk
     text = RecipeText(
         doses=(DoseLine(dye_id=pot.slate_dye, dye_name="Slate", depth_percent=0.05),),
-        helpers=(HelperLine(auxiliary_id=1, amount=0.5, unit=AmountUnit.PER_LITRE),),
+        helpers=(HelperLine(auxiliary_id=acid, amount=0.5, unit=AmountUnit.PER_LITRE),),
     )
     version = write_recipe(name="Mist", text=text, stamp=stamp_now(by=None)).id
     swatch = BathWish(
