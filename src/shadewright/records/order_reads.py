@@ -14,6 +14,7 @@ from shadewright.records.models import (
     OrderLine,
     ParLevel,
     RecipeVersion,
+    SkeinsOut,
 )
 
 _STANDING = Q(undone_by=None) & ~Q(act="undone")
@@ -35,7 +36,8 @@ def order_row(number: int) -> Order:
 def open_lines() -> QuerySet[OrderLine]:
     """Return the lines of open orders that were not dropped, oldest first."""
     rows = OrderLine.objects.filter(order__is_closed=False, is_dropped=False)
-    return rows.select_related("order", "recipe", "base").order_by("id")
+    rows = rows.select_related("order", "recipe", "base").order_by("id")
+    return rows.prefetch_related(_gone("skeins_out"))
 
 
 def newest_versions(recipe_ids: Collection[int]) -> dict[int, RecipeVersion]:
@@ -90,11 +92,10 @@ def baths_from(day: date) -> QuerySet[Bath]:
 def _with_lots() -> QuerySet[Bath]:
     rows = Bath.objects.select_related("version__recipe", "base", "lot", "pot")
     lot_lines = LotLine.objects.filter(_STANDING)
-    return rows.prefetch_related(
-        "lines",
-        "for_lines__line__order",
-        Prefetch("lot__lines", queryset=lot_lines),
-    )
+    rows = rows.prefetch_related("lines", "for_lines__line__order")
+    rows = rows.prefetch_related(_gone("for_lines__line__skeins_out"))
+    rows = rows.prefetch_related(_gone("lot__skeins_out"))
+    return rows.prefetch_related(Prefetch("lot__lines", queryset=lot_lines))
 
 
 def listed_orders(
@@ -140,3 +141,8 @@ def orders_of_bath(number: str) -> QuerySet[Order]:
     shares = BathFor.objects.filter(bath__number=number, line__is_dropped=False)
     rows = Order.objects.filter(lines__in=shares.values("line"))
     return rows.exclude(why_closed="Called off").distinct().order_by("number")
+
+
+def _gone(path: str) -> "Prefetch[str, QuerySet[SkeinsOut], str]":
+    """Return what went out and was not taken back, to be fetched along a path."""
+    return Prefetch(path, SkeinsOut.objects.filter(undone_by=None, undoes=None))

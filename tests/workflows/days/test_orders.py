@@ -6,7 +6,7 @@ from uuid import uuid4
 import pytest
 
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
-from shadewright.records.models import Base, Order
+from shadewright.records.models import Base, Order, OrderLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import Grade
 from shadewright.workflows.days.demand import to_dye
@@ -23,7 +23,8 @@ from shadewright.workflows.days.orders import (
 )
 from shadewright.workflows.days.pars import keep_par, pars
 from shadewright.workflows.days.shares import share_bath
-from shadewright.workflows.days.yields import yield_of
+from shadewright.workflows.days.yields import yield_of, yields_of
+from shadewright.workflows.lot_skeins import Sending, send_out
 from shadewright.workflows.stamps import stamp_now, today
 from tests.workflows.days.wanted import on_shelf, planned, recipe_of
 from tests.workflows.pots import Ready, ready, tapped
@@ -214,3 +215,16 @@ def test_an_order_takes_no_more_than_it_asked_for() -> None:
         share_bath(line_id=order_now(number).lines[0].id, number=lot, skeins=4)
     close_order(number=number, how=Closing.SENT, stamp=stamp_now(by=None))
     assert [yield_of(lot).skeins for lot in lots] == [0, 2]
+
+
+def test_skeins_that_went_out_for_a_line_are_not_dyed_again() -> None:
+    pot = ready()
+    order_now(written(six(pot)))
+    lot = on_shelf(pot, 8)
+    line = OrderLine.objects.get()
+    said = Sending(skeins=4, to_whom="Bo", line_id=line.pk)
+    send_out(number=lot, said=said, stamp=stamp_now(by=None))
+    assert yield_of(lot).skeins == 4
+    (left,) = yields_of(recipe_ids={line.recipe_id}, base_ids={line.base_id})
+    assert left.free == 4  # two of them are enough for what the line still wants
+    assert to_dye() == ()

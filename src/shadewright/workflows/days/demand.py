@@ -22,7 +22,7 @@ from shadewright.records.models import (
     RecipeVersion,
 )
 from shadewright.workflows.days.room import room_now
-from shadewright.workflows.days.yields import BathYield, yields_of
+from shadewright.workflows.days.yields import BathYield, still_wanted, yields_of
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -186,7 +186,7 @@ def _wanted_lines(group: _Wanted, yields: Sequence[BathYield]) -> list[LineWante
     return in_order_of_need([
         LineWanted(
             line_id=line.pk,
-            skeins=max(0, line.skeins - kept_for(line.pk, yields)),
+            skeins=max(0, still_wanted(line) - kept_for(line.pk, yields)),
             due_on=wanted_by(line.order),
         )
         for line in group.lines

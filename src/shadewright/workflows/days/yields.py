@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from shadewright.records import order_reads
-from shadewright.records.models import Bath, BathFor
+from shadewright.records.models import Bath, BathFor, OrderLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import Grade
 from shadewright.records.shapes import standing_lines
@@ -77,7 +77,8 @@ def shaped_yield(row: Bath) -> BathYield:
     said = held(lot_lines) if lot_lines else None
     shares = sorted(_open_shares(row), key=_need)
     why_none = _why_none(row, status, said)
-    skeins = 0 if why_none else _skeins(row, said, shares)
+    gone = 0 if lot is None else sum(each.skeins for each in lot.skeins_out.all())
+    skeins = 0 if why_none else max(0, _skeins(row, said, shares) - gone)
     return BathYield(
         number=row.number,
         recipe_id=row.version.recipe_id,
@@ -92,6 +93,11 @@ def shaped_yield(row: Bath) -> BathYield:
         promised={share.line_id: share.skeins for share in shares},
         kept=_kept(shares, skeins),
     )
+
+
+def still_wanted(line: OrderLine) -> int:
+    """Return the skeins of a line that have not gone out, fetched with it."""
+    return max(0, line.skeins - sum(each.skeins for each in line.skeins_out.all()))
 
 
 def _open_shares(row: Bath) -> list[BathFor]:
@@ -121,7 +127,7 @@ def _why_none(row: Bath, status: BathStatus, said: Held | None) -> str:
 
 
 def _skeins(row: Bath, said: Held | None, shares: list[BathFor]) -> int:
-    """Return the skeins as counted, as planned, or as the yarn's weight tells."""
+    """Return the skeins that came out: counted, planned, or told by the weight."""
     if said is not None and said.skeins is not None:
         return said.skeins
     if row.skeins is not None:
@@ -133,6 +139,6 @@ def _skeins(row: Bath, said: Held | None, shares: list[BathFor]) -> int:
 def _kept(shares: list[BathFor], skeins: int) -> dict[int, int]:
     left, kept = skeins, {}
     for share in shares:
-        kept[share.line_id] = min(left, share.skeins, share.line.skeins)
+        kept[share.line_id] = min(left, share.skeins, still_wanted(share.line))
         left -= kept[share.line_id]
     return kept
