@@ -44,7 +44,7 @@ ACID_CARE = (
     "Acid into water, never the reverse; well diluted, with the yarn lifted. "
     "Follow the acid’s safety data sheet and your local rules."
 )
-FIRST_CUP = "Before it, a spoonful of the bath in a white cup."
+FIRST_CUP = "Before it, the first cup: a spoonful of the bath in a white cup."
 TARE_AND_POUR = "Put the jug on the scale, press tare, pour to {amount}."
 DRY_POWDER = "Dry powder: fitted N95/FFP2 respirator or better, goggles, gloves."
 
