@@ -42,6 +42,12 @@ def test_the_guide_shows_what_comes(typed: Terminal, history: Path) -> None:
     assert said.startswith("verdict           drifted\nlooks             lighter")
 
 
+def test_a_misspelt_column_is_said(typed: Terminal, history: Path) -> None:
+    text = history.read_text(encoding="utf-8").replace("hold_min", "hold", 1)
+    history.write_text(text, encoding="utf-8")
+    assert "! column hold is not known" in typed(f"lot causes {history} --lot L8").out
+
+
 def test_an_earlier_lot_of_the_same_file(typed: Terminal, history: Path) -> None:
     answer = typed(f"lot causes {history} --lot l7 --json").answer
     assert answer["verdict"] == "within"

@@ -5,7 +5,11 @@ import pytest
 from shadewright.core.colour import Lab
 from shadewright.core.quality import Drift, Factor, LotCauses, lot_causes
 from shadewright.errors import NotFoundError, UnreadableError
-from shadewright.exchange.lot_history import causes_answer, read_history
+from shadewright.exchange.lot_history import (
+    causes_answer,
+    read_history,
+    unread_columns,
+)
 
 HEAD = (
     "lot,date,L,a,b,jar,bottle,bottle_age_days,mill_lot,water,pot,load_g_per_l,"
@@ -36,10 +40,20 @@ def test_columns_may_be_missing_in_another_order_or_more() -> None:
     assert (lot.colour, lot.jar, lot.pot) == (Lab(48.1, 22.0, 9.7), "J1", None)
 
 
+def test_a_column_that_is_misspelt_is_found() -> None:
+    assert unread_columns("lot,L,a,b,hold,jar,note,date\n") == ("hold",)
+
+
 def test_a_spreadsheet_that_writes_commas_in_numbers() -> None:
     text = "\ufeffLot;L*;a*;b*;Hold_min\nL1;48,1;22,0;9,7;45,5\n"
     (lot,) = read_history(text, number="L1")
     assert (lot.colour, lot.hold_min) == (Lab(48.1, 22.0, 9.7), 45.5)
+
+
+def test_one_date_may_be_a_slip() -> None:
+    rows = "1,2026-03-02,48,2,3\n2,2025-03-09,48,2,3\n3,2026-03-16,48,2,3\n"
+    lots = read_history(f"lot,date,L,a,b\n{rows}4,Easter,48,2,3\n", number="4")
+    assert len(lots) == 4
 
 
 def test_a_lot_that_was_never_read_has_no_colour() -> None:
@@ -66,7 +80,7 @@ def test_a_lot_that_was_never_read_has_no_colour() -> None:
         ("lot,L,a,b,hold_min\n1,48,2,3,long\n", "hold_min is no number"),
         (
             "lot,date,L,a,b\n1,2026-03-02,48,2,3\n2,2026-02-02,48,2,3\n",
-            "Line 3: 2026-02-02 comes before 2026-03-02 above it",
+            "Its dates go back from row to row. Put the oldest lot first.",
         ),
     ],
 )

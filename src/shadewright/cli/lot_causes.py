@@ -29,16 +29,22 @@ _AXES = {"L": "light or dark", "a": "red or green", "b": "yellow or blue"}
 def answer_causes(history: Path, *, number: str, as_json: bool) -> None:
     """Read the history, find the causes and say them."""
     from shadewright.core.quality import lot_causes, repeat_test
-    from shadewright.exchange.lot_history import causes_answer, read_history
+    from shadewright.exchange.lot_history import (
+        causes_answer,
+        read_history,
+        unread_columns,
+    )
 
-    lots = read_history(text_of(history, name="The lot history"), number=number)
+    text = text_of(history, name="The lot history")
+    lots = read_history(text, number=number)
+    strange = [f"column {name} is not known" for name in unread_columns(text)]
     found = lot_causes(lots)
     test = repeat_test(found)
     say(
         causes_answer(found),
         as_json=as_json,
         rows=_rows(found),
-        warnings=[_plain(signal) for signal in found.signals],
+        warnings=[*strange, *map(_plain, found.signals)],
         after=wrapped(test, first="", rest="") if test else "",
     )
 

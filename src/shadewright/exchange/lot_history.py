@@ -13,6 +13,7 @@ import csv
 import io
 from collections.abc import Mapping, Sequence
 from datetime import date
+from itertools import pairwise
 from typing import Any, Final
 
 from shadewright.core.colour import Lab
@@ -42,21 +43,30 @@ def read_history(text: str, *, number: str) -> tuple[PastLot, ...]:
     lots: list[PastLot] = []
     problems: list[RowProblem] = []
     lines: dict[str, int] = {}
-    newest = ""
+    days: list[str] = []
     for line, cells in rows[1:]:
         try:
             row = _row(columns, cells)
-            newest = _in_order(row, lines, newest)
+            _require_own_number(row["lot"], lines)
             lines[row["lot"].casefold()] = line
+            days += _day(row)
             lots.append(_lot(row))
         except RowError as error:
             problems.append(RowProblem(line=line, why=f"{error}"))
         if number.casefold() in lines:
             break
     _refuse(problems)
+    _require_oldest_first(days)
     if number.casefold() not in lines:
         raise _not_there(number, lots)
     return tuple(lots)
+
+
+def unread_columns(text: str) -> tuple[str, ...]:
+    """Return the columns of a history that say nothing of a cause, as a slip does."""
+    columns = _columns(_rows(with_commas(text.removeprefix("\ufeff"))))
+    known = {"", "date", "note", *_NEEDED, *Factor}
+    return tuple(name for name in columns if name not in known)
 
 
 def causes_answer(found: LotCauses) -> dict[str, object]:
@@ -123,20 +133,28 @@ def _row(columns: Sequence[str], cells: Sequence[str]) -> Mapping[str, str]:
     return row
 
 
-def _in_order(row: Mapping[str, str], lines: Mapping[str, int], newest: str) -> str:
-    """Return the newest date so far; refuse a lot that stands twice or too late."""
-    lot, day = row["lot"], row.get("date", "")
+def _require_own_number(lot: str, lines: Mapping[str, int]) -> None:
     if lot.casefold() in lines:
         message = f"lot {lot} stands in line {lines[lot.casefold()]} too"
         raise RowError(message)
+
+
+def _day(row: Mapping[str, str]) -> list[str]:
+    """Return the date of a row if it has one that can be put in order."""
     try:
-        found = date.fromisoformat(day).isoformat()
+        return [date.fromisoformat(row.get("date", "")).isoformat()]
     except ValueError:
-        return newest
-    if found < newest:
-        message = f"{found} comes before {newest} above it: the oldest lot stands first"
-        raise RowError(message)
-    return found
+        return []
+
+
+def _require_oldest_first(days: Sequence[str]) -> None:
+    """Refuse a table that runs backwards; a single date may be a slip."""
+    steps = list(pairwise(days))
+    if sum(one > two for one, two in steps) > len(steps) / 2:
+        raise _unreadable(
+            why="Its dates go back from row to row.",
+            advice="Put the oldest lot first.",
+        )
 
 
 def _lot(row: Mapping[str, str]) -> PastLot:
