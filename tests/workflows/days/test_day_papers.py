@@ -134,6 +134,11 @@ def test_what_is_in_is_pulled_no_more(day: PlannedDay) -> None:
     )
 
 
+def test_nothing_is_pulled_once_the_heat_is_off(day: PlannedDay) -> None:
+    tapped(day.first, BathAct.HEAT_OFF, "off")
+    assert "B2 " not in words_on(pull_list(today()))
+
+
 def test_the_pull_list_says_what_a_bottle_lacks(day: PlannedDay) -> None:
     BathDose.objects.filter(dye_id=day.pot.slate_dye).update(volume_ml=300.0)
     # 600 ml of 500, of which the last 10 ml are left in the bottle

@@ -8,7 +8,7 @@ from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.baths.sums import POWDER_CAUTION
 from shadewright.core.quantities import amount_text
 from shadewright.paper.day_lists import DayList, ListColumn, ListPart, day_list_pdf
-from shadewright.workflows.bath_shapes import BathNow, StepNow
+from shadewright.workflows.bath_shapes import BathNow, BathStatus, StepNow
 from shadewright.workflows.days.day_order import day_in_order
 from shadewright.workflows.shelf import ShelfBottle, shelf
 from shadewright.workflows.stamps import today
@@ -28,6 +28,7 @@ _LOOSE = (
     ListColumn(head="Baths", share=0.45),
 )
 NOTHING_TO_MIND = "–"
+_BEFORE_OFF = {BathStatus.PLANNED, BathStatus.GOING}
 
 
 @dataclass(kw_only=True)
@@ -72,7 +73,8 @@ def pull_list(day: date, *, paper: str = "a4") -> bytes:
 
 
 def _wanted(day: date) -> Iterator[tuple[BathNow, StepNow]]:
-    for each in day_in_order(day).baths:
+    baths = day_in_order(day).baths
+    for each in (x for x in baths if x.bath.status in _BEFORE_OFF):
         for step in each.bath.steps:
             if step.step.kind in {StepKind.DOSE, StepKind.ADD} and not step.is_done:
                 yield each.bath, step
