@@ -12,7 +12,7 @@ from shadewright.core.quality import (
     Evenness,
     Formula,
     Tolerances,
-    decided,
+    could_be,
     dry_check,
 )
 from shadewright.errors import MissingError
@@ -39,7 +39,9 @@ def test_a_lot_that_is_lighter_by_two() -> None:
     assert found.spread == pytest.approx(sqrt(0.01 + 0.0225 + 0.01), rel=0.03)
     assert found.words == "lighter"
     assert found.unevenness == pytest.approx(0.2, abs=0.01)
-    assert found.decision is Decision.ALTERNATE
+    # ΔE is 1.97: within 0.21 lies the tolerance of 2, so two things may become of it
+    assert found.decision is Decision.CANNOT_TELL
+    assert found.could_be == (Decision.ALTERNATE, Decision.NEW_LOT)
 
 
 def test_the_formula_is_named() -> None:
@@ -51,25 +53,42 @@ def test_the_formula_is_named() -> None:
 
 @pytest.mark.by_hand
 @pytest.mark.parametrize(
-    ("difference", "spread", "is_paler", "decision"),
+    ("difference", "spread", "is_paler", "decisions"),
     [
-        (0.9, 0.2, True, Decision.MATCH),
-        (0.1, 0.3, True, Decision.MATCH),  # together 0.4: it matches all the same
-        (0.8, 0.9, True, Decision.CANNOT_TELL),  # together 1.7, past what matches
-        (2.5, 2.6, False, Decision.CANNOT_TELL),
-        (1.5, 0.2, True, Decision.ALTERNATE),
-        (3.0, 0.2, False, Decision.NEW_LOT),
-        (5.0, 0.2, True, Decision.CORRECT),
-        (5.0, 0.2, False, Decision.ONE_OFF),
+        (0.9, 0.05, True, [Decision.MATCH]),
+        (0.1, 0.3, True, [Decision.MATCH]),  # together 0.4: it matches all the same
+        (1.0, 0.0, True, [Decision.MATCH]),
+        (0.8, 0.9, True, [Decision.MATCH, Decision.ALTERNATE]),  # 0 to 1.7
+        (2.5, 0.2, False, [Decision.NEW_LOT]),
+        (2.5, 0.6, False, [Decision.ALTERNATE, Decision.NEW_LOT, Decision.ONE_OFF]),
+        (1.5, 0.2, True, [Decision.ALTERNATE]),
+        (5.0, 0.2, True, [Decision.CORRECT]),
+        (5.0, 0.2, False, [Decision.ONE_OFF]),
     ],
 )
 def test_what_becomes_of_a_lot(
-    difference: float, spread: float, *, is_paler: bool, decision: Decision
+    difference: float, spread: float, *, is_paler: bool, decisions: list[Decision]
 ) -> None:
-    found = decided(
+    found = could_be(
         difference=difference, spread=spread, is_paler=is_paler, tolerances=USUAL
     )
-    assert found is decision
+    assert list(found) == decisions
+
+
+@pytest.mark.by_hand
+def test_the_standard_and_the_meter_are_in_doubt_too() -> None:
+    # u² = (0.3² + 0.4²) / 3 = 0.5² / 3; greys count about 1, 1.5 and 1, the root of
+    # whose squares is 2.06: 0.5 × 2.06 / √3 = 0.595
+    found = dry_check(
+        [Lab(52.0, 0, 0)],
+        standard=STANDARD,
+        tolerances=USUAL,
+        band=Band(),
+        u_read=0.3,
+        u_standard=0.4,
+    )
+    assert found.spread == pytest.approx(0.595, rel=0.03)
+    assert (found.unevenness, found.evenness) == (None, None)
 
 
 @pytest.mark.by_hand

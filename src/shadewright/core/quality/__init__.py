@@ -15,13 +15,15 @@ SSR     grade of a stain, 5 for none                    1
 
 1. ``dry_check``  a lot beside its standard, and what becomes of it
 2. ``sharing``    lots that are alike to each other
-3. ``staining``   how much a white cloth took up
-4. ``causes``     what changed since the lots before
+3. ``allocation`` a whole order out of one lot, or else of one group
+4. ``staining``   how much a white cloth took up
+5. ``causes``     what changed since the lots before
 
 ``causes`` counts its own equations. Sources: [isoa03]_ and [isoa04]_ for stains,
 [bron1973]_ for the groups; the rest is common practice, or named in its file.
 """
 
+from shadewright.core.quality.allocation import Allocation, allocated
 from shadewright.core.quality.causes import (
     Cause,
     Drift,
@@ -38,7 +40,7 @@ from shadewright.core.quality.dry_check import (
     Evenness,
     Formula,
     Tolerances,
-    decided,
+    could_be,
     dry_check,
 )
 from shadewright.core.quality.sharing import SharingGroup, sharing_groups
@@ -46,6 +48,7 @@ from shadewright.core.quality.staining import STAINING_GREYS, Staining, staining
 
 __all__ = [
     "STAINING_GREYS",
+    "Allocation",
     "Band",
     "Cause",
     "Decision",
@@ -59,7 +62,8 @@ __all__ = [
     "SharingGroup",
     "Staining",
     "Tolerances",
-    "decided",
+    "allocated",
+    "could_be",
     "dry_check",
     "lot_causes",
     "repeat_test",

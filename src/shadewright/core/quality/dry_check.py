@@ -2,14 +2,14 @@
 
 Several spots of several skeins are read, dry. Their mean lies so far from the standard,
 give or take what the spots leave in doubt. What the studio will do at which distance is
-its own choice; where the doubt is larger than the distance nothing is claimed.
+its own choice; where the doubt reaches over to another choice nothing is claimed.
 """
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import partial
-from math import hypot, sqrt
+from math import hypot, inf, sqrt
 from typing import Final
 
 from shadewright.core.colour import (
@@ -58,7 +58,7 @@ class Tolerances:
 
     match: float = 1.0
     alternate: float = 2.0
-    new_lot: float = 4.0
+    new_lot: float = 3.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -80,7 +80,8 @@ class DryCheck:
     """A lot beside its standard.
 
     ``spread`` is the standard uncertainty of the difference, ``unevenness`` the mean
-    distance of the spots from their mean.
+    distance of the spots from their mean; None of a single spot. ``could_be`` holds
+    every decision within the spread, the nearest first.
     """
 
     words: str
@@ -88,9 +89,10 @@ class DryCheck:
     difference: float
     spread: float
     mean: Lab
-    unevenness: float
-    evenness: Evenness
+    unevenness: float | None
+    evenness: Evenness | None
     decision: Decision
+    could_be: tuple[Decision, ...]
 
 
 _DISTANCES: Final[dict[Formula, Callable[[Lab, Lab], float]]] = {
@@ -106,15 +108,17 @@ def dry_check(
     tolerances: Tolerances,
     band: Band,
     formula: Formula = Formula.CIEDE2000,
+    u_read: float | None = None,
+    u_standard: float = 0.0,
 ) -> DryCheck:
     """Return how a lot compares with its standard, and what becomes of it.
 
-    u = s / √(3 n),  u(ΔE)² = Σ_k ΔE(m, m + u e_k)²                 (3)
+    3 u² = max(s² / n, u_r²) + u_s²,  u(ΔE)² = Σ_k ΔE(m, m + u e_k)²  (3)
 
     Parameters
     ----------
     spots : sequence of Lab
-        Spots of the lot's skeins, read dry; at least two. [1]
+        Spots of the lot's skeins, read dry. [1]
     standard : Lab
         The standard of its recipe and base. [1]
     tolerances : Tolerances
@@ -123,6 +127,11 @@ def dry_check(
         The unevenness that is wanted. [1]
     formula : Formula
         How the distance is reckoned. [-]
+    u_read : float, optional
+        Standard uncertainty of the mean by how it was read, u_r, as a CIELAB distance;
+        needed of a single spot. [1]
+    u_standard : float
+        The same of the standard's colour, u_s. [1]
 
     Returns
     -------
@@ -132,13 +141,13 @@ def dry_check(
     Raises
     ------
     MissingError
-        If there are fewer than two spots.
+        If there is no spot, or a single one and nobody knows what it is worth.
 
     Notes
     -----
     m is the mean of n spots, s the standard deviation of one as a CIELAB distance, of
-    which √(1/3) falls on each number; e_k are steps along L, a and b. The standard's
-    own spread is not in it.
+    which √(1/3) falls on each number; e_k are steps along L, a and b. What the meter
+    or the photo leaves in doubt is in s already where it is the smaller.
 
     Examples
     --------
@@ -149,15 +158,23 @@ def dry_check(
     ...     band=Band(),
     ... )
     >>> found.words, found.decision.value
-    ('lighter', 'new lot')
+    ('lighter', 'alternate skeins')
     """
     read = averaged(spots)
-    if read.sd is None:
+    shown = [] if read.sd is None else [read.sd / sqrt(read.count)]
+    known = [*shown, *([] if u_read is None else [u_read])]
+    if not known:
         raise MissingError(name="A second spot", argument="spots")
     distance = _DISTANCES[formula]
-    unevenness = colour_scatter(spots).mean
+    unevenness = colour_scatter(spots).mean if shown else None
     difference = distance(standard, read.mean)
-    spread = _spread(read.mean, read.sd / sqrt(3.0 * read.count), distance)
+    spread = _spread(read.mean, hypot(max(known), u_standard) / sqrt(3.0), distance)
+    possible = could_be(
+        difference=difference,
+        spread=spread,
+        is_paler=read.mean.L > standard.L,
+        tolerances=tolerances,
+    )
     return DryCheck(
         words=difference_words(standard, read.mean),
         formula=formula,
@@ -165,20 +182,16 @@ def dry_check(
         spread=spread,
         mean=read.mean,
         unevenness=unevenness,
-        evenness=band.judged(unevenness),
-        decision=decided(
-            difference=difference,
-            spread=spread,
-            is_paler=read.mean.L > standard.L,
-            tolerances=tolerances,
-        ),
+        evenness=None if unevenness is None else band.judged(unevenness),
+        decision=possible[0] if len(possible) == 1 else Decision.CANNOT_TELL,
+        could_be=possible,
     )
 
 
-def decided(
+def could_be(
     *, difference: float, spread: float, is_paler: bool, tolerances: Tolerances
-) -> Decision:
-    """Return what becomes of a lot at a distance from its standard.
+) -> tuple[Decision, ...]:
+    """Return what may become of a lot at a distance from its standard.
 
     Parameters
     ----------
@@ -193,26 +206,31 @@ def decided(
 
     Returns
     -------
-    Decision
-        Cannot tell, where the spread is larger than the difference and together they
-        pass what matches. [-]
+    tuple of Decision
+        One, where no tolerance lies within the spread; else nobody can tell which of
+        these, from the nearest to the farthest. [-]
 
     Examples
     --------
-    >>> decided(
-    ...     difference=5.0, spread=0.3, is_paler=True, tolerances=Tolerances()
-    ... ).value
-    'correct'
+    >>> far = could_be(
+    ...     difference=0.9, spread=0.3, is_paler=True, tolerances=Tolerances()
+    ... )
+    >>> [each.value for each in far]
+    ['match', 'alternate skeins']
     """
-    if spread > difference and difference + spread > tolerances.match:
-        return Decision.CANNOT_TELL
-    if difference <= tolerances.match:
-        return Decision.MATCH
-    if difference <= tolerances.alternate:
-        return Decision.ALTERNATE
-    if difference <= tolerances.new_lot:
-        return Decision.NEW_LOT
-    return Decision.CORRECT if is_paler else Decision.ONE_OFF
+    beyond = Decision.CORRECT if is_paler else Decision.ONE_OFF
+    steps = (
+        (Decision.MATCH, 0.0, tolerances.match),
+        (Decision.ALTERNATE, tolerances.match, tolerances.alternate),
+        (Decision.NEW_LOT, tolerances.alternate, tolerances.new_lot),
+        (beyond, tolerances.new_lot, inf),
+    )
+    least, most = max(0.0, difference - spread), difference + spread
+    return tuple(
+        decision
+        for decision, above, upto in steps
+        if least <= upto and (most > above or not above)
+    )
 
 
 def _spread(mean: Lab, u: float, distance: Callable[[Lab, Lab], float]) -> float:
