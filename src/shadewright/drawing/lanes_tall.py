@@ -62,11 +62,12 @@ def _hours(shown: LanesShown, plane: _Plane) -> Iterator[str]:
 def _heads(shown: LanesShown, plane: _Plane) -> Iterator[str]:
     yield svg.words(36, 14, "Hands", "strong")
     signs = max(1, int(plane.apart // _SIGN))
+    has_room = all(len(lane.power) <= signs for lane in shown.lanes)
     for place, lane in enumerate(shown.lanes):
         x, is_numbered = plane.x(place), len(lane.name) > signs
         said = str(place + 1) if is_numbered else lane.name
         yield svg.words(x, 14, said, "strong")
-        if plane.apart >= _SIGN * len(lane.power):
+        if has_room:
             yield svg.words(x, 30, lane.power, "quiet-text")
     if shown.powers:
         yield svg.words(_WIDTH, 14, "kW", "strong end")

@@ -260,6 +260,8 @@ def test_patience_keeps_only_what_is_better(
     shown = sent(client, "day-plan", act="patience")
     assert "No better plan was found" in shown.text
     assert DaySchedule.objects.count() == 1
+    assert "The search is over" in page(client).text
+    planned(client)
     assert "The search is over" not in page(client).text
 
 
@@ -270,6 +272,8 @@ def test_a_stopped_search_looks_no_further(house: Dyehouse) -> None:
     patience._SEARCHES[tomorrow()] = search
     patience.stop(tomorrow())
     assert search.is_stopped
-    search.is_over = True
+    assert patience.search_of(tomorrow()) is search
+    search.ended = 0.0
+    assert patience.search_of(tomorrow()) is None  # ended long ago
     patience.forget(tomorrow())
     assert patience.search_of(tomorrow()) is None

@@ -49,8 +49,10 @@ def _fact(now: DayNow) -> str:
     skeins = sum(each.skeins or 0 for each in now.baths)
     yarn = load(sum(each.fibre_g for each in now.baths), skeins)
     said = f"{counted(len(now.baths), 'bath')}, {yarn}"
-    hands = "" if now.schedule is None else span(now.schedule.hands_min)
-    return f"{said}, hands {hands}." if hands else f"{said}."
+    if now.schedule is None:
+        return f"{said}."
+    still = "hands still" if now.day == today() else "hands"
+    return f"{said}, {still} {span(now.schedule.hands_min)}."
 
 
 def _keys(now: DayNow) -> Iterator[Key]:
@@ -141,7 +143,6 @@ def _search(now: DayNow) -> SearchShown | None:
     if search is None:
         return None
     if search.is_over:
-        patience.forget(now.day)
         return SearchShown(is_over=True, said=search.said)
     left = (
         span(search.left_seconds / 60)

@@ -25,6 +25,8 @@ from shadewright.workflows.days.scheduling import (
 )
 from shadewright.workflows.stamps import Stamp
 
+TOLD_SECONDS = 120.0
+"""So long the page of a day says how its search ended. [s]"""
 _LOG = logging.getLogger(__name__)
 
 
@@ -35,8 +37,18 @@ class Search:
     seconds: float
     began: float = field(default_factory=monotonic)
     is_stopped: bool = False
-    is_over: bool = False
+    ended: float | None = None
     said: str = ""
+
+    @property
+    def is_over(self) -> bool:
+        """Whether nobody looks any more."""
+        return self.ended is not None
+
+    @property
+    def is_told(self) -> bool:
+        """Whether it ended so long ago that everybody has read how."""
+        return self.ended is not None and monotonic() - self.ended > TOLD_SECONDS
 
     @property
     def left_seconds(self) -> int:
@@ -49,8 +61,9 @@ _SEARCHES: dict[date, Search] = {}
 
 
 def search_of(day: date) -> Search | None:
-    """Return the search of a day that runs, or the last one that ended."""
-    return _SEARCHES.get(day)
+    """Return the search of a day that runs, or one that ended just now."""
+    search = _SEARCHES.get(day)
+    return None if search is None or search.is_told else search
 
 
 def begin(day: date, stamp: Stamp, *, seconds: float = PATIENT_SECONDS) -> None:
@@ -76,7 +89,7 @@ def stop(day: date) -> None:
 
 
 def forget(day: date) -> None:
-    """Forget how a search ended, once somebody has read it."""
+    """Forget how a search ended, since the day was planned anew."""
     search = _SEARCHES.get(day)
     if search is not None and search.is_over:
         del _SEARCHES[day]
@@ -99,7 +112,7 @@ def _look(day: date, stamp: Stamp, search: Search) -> None:
         _LOG.exception("A better plan could not be looked for")
         search.said = "The search broke off. The plan that stands still holds."
     finally:
-        search.is_over = True
+        search.ended = monotonic()
 
 
 def _outcome(day: date, stamp: Stamp, search: Search) -> str:

@@ -93,6 +93,7 @@ def _put_out(day: date, form: OutForm, stamp: Stamp) -> str:
 
 def _planned(request: HttpRequest, day: date, stamp: Stamp, why: str) -> None:
     made = make_plan(day=day, stamp=stamp, why=why)
+    patience.forget(day)
     say(request, outcome_words(made))
 
 
