@@ -21,8 +21,8 @@ from tests.web.bench.rough_phone import LONG_MS, RoughPhone
 
 pytestmark = pytest.mark.slow
 
-ROUNDS = 80
-KILLS = (15, 40, 65)
+ROUNDS = 60
+KILLS = (12, 30, 48)
 DOWN_FOR = 4
 SEED = int(os.environ.get("TWO_PHONES_SEED", "20261125"))
 

@@ -140,6 +140,17 @@ def test_a_plan_says_when_to_begin_what_is_late_and_what_to_wash(pot: Ready) -> 
     assert found[free].at is None
 
 
+def test_a_bath_that_was_rinsed_wants_hands_until_it_hangs(pot: Ready) -> None:
+    seen = []
+    for act, step in (("heat off", "off"), ("rinsed", "rinse"), ("hung", "rack")):
+        tapped(pot.number, BathAct(act), step)
+        seen += [(x.kind, x.words) for x in things()]
+    rinse = "Rinse, hang, write the lot"
+    assert [words for _kind, words in seen[1:]] == [rinse, "Write the lot"]
+    kinds = [NextKind.COOLS, NextKind.HANDS, NextKind.DRIES]
+    assert [kind for kind, _words in seen] == kinds
+
+
 def test_a_bath_of_tomorrow_asks_for_nothing(pot: Ready) -> None:
     Bath.objects.update(dyed_on=today() + timedelta(days=1))
     del pot

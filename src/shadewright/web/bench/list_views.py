@@ -31,6 +31,7 @@ _STATES = {
     NextKind.HANDS: Chip(words="wants hands"),
     NextKind.RUNS: Chip(words="going"),
     NextKind.COOLS: Chip(words="cooling"),
+    NextKind.DRIES: Chip(words="drying"),
     NextKind.BEGINS: Chip(words="planned"),
 }
 _LATE = Chip(words="late", kind="caution")

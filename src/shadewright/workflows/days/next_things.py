@@ -1,8 +1,8 @@
 """What the hands are wanted for next, over every bath that is open.
 
 A bath asks for one thing at a time: an alarm that rings, a step that waits for hands,
-a clock that runs, its cooling, or its start. Alarms come first, then what waits for
-hands; then what has a time, the soonest first; last what has none.
+a clock that runs, its cooling or drying, or its start. Alarms come first, then what
+waits for hands; then what has a time, the soonest first; last what has none.
 """
 
 from collections.abc import Sequence
@@ -26,6 +26,7 @@ class NextKind(StrEnum):
     HANDS = "hands"
     RUNS = "runs"
     COOLS = "cools"
+    DRIES = "dries"
     BEGINS = "begins"
 
 
@@ -93,8 +94,13 @@ def _asked(
     if bath.status is BathStatus.PLANNED:
         at = None if planned is None else planned.stages[0].starts_at
         return _first_words(bath, plan, words), at, NextKind.BEGINS
-    if bath.standing[0].act == BathAct.HEAT_OFF:
-        return words, _starts(planned, "rinse"), NextKind.COOLS
+    acts = {line.act for line in bath.standing}
+    if BathAct.HUNG in acts:
+        return "Write the lot", None, NextKind.DRIES
+    if bath.status is BathStatus.COOLING:
+        words = bath.steps[-1].step.title
+        if BathAct.RINSED not in acts:
+            return words, _starts(planned, "rinse"), NextKind.COOLS
     return words, bath.standing[0].at, NextKind.HANDS
 
 
