@@ -24,7 +24,9 @@ from shadewright.records.models.baths import BathAct
 from shadewright.workflows.days.asked import Asked, asked_of
 from shadewright.workflows.days.asked_file import file_of
 from shadewright.workflows.days.day_now import day_now
+from shadewright.workflows.days.pinning import WishSaid, keep_wish
 from shadewright.workflows.days.scheduling import make_plan
+from shadewright.workflows.planned_baths import give_up
 from shadewright.workflows.stamps import as_of, stamp_now, today
 from tests.workflows.days.rooms import Dyehouse, dyehouse
 from tests.workflows.pots import tapped
@@ -173,6 +175,40 @@ def test_somebody_may_come_twice(house: Dyehouse) -> None:
         house.bath(DAY)
         people = asked().day.people
     assert [(x.starts, x.ends) for x in people] == [(0, 180), (360, 540)]
+
+
+def test_steamed_yarn_goes_into_a_steamer_and_no_pot(house: Dyehouse) -> None:
+    HeatSource.objects.create(name="Steam box", kind="steamer", power_kw=2.0)
+    with as_of(at(7)):
+        house.bath(DAY, is_steamed=True)
+        (bath,) = planned().plan["baths"]
+        row = Bath.objects.get(dyed_on=DAY)
+    assert (bath["pot"], bath["source"]) == (None, "Steam box")
+    assert (row.pot, str(row.source)) == (None, "Steam box")
+
+
+def test_a_bath_that_began_nowhere_is_set_aside_until_somebody_says_where(
+    house: Dyehouse,
+) -> None:
+    with as_of(at(8, 10)):
+        number = house.bath(DAY)
+        tapped(number, BathAct.STARTED, "fill")
+        ((name, why),) = asked().aside
+        assert (name, "in which pot" in why) == (number, True)
+        keep_wish(day=DAY, number=number, wish=WishSaid(pot_id=house.pots[0].pk))
+        (bath,) = asked().day.baths
+    assert bath.going is not None
+    assert bath.going.pot == house.pots[0].name
+    assert Bath.objects.get(number=number).pot == house.pots[0]
+
+
+def test_what_is_given_up_or_through_asks_for_nothing(house: Dyehouse) -> None:
+    with as_of(at(8, 10)):
+        gone, left = house.bath(DAY), house.bath(DAY)
+        give_up(number=gone, why="", stamp=stamp_now(by=None))
+        assert [each.name for each in asked().day.baths] == [left]
+        tapped(left, BathAct.FINISHED, "finish")
+        assert asked().day.baths == ()
 
 
 def test_a_retired_pot_takes_nothing(house: Dyehouse) -> None:
