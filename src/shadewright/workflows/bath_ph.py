@@ -22,6 +22,7 @@ from shadewright.workflows.rounds import pure_helper_g
 from shadewright.workflows.waters import ShelfWater, usual_water, water
 
 _SOME_YARN_G = 100.0
+_MOST_PH = 14.0
 _STRANGE = "{} is no acid that this sum knows by its name."
 _HABITS = {each.value: each for each in AcidHabit}
 
@@ -69,10 +70,9 @@ def ph_of_bath(bath: BathNow) -> BathPh:
 
 
 def measured_ph(bath: BathNow) -> DoneLine | None:
-    """Return the newest pH that was read of a bath, or None."""
-    return next(
-        (x for x in bath.standing if x.act == BathAct.PH and x.value is not None), None
-    )
+    """Return the newest pH that was read of a bath and that can be, or None."""
+    read = (x for x in bath.standing if x.act == BathAct.PH and x.value is not None)
+    return next((x for x in read if 0.0 <= (x.value or 0.0) <= _MOST_PH), None)
 
 
 def late_advice(bath: BathNow, found: BathPh) -> tuple[str, ...]:

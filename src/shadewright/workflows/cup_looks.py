@@ -35,7 +35,7 @@ def cup_now(bath: BathNow) -> CupNow | None:
     is_off = any(each.is_done for each in _steps(bath, StepKind.OFF))
     if look is None or look.value is None or is_off:
         return None
-    return _cup(bath, look, look.value)
+    return _cup(bath, look, min(max(look.value, 0.0), 100.0))
 
 
 def _cup(bath: BathNow, look: DoneLine, left: float) -> CupNow:
@@ -44,7 +44,7 @@ def _cup(bath: BathNow, look: DoneLine, left: float) -> CupNow:
     (top,) = _steps(bath, StepKind.TOP)
     advice = cup_advice(
         look=CupLook(
-            left_percent=min(max(left, 0.0), 100.0),
+            left_percent=left,
             depth_percent=depth,
             bath_c=_bath_c(bath),
             top_c=top.step.amount,

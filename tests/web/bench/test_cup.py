@@ -95,6 +95,15 @@ def test_a_clear_cup_says_so(client: Client, pot: Ready) -> None:
     assert "As good as clear" in shown(client, pot).text
 
 
+@pytest.mark.parametrize(("percent", "ph"), [(1e5, 20.0), (-3.0, -1.0)])
+def test_what_cannot_be_is_written_and_reckoned_with_as_far_as_it_goes(
+    client: Client, pot: Ready, percent: float, ph: float
+) -> None:
+    tapped(pot.number, BathAct.PH, "hold", value=ph, unit="pH")
+    left(pot, percent)
+    assert shown(client, pot).status == 200
+
+
 def test_rinses_are_counted_and_the_rack_has_its_skeins(
     client: Client, pot: Ready
 ) -> None:
