@@ -28,6 +28,7 @@ from shadewright.workflows.days.pinning import WishSaid, keep_wish
 from shadewright.workflows.days.scheduling import make_plan
 from shadewright.workflows.planned_baths import give_up
 from shadewright.workflows.stamps import as_of, stamp_now, today
+from tests.core.planning.plan_checker import faults_of
 from tests.workflows.days.rooms import Dyehouse, dyehouse
 from tests.workflows.pots import tapped
 
@@ -153,6 +154,27 @@ def test_what_is_on_the_heat_stays_and_the_rest_is_planned_after_now(
     assert by_name[going].minutes[Stage.RAMP] >= 180 - 25
     placed = {each["name"]: each for each in plan["baths"]}
     assert placed[waits]["stages"][0]["start_min"] >= 180
+
+
+def test_the_checker_finds_no_fault_in_what_is_kept(house: Dyehouse) -> None:
+    """The checker was written apart from the solver; it reads the kept file alone."""
+    with as_of(at(7)):
+        rinsed_today()
+        house.bath(DAY - timedelta(days=1))
+        numbers = [house.bath(DAY) for _n in range(3)]
+        house.bath(DAY, starts_at=time(13), source=house.sources[1])
+        first = planned()
+    with as_of(at(8, 5)):
+        tapped(numbers[0], BathAct.STARTED, "fill")
+    with as_of(at(8, 25)):
+        tapped(numbers[0], BathAct.HEAT_ON, "heat")
+    with as_of(at(9, 30)):
+        said = DyeDay.objects.get(day=DAY)
+        DayOutage.objects.create(dye_day=said, pot=house.pots[1], starts_at=time(9))
+        again = planned()
+    for row in (first, again):
+        assert faults_of(row.asked, row.plan) == []
+    assert again.plan["changes"] != []
 
 
 def test_a_swatch_is_left_aside_unless_it_is_pinned(house: Dyehouse) -> None:
