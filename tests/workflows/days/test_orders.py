@@ -222,10 +222,10 @@ def test_skeins_that_went_out_for_a_line_are_not_dyed_again() -> None:
     order_now(written(six(pot)))
     lot = on_shelf(pot, 8)
     line = OrderLine.objects.get()
+    share_bath(line_id=line.pk, number=lot, skeins=6)
     said = Sending(skeins=4, to_whom="Bo", line_id=line.pk)
     send_out(number=lot, said=said, stamp=stamp_now(by=None))
     assert yield_of(lot).skeins == 4
-    share_bath(line_id=line.pk, number=lot, skeins=6)
     found = yields_of(recipe_ids={line.recipe_id}, base_ids={line.base_id})
     assert {each.number: each.free for each in found}[lot] == 2
     assert to_dye() == ()
