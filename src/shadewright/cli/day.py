@@ -23,7 +23,7 @@ from shadewright.core.planning import (
 )
 from shadewright.exchange.day_file import plan_answer, read_before, read_day
 
-SPOTS_PER_SECOND = 70_000
+SPOTS_PER_SECOND = 110_000
 """The budget that a second stands for: a quiet machine of 2020 looks at more. [1/s]"""
 _MOST_SECONDS = 3600.0
 

@@ -12,16 +12,16 @@ from shadewright.core.planning.bounds import Job, on_machines
 @pytest.mark.by_hand
 def test_the_handbook_with_a_pencil() -> None:
     """(5 + 5 + 300 + 12 + 12) / 2 = 167."""
-    assert on_machines([Job(5, 100, 12)] * 3, 2) == 167
+    assert on_machines([Job(5, 100, 12)] * 3, machines=2) == 167
 
 
 @pytest.mark.by_hand
 def test_fillings_queue() -> None:
     """(5 + 10 + 300 + 12 + 12) / 2 = 169.5, and with rinses of 10: 12 + 20."""
-    assert on_machines([Job(5, 100, 12, first=5)] * 3, 2, people=1) == 170
+    assert on_machines([Job(5, 100, 12, first=5)] * 3, machines=2, people=1) == 170
     queued = [Job(5, 100, 12, first=5, last=10)] * 3
-    assert on_machines(queued, 2, people=1) == 174
-    assert on_machines(queued, 2, people=2) == 167
+    assert on_machines(queued, machines=2, people=1) == 174
+    assert on_machines(queued, machines=2, people=2) == 167
 
 
 jobs = st.lists(
@@ -39,7 +39,7 @@ jobs = st.lists(
 @given(jobs=jobs, machines=st.integers(min_value=1, max_value=3))
 def test_no_schedule_ends_before_it(jobs: list[Job], machines: int) -> None:
     """Every order of every share of jobs among machines, each as early as it goes."""
-    bound = on_machines(jobs, machines)
+    bound = on_machines(jobs, machines=machines)
     for shares in product(range(machines), repeat=len(jobs)):
         ends = [0] * machines
         last = 0

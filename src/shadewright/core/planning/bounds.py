@@ -74,17 +74,20 @@ def bound_of(work: Work) -> int:
     at_once = _at_once(day, sources)
     count = len(sources) - len(steamers)
     shared = max(
-        on_machines([_on_source(work, x) for x in potted], count, people),
-        on_machines([_on_source(work, x) for x in steamed], len(steamers), people),
-        on_machines([_on_circuit(work, x) for x in baths], at_once, people),
-        on_machines([job for x in baths for job in _by_hand(work, x)], people),
-        on_machines([_in_pot(work, x) for x in potted], len(day.pots)),
+        on_machines(jobs, machines=machines, people=waiting)
+        for jobs, machines, waiting in (
+            ([_on_source(work, x) for x in potted], count, people),
+            ([_on_source(work, x) for x in steamed], len(steamers), people),
+            ([_on_circuit(work, x) for x in baths], at_once, people),
+            ([job for x in baths for job in _by_hand(work, x)], people, 0),
+            ([_in_pot(work, x) for x in potted], len(day.pots), 0),
+        )
     )
     alone = max((_whole(work, each) for each in baths), default=-since)
     return since + (max(alone, shared) if shared else alone)
 
 
-def on_machines(jobs: Sequence[Job], machines: int, people: int = 0) -> int:
+def on_machines(jobs: Sequence[Job], *, machines: int, people: int = 0) -> int:
     """Return equation 2 for the worst of the subsets by least head and least tail.
 
     Parameters
@@ -103,9 +106,9 @@ def on_machines(jobs: Sequence[Job], machines: int, people: int = 0) -> int:
 
     Examples
     --------
-    >>> on_machines([Job(5, 30, 10)] * 3, 2)
+    >>> on_machines([Job(5, 30, 10)] * 3, machines=2)
     60
-    >>> on_machines([Job(5, 30, 10, first=5, last=0)] * 3, 2, people=1)
+    >>> on_machines([Job(5, 30, 10, first=5)] * 3, machines=2, people=1)
     63
     """
     best = 0
