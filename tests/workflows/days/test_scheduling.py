@@ -6,7 +6,7 @@ from datetime import date, datetime, time, timedelta
 import pytest
 from django.utils import timezone
 
-from shadewright.core.planning import Stage
+from shadewright.core.planning import Pin, Stage
 from shadewright.errors import StudioError
 from shadewright.exchange.day_file import read_before, read_day
 from shadewright.records.models import (
@@ -231,6 +231,14 @@ def test_what_is_given_up_or_through_asks_for_nothing(house: Dyehouse) -> None:
         assert [each.name for each in asked().day.baths] == [left]
         tapped(left, BathAct.FINISHED, "finish")
         assert asked().day.baths == ()
+
+
+def test_a_pinned_start_binds_until_it_is_past(house: Dyehouse) -> None:
+    with as_of(at(8)):
+        house.bath(DAY, starts_at=time(9))
+        assert asked().day.baths[0].pin == Pin(start=60)
+    with as_of(at(9, 5)):
+        assert asked().day.baths[0].pin is None
 
 
 def test_a_retired_pot_takes_nothing(house: Dyehouse) -> None:

@@ -135,7 +135,7 @@ def _wanted(row: Bath, usual: _Usual, ramps: Mapping[Place, int]) -> WantedBath:
         touches=tuple(_touches(steps, ramps, usual.times)),
         cools_on_source=wish.cools_on_source,
         is_overnight=is_left,
-        pin=_pin(wish, usual.clock),
+        pin=_pin(wish, usual),
         is_steamed=wish.is_steamed,
         minutes_by_place={place: (0, minute) for place, minute in ramps.items()},
         going=going_of(
@@ -200,8 +200,10 @@ def _at(step: RoundStep, ramp: int) -> int:
     return ramp // 2 if known is None else round(known)
 
 
-def _pin(wish: WishNow, clock: DayClock) -> Pin | None:
-    if not (wish.pot_name or wish.source_name or wish.starts_at):
+def _pin(wish: WishNow, usual: _Usual) -> Pin | None:
+    """Return what is settled of a bath; a start that is past binds no more."""
+    start = None if wish.starts_at is None else usual.clock.minutes(wish.starts_at)
+    start = None if start is None or start < usual.now else start
+    if not (wish.pot_name or wish.source_name or start is not None):
         return None
-    start = None if wish.starts_at is None else clock.minutes(wish.starts_at)
     return Pin(pot=wish.pot_name, source=wish.source_name, start=start)
