@@ -41,6 +41,7 @@ class Held:
     minutes: float | None = None
     colour: NotedColour | None = None
     photo: int | None = None
+    decided: str = ""
     notes: tuple[str, ...] = ()
 
     @property
@@ -55,6 +56,7 @@ def held(lines: Iterable[LotLine]) -> Held:
     newest = {LotAct(line.act): line for line in every}
     grade, place = newest.get(LotAct.GRADED), newest.get(LotAct.PLACED)
     counted, photo = newest.get(LotAct.COUNTED), newest.get(LotAct.PHOTO)
+    decided = newest.get(LotAct.DECIDED)
     return Held(
         grade=None if grade is None else Grade(grade.words),
         place="" if place is None else place.words,
@@ -63,6 +65,7 @@ def held(lines: Iterable[LotLine]) -> Held:
         minutes=_value(newest.get(LotAct.TIMED)),
         colour=noted_colour(newest.get(LotAct.COLOURED)),
         photo=None if photo is None else photo.pk,
+        decided="" if decided is None else decided.words,
         notes=tuple(line.words for line in every if line.act == LotAct.NOTE),
     )
 
