@@ -174,6 +174,24 @@ def test_what_is_out_is_planned_around_and_comes_back(
     assert "Nothing is out" in page(client, "day-replan").text
 
 
+def test_what_is_not_out_cannot_come_back(client: Client, house: Dyehouse) -> None:
+    del house
+    for number in ("7", "x", ""):
+        assert sent(client, "day-replan", act="back", id=number).status == 404
+
+
+def test_a_bar_dropped_beside_the_day_is_refused(
+    client: Client, house: Dyehouse
+) -> None:
+    number = house.bath(tomorrow())
+    refused = sent(client, "day-bath", number, act="drag", source="Plate A")
+    assert "dropped beside the day" in refused.text
+    unknown = sent(
+        client, "day-bath", number, act="drag", source="Plate Z", starts_at="09:00"
+    )
+    assert unknown.status == 404
+
+
 def test_today_is_replanned_from_what_is_on_the_heat(
     client: Client, house: Dyehouse
 ) -> None:

@@ -8,6 +8,7 @@ from django.views.decorators.http import require_http_methods
 
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
+from shadewright.web.asking import number_of
 from shadewright.web.dye_days import patience
 from shadewright.web.dye_days.crumbs import crumbs_of
 from shadewright.web.dye_days.forms import DeedOnlyForm, OutForm
@@ -71,7 +72,10 @@ def _changed(request: HttpRequest, day: date, act: str, form: OutForm) -> HttpRe
     if act == "out":
         why = _put_out(day, form, stamp)
     elif act == "back":
-        why = f"{take_back(day=day, outage_id=int(request.POST['id']))} is back"
+        number = number_of(
+            request.POST.get("id", ""), kind="thing that is out", argument="id"
+        )
+        why = f"{take_back(day=day, outage_id=number)} is back"
     _planned(request, day, stamp, why)
     return redirect("day", day)
 

@@ -8,7 +8,7 @@ from django.views.decorators.http import require_http_methods
 
 from shadewright.errors import ConflictError, NotFoundError, StudioError
 from shadewright.web.dye_days.crumbs import crumbs_of
-from shadewright.web.dye_days.forms import WishForm, said_flag, said_time
+from shadewright.web.dye_days.forms import DeedOnlyForm, WishForm, said_flag, said_time
 from shadewright.web.dye_days.pages import BathOfDayPage
 from shadewright.web.dye_days.plan_views import outcome_words
 from shadewright.web.dye_days.words import clock
@@ -60,9 +60,9 @@ def _planned_anew(request: HttpRequest, now: DayNow, bath: DayBath) -> HttpRespo
     if now.schedule is None:
         say(request, f"Kept for {bath.called}; the plan will respect it")
         return redirect("day", now.day)
-    form = WishForm(request.POST)
-    deed = form.data.get("deed")
-    stamp = stamp_now(by=person_id(request), deed=form.fields["deed"].clean(deed))
+    sent = DeedOnlyForm(request.POST)
+    deed = sent.cleaned_data["deed"] if sent.is_valid() else None
+    stamp = stamp_now(by=person_id(request), deed=deed)
     made = make_plan(day=now.day, stamp=stamp, why=f"{bath.called} was pinned")
     say(request, outcome_words(made))
     return redirect("day", now.day)
