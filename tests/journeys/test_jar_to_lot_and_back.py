@@ -147,7 +147,7 @@ def follow_back(page: Page, bottle: str) -> None:
     """Find the bottle, the jar and the supplier's lot behind the lot."""
     expect(page.locator("main")).to_contain_text("0.51")
     page.get_by_role("link", name="Trace").click()
-    tree = page.locator(".tree")
+    tree = page.get_by_role("region", name="What went in").locator(".tree")
     for seen in (f"{bottle} Slate", "51\u00a0ml", "J-1", "lot L7"):
         expect(tree).to_contain_text(seen)
     sound(page)

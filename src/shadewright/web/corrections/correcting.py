@@ -93,6 +93,7 @@ def _page(
         number=number,
         trouble=Caution(title="Not yet.", text=trouble) if trouble else None,
         aim_form=AimForm(initial={"colour": request.GET.get("colour", "")}),
+        colour=request.GET.get("colour", ""),
         now=None
         if found is None or aim is None
         else pair_of(_aim(aim), measured_of(found.off)),

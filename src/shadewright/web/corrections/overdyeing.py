@@ -1,7 +1,5 @@
 """Overdye a lot: the deeper colourways that it can become."""
 
-from uuid import uuid4
-
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
@@ -12,7 +10,6 @@ from shadewright.web.corrections.keeping import keep_form, kept_address
 from shadewright.web.corrections.pages import OverdyePage, SisterCard
 from shadewright.web.corrections.pairs import pair_of, shown_foretold
 from shadewright.web.corrections.rows import addition_rows
-from shadewright.web.mix_text import mix_text
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
 from shadewright.workflows.correcting.keeping import CorrectionKind
@@ -89,8 +86,6 @@ def _card(each: Sister, number: str) -> SisterCard:
             shown_foretold(each.after, name="This lot after"),
         ),
         rows=addition_rows(each.additions),
-        mix=mix_text(each.doses),
         becomes=each.recipe_id,
         address=f"{reverse('overdye-lot', args=[number])}?to={each.recipe_id}",
-        key=uuid4(),
     )

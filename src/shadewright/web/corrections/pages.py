@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from typing import ClassVar
-from uuid import UUID
 
 from shadewright.web.colours import ColourShown
 from shadewright.web.corrections.forms import (
@@ -50,6 +49,7 @@ class CorrectPage(Page):
     number: str
     trouble: Caution | None
     aim_form: AimForm
+    colour: str
     now: Pair | None
     after: Pair | None
     verdict: Caution | None
@@ -68,10 +68,8 @@ class SisterCard:
     name: str
     pair: Pair
     rows: tuple[AdditionRow, ...]
-    mix: str
     becomes: int
     address: str
-    key: UUID
 
 
 @dataclass(frozen=True, kw_only=True)

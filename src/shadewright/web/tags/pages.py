@@ -67,6 +67,7 @@ class TestRow:
     __test__ = False
 
     test: FastnessNow
+    kind: str
     words: str
     how: str
 

@@ -71,6 +71,7 @@ def _row(test: FastnessNow) -> TestRow:
     how = "It may mark other yarn: rinse again, or say so on the tag."
     return TestRow(
         test=test,
+        kind=str(test.kind.label),
         words="; ".join(part for part in parts if part),
         how=how if test.is_weak else "",
     )
