@@ -257,3 +257,14 @@ def test_a_missing_weight_is_asked_for_in_words(pot: Ready) -> None:
     error = refusal(wish(pot, fibre_g=0.0))
     assert isinstance(error, MissingError)
     assert "Weigh the dry yarn" in error.sentence
+
+
+@pytest.mark.store
+def test_a_bath_moved_to_another_day_keeps_its_number_for_itself(pot: Ready) -> None:
+    Bath.objects.update(dyed_on=today() + timedelta(days=1))
+    second = keep_bath(wish=wish(pot), stamp=now())
+    assert second == pot.number[:-1] + "2"
+    tomorrow = keep_bath(
+        wish=wish(pot, dyed_on=today() + timedelta(days=1)), stamp=now()
+    )
+    assert tomorrow.endswith("-B1")

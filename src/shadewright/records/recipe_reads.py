@@ -1,6 +1,5 @@
 """Questions to the store about recipes, baths and lots."""
 
-from datetime import date
 from uuid import UUID
 
 from django.db.models import Prefetch, QuerySet
@@ -157,9 +156,10 @@ def lock_numbers() -> None:
     Studio.objects.select_for_update().first()
 
 
-def numbers_of_day(day: date) -> list[str]:
-    """Return every bath's number of a day, given up or not."""
-    return list(Bath.objects.filter(dyed_on=day).values_list("number", flat=True))
+def numbers_from(start: str) -> list[str]:
+    """Return every bath's number that begins so, on whatever day it is dyed now."""
+    rows = Bath.objects.filter(number__startswith=start)
+    return list(rows.values_list("number", flat=True))
 
 
 def _no_bath(number: str) -> NotFoundError:

@@ -292,6 +292,6 @@ def _short_words(dose: PlannedDose, purpose: Purpose) -> str:
 def _free_number(wish: BathWish) -> str:
     letter = "S" if wish.is_swatch else "B"
     start = f"{wish.dyed_on:%y%m%d}-{letter}"
-    taken = recipe_reads.numbers_of_day(wish.dyed_on)
-    counts = [int(each.removeprefix(start)) for each in taken if each.startswith(start)]
+    taken = recipe_reads.numbers_from(start)
+    counts = [int(each.removeprefix(start)) for each in taken]
     return f"{start}{max(counts, default=0) + 1}"
