@@ -7,9 +7,11 @@ budget is used up [kirkpatrick1983]_:
 
     p = exp(−ΔE / T),  E = end + m̄/2,  T from 1.5 % of the end to 0.2 %    (3)
 
-with m̄ the mean end of the baths, which tells two plans of one end apart. Draws come
-from a generator with a seed, and the budget is counted in spots looked at, not in
-seconds, so that the same day gives the same plan.
+with m̄ the mean end of the baths, which tells two plans of one end apart; E has small
+prices for pots washed out, turns, late baths and changes too. T falls once in each
+round, and a round begins at the best of those before, so that more patience than that
+of a round is never worse. Draws come from a generator with a seed, and the budget is
+counted in spots looked at, not in seconds, so that the same day gives the same plan.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -34,6 +36,8 @@ _WARM, _COLD = 0.015, 0.002
 _MEAN_SHARE = 0.5
 _LEFT_OUT = 10_000.0
 _CHOICES = 3
+_ROUND, _GROWS = 220_000, 5
+"""Spots of the first search, and how much more the next one ends at. [-]"""
 _LEAST = 20
 """An order takes time though no spot is looked at, where nothing goes in. [-]"""
 _CALM = 0.25
@@ -92,16 +96,22 @@ def searched(
         if best is None or found.cost < best.cost:
             best, at, here = found, order, energy(found, day)
         yield _tried(work, best, count, used, bound)
+    top, since, until = at, 0, min(_ROUND, spots)
     while best is not None and used < _budget(best, bound, spots) and at.moves:
+        if used >= until:
+            since, until = until, min(_GROWS * until, spots)
+            at, here = top, energy(best, day)
         order = _changed(at, draws, work)
         found = drawn(work, order)
         used, count = used + max(found.spots, _LEAST), count + 1
         there = energy(found, day)
-        warmth = best.end * _WARM * (_COLD / _WARM) ** (used / spots)
+        warmth = (
+            best.end * _WARM * (_COLD / _WARM) ** ((used - since) / (until - since))
+        )
         if there <= here or draws.random() < exp(-(there - here) / max(warmth, 1e-9)):
             at, here = order, there
         if found.cost < best.cost:
-            best = found
+            best, top = found, order
         yield _tried(work, best, count, used, bound)
 
 
