@@ -66,6 +66,14 @@ class ReadOfLot:
 
 
 @dataclass(frozen=True, kw_only=True)
+class CheckOfLot:
+    """The verdict of a lot’s newest dry check, with the number for it."""
+
+    chip: Chip | None
+    words: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class LotPage(Page):
     """One lot: what it is, what it cost, what is written of it."""
 
@@ -74,6 +82,7 @@ class LotPage(Page):
 
     lot: LotNow
     read: ReadOfLot | None
+    check: CheckOfLot | None
     cost: str
     depths: tuple[DepthRow, ...]
     facts: tuple[tuple[str, Link], ...]

@@ -8,13 +8,14 @@ from django.views.decorators.http import require_POST, require_safe
 
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
+from shadewright.web.checks.verdicts import difference_words, verdict_chip
 from shadewright.web.colours import colour_of_reading
 from shadewright.web.depths import depth_rows
 from shadewright.web.finding import asked
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.lots.forms import ColourForm, LotForm, PhotoForm
-from shadewright.web.lots.pages import LotPage, LotsPage, ReadOfLot
+from shadewright.web.lots.pages import CheckOfLot, LotPage, LotsPage, ReadOfLot
 from shadewright.web.lots.paging import page_asked, pages_of
 from shadewright.web.pages import Link, show
 from shadewright.web.sorting import read_order
@@ -23,6 +24,7 @@ from shadewright.web.toasts import say
 from shadewright.workflows import lot_pages
 from shadewright.workflows.costs import cost_words
 from shadewright.workflows.days.order_pages import orders_of_bath
+from shadewright.workflows.judging.dry_checks import last_check
 from shadewright.workflows.lot_pages import LotNow, LotRow, is_rate_set, lot_now
 from shadewright.workflows.lots import (
     ColourEvidence,
@@ -156,6 +158,7 @@ def _page(
         crumbs=(Link(words="Lots", address=reverse("lots")),),
         lot=lot,
         read=_read(lot.number),
+        check=_check(lot.number),
         cost=cost_words(lot.cost),
         depths=depth_rows(lot.number),
         facts=_facts(lot),
@@ -176,6 +179,17 @@ def _read(number: str) -> ReadOfLot | None:
         seen=colour_of_reading(swatch.reading),
         standing=standing_chip(swatch, is_suspect=False),
         address=reverse("swatch", args=[swatch.id]),
+    )
+
+
+def _check(number: str) -> CheckOfLot | None:
+    found = last_check(number)
+    if found is None:
+        return None
+    said = filter(None, (found.words, difference_words(found)))
+    return CheckOfLot(
+        chip=None if found.verdict is None else verdict_chip(found.verdict),
+        words=", ".join(said) or "read, with no standard to hold it against",
     )
 
 

@@ -8,7 +8,6 @@ a wet colour is kept, and gets no verdict.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
-from math import sqrt
 from uuid import UUID
 
 from django.db import transaction
@@ -37,7 +36,7 @@ from shadewright.workflows.judging.standards import (
 )
 from shadewright.workflows.judging.tolerances import StudioTolerances, tolerances_now
 from shadewright.workflows.judging.tone_bands import tone_band
-from shadewright.workflows.shades.kinds import SPREADS
+from shadewright.workflows.judging.worth import u_of
 from shadewright.workflows.shades.reading_swatches import read_bath
 from shadewright.workflows.shades.readings import (
     NewReading,
@@ -155,12 +154,14 @@ def _write(lot: Lot, read: ReadWords, skeins: Sequence[int], stamp: Stamp) -> No
     labs = [each.lab for each in spots]
     what, now = judged_as(lot.bath), tolerances_now()
     standard = standard_of(recipe_id=what.recipe_id, base_id=what.base_id)
-    judged = _judged(labs, new, standard, now, tone_band(what.recipe_id))
+    reading = ColourReading.objects.filter(deed=stamp.deed).first()
+    u_read = None if reading is None else u_of(reading)
+    judged = _judged(labs, u_read, standard, now, tone_band(what.recipe_id))
     mean = averaged(labs)
     row = DryCheck(
         lot=lot,
         standard_id=None if standard is None else standard.id,
-        reading=ColourReading.objects.filter(deed=stamp.deed).first(),
+        reading=reading,
         read_by=new.read_by,
         meter_id=new.meter_id,
         spots=[{"skein": each.skein, "lab": list(each.lab)} for each in spots],
@@ -180,15 +181,14 @@ def _write(lot: Lot, read: ReadWords, skeins: Sequence[int], stamp: Stamp) -> No
 
 def _judged(
     labs: Sequence[Lab],
-    new: NewReading,
+    u_read: float | None,
     standard: StandardNow | None,
     now: StudioTolerances,
     band: Band | None,
 ) -> Judged | None:
     if standard is None or standard.lab is None:
         return None
-    one = new.sd if new.sd is not None else SPREADS.get(new.read_by)
-    if one is None or standard.u is None:
+    if u_read is None or standard.u is None:
         raise MissingError(
             name="How far such a colour may be off",
             advice="Nobody knows how far off a maker’s chart is: read the yarn itself.",
@@ -200,7 +200,7 @@ def _judged(
         tolerances=now.steps,
         band=band or LEVEL,
         formula=now.formula,
-        u_read=one / sqrt(new.repeat),
+        u_read=u_read,
         u_standard=standard.u,
     )
 
@@ -238,7 +238,7 @@ def _shaped(row: DryCheck, band: Band | None, now: StudioTolerances) -> CheckNow
         read_by=ReadBy(row.read_by),
         meter="" if row.meter is None else row.meter.name,
         lab=lab,
-        u_lab=_u_lab(row),
+        u_lab=None if row.reading is None else u_of(row.reading),
         spots=tuple(Spot(skein=x["skein"], lab=Lab(*x["lab"])) for x in row.spots),
         standard=standard,
         formula=Formula(row.formula),
@@ -253,14 +253,6 @@ def _shaped(row: DryCheck, band: Band | None, now: StudioTolerances) -> CheckNow
         deed=row.deed,
         may_undo=may_undo(row),
     )
-
-
-def _u_lab(row: DryCheck) -> float | None:
-    reading = row.reading
-    if reading is None:
-        return None
-    one = reading.sd if reading.sd is not None else SPREADS.get(ReadBy(row.read_by))
-    return None if one is None else one / sqrt(reading.repeat)
 
 
 def _could_be(

@@ -6,7 +6,6 @@ read, with its reason; so a standard is never changed and never lost.
 
 from dataclasses import dataclass, replace
 from datetime import date, datetime
-from math import sqrt
 from uuid import UUID
 
 from django.db import transaction
@@ -14,12 +13,19 @@ from django.db import transaction
 from shadewright.core.colour import Lab
 from shadewright.errors import ConflictError, MissingError, NotFoundError
 from shadewright.records import judging_reads, lot_reads
-from shadewright.records.models import Base, Bath, Correction, Recipe, Standard
+from shadewright.records.models import (
+    Base,
+    Bath,
+    ColourReading,
+    Correction,
+    Recipe,
+    Standard,
+)
 from shadewright.records.models.swatches import ReadBy
+from shadewright.workflows.judging.worth import u_of
 from shadewright.workflows.shades.entering_swatches import swatch_id_of_bath
-from shadewright.workflows.shades.kinds import SPREADS
-from shadewright.workflows.shades.readings import ReadWords, reading_from
-from shadewright.workflows.shades.swatches import ReadColour, swatch_now
+from shadewright.workflows.shades.readings import ReadWords, reading_from, row_of
+from shadewright.workflows.shades.swatches import swatch_now
 from shadewright.workflows.stamps import Stamp, past_date, today
 
 
@@ -147,7 +153,7 @@ def lot_as_standard(number: str, *, piece: Piece, stamp: Stamp) -> StandardNow:
     made_on = piece.made_on or lot.bath.dyed_on
     return _keep(
         judged_as(lot.bath),
-        _of_reading(reading),
+        _of_row(ColourReading.objects.select_related("meter").get(pk=reading.id)),
         replace(piece, made_on=made_on),
         stamp,
         lot_id=lot.pk,
@@ -166,9 +172,7 @@ def piece_as_standard(
             argument="is_wet",
         )
     new = reading_from(read)
-    one = new.sd if new.sd is not None else SPREADS.get(new.read_by)
-    u = None if one is None else one / sqrt(new.repeat)
-    return _keep(what, _Colour(lab=new.lab, u=u, read_by=new.read_by), piece, stamp)
+    return _keep(what, _of_row(row_of(new)), piece, stamp)
 
 
 @transaction.atomic
@@ -214,13 +218,12 @@ def shaped_standard(row: Standard) -> StandardNow:
     )
 
 
-def _of_reading(reading: ReadColour) -> _Colour:
-    one = reading.sd if reading.sd is not None else SPREADS.get(reading.read_by)
+def _of_row(row: ColourReading) -> _Colour:
     return _Colour(
-        lab=reading.lab,
-        u=None if one is None else one / sqrt(reading.repeat),
-        read_by=reading.read_by,
-        reading_id=reading.id,
+        lab=Lab(*row.labs["D65"]),
+        u=u_of(row),
+        read_by=ReadBy(row.read_by),
+        reading_id=row.pk,
     )
 
 

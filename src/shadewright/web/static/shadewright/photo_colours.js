@@ -129,10 +129,12 @@ class PhotoColours {
     if (!entry) return;
     const rgb = seen.map((v, n) => v * this.gains[n]);
     const typed = entry.querySelector("[data-typed]");
-    typed.value = hexOf(rgb);
+    const hex = hexOf(rgb);
+    const isMany = typed.dataset.typed === "lines" && typed.value.trim() !== "";
+    typed.value = isMany ? `${typed.value.trimEnd()}\n${hex}` : hex;
     typed.dispatchEvent(new Event("input", { bubbles: true }));
     const bright = Math.max(...rgb) > 1 ? " It is brighter than the card allows: look at the light." : "";
-    const taken = `${this.nameOf(this.step)} is ${typed.value}.${bright}`;
+    const taken = `${this.nameOf(this.step)} is ${hex}.${bright}`;
     this.step += 1;
     this.say(`${taken} ${this.next()}`);
   }

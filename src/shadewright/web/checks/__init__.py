@@ -1,0 +1,1 @@
+"""The dry check of a lot, the standards it is held against, and lots that share."""
