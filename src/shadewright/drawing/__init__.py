@@ -12,7 +12,7 @@ Contents: ``svg`` (the frame), ``icons``, ``bottle``, ``bars`` (fill, spread,
 progress), ``budget`` (what a spread is made of), ``heat_curve`` (a temperature
 programme), ``life_curve`` (bottles still clear by age), ``swatch``, ``chips`` (colours
 that touch), ``strips`` (a dye from pale to deep), ``reach`` (what a palette can give),
-``lanes`` (a dye day), ``code_square`` (a QR code).
+``lanes`` (a dye day), ``drift`` (lot by lot), ``code_square`` (a QR code).
 """
 
 from shadewright.drawing.bars import (
@@ -30,6 +30,12 @@ from shadewright.drawing.budget import (
 from shadewright.drawing.chips import colour_chips
 from shadewright.drawing.code_square import code_square
 from shadewright.drawing.difference import Difference, difference_bar
+from shadewright.drawing.drift import (
+    DRIFT_ROOMS,
+    DriftPoint,
+    DriftShown,
+    drift_chart,
+)
 from shadewright.drawing.heat_curve import heat_curve
 from shadewright.drawing.icons import ICONS, icon
 from shadewright.drawing.lanes import LanesWidth, day_lanes, lane_sample
@@ -62,6 +68,7 @@ from shadewright.drawing.strips import (
 from shadewright.drawing.swatch import colour_field, colour_square, swatch
 
 __all__ = [
+    "DRIFT_ROOMS",
     "ICONS",
     "REACH_SIDES",
     "STRIP_ROOMS",
@@ -71,6 +78,8 @@ __all__ = [
     "Bottle",
     "BudgetBar",
     "Difference",
+    "DriftPoint",
+    "DriftShown",
     "DyeStrip",
     "Lane",
     "LaneBath",
@@ -92,6 +101,7 @@ __all__ = [
     "colour_square",
     "day_lanes",
     "difference_bar",
+    "drift_chart",
     "dye_strip",
     "fill_bar",
     "heat_curve",

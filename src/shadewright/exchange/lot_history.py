@@ -20,7 +20,7 @@ from shadewright.core.colour import Lab
 from shadewright.core.quality import Factor, LotCauses, PastLot
 from shadewright.core.quality.causes import NUMBERS
 from shadewright.errors import NotFoundError, UnreadableError
-from shadewright.exchange.cells import plain_cell
+from shadewright.exchange.cells import plain_cell, words_cell
 from shadewright.exchange.rows import RowError, RowProblem, number_of
 from shadewright.exchange.table_text import with_commas
 
@@ -67,6 +67,19 @@ def unread_columns(text: str) -> tuple[str, ...]:
     columns = _columns(_rows(with_commas(text.removeprefix("\ufeff"))))
     known = {"", "date", "note", *_NEEDED, *Factor}
     return tuple(name for name in columns if name not in known)
+
+
+def history_text(lots: Sequence[PastLot], *, dates: Sequence[date]) -> str:
+    """Return lots as a table that ``read_history`` reads as the same lots."""
+    out = io.StringIO()
+    table = csv.writer(out, lineterminator="\n")
+    table.writerow(["lot", "date", *_LAB, *Factor])
+    for lot, day in zip(lots, dates, strict=True):
+        colour = lot.colour or ("", "", "")
+        facts = (getattr(lot, factor) for factor in Factor)
+        told = ("" if fact is None else words_cell(f"{fact}") for fact in facts)
+        table.writerow([words_cell(lot.number), day.isoformat(), *colour, *told])
+    return out.getvalue()
 
 
 def causes_answer(found: LotCauses) -> dict[str, object]:

@@ -1,10 +1,15 @@
 """Questions to the store about standards, dry checks, and bleed and rub tests."""
 
+from collections.abc import Collection
 from uuid import UUID
 
 from django.db.models import QuerySet
 
+from shadewright.records.lot_reads import lots_that_stand
 from shadewright.records.models import (
+    Bath,
+    BathLine,
+    ColourReading,
     DryCheck,
     FastnessTest,
     Lot,
@@ -12,6 +17,7 @@ from shadewright.records.models import (
     Tolerances,
     ToneBand,
 )
+from shadewright.records.models.baths import BathAct
 
 
 def tolerances_row() -> Tolerances | None:
@@ -66,3 +72,30 @@ def standing_fastness_tests() -> QuerySet[FastnessTest]:
 def fastness_tests_of_deed(deed: UUID) -> QuerySet[FastnessTest]:
     """Return the bleed and rub tests that one deed wrote."""
     return FastnessTest.objects.filter(deed=deed).select_related("lot").order_by("id")
+
+
+def lots_of(*, recipe_id: int, base_id: int) -> QuerySet[Lot]:
+    """Return the lots of a recipe on a base that stand, the oldest first."""
+    rows = every_lot().filter(bath__version__recipe_id=recipe_id, bath__base_id=base_id)
+    rows = rows.select_related("bath__water", "bath__yarn_scale")
+    rows = rows.prefetch_related("bath__version__auxiliaries__auxiliary")
+    return rows.order_by("bath__dyed_on", "pk")
+
+
+def every_lot() -> QuerySet[Lot]:
+    """Return the lots that stand and are no swatches."""
+    return lots_that_stand().filter(bath__is_swatch=False)
+
+
+def dry_readings(lots: Collection[Lot]) -> QuerySet[ColourReading]:
+    """Return what was read dry of ends of some lots and stands, in order."""
+    rows = ColourReading.objects.filter(swatch__bath__in=[x.bath_id for x in lots])
+    rows = rows.filter(undone_by=None, undoes=None, is_wet=False)
+    return rows.select_related("swatch").order_by("id")
+
+
+def pot_lines(baths: Collection[Bath]) -> QuerySet[BathLine]:
+    """Return all that was written at the pot of some baths and stands, in order."""
+    rows = BathLine.objects.filter(bath__in=baths, undone_by=None)
+    rows = rows.exclude(act=BathAct.UNDO)
+    return rows.select_related("by").order_by("id")

@@ -111,6 +111,12 @@ def listed_lot_rows(words: Collection[str], order: str) -> QuerySet[Lot]:
     return rows.order_by(sense, "-pk")
 
 
+def lots_that_stand() -> QuerySet[Lot]:
+    """Return the lots that were not taken back, with their lines that stand."""
+    lines = LotLine.objects.filter(_STANDING, lot=OuterRef("pk"))
+    return lot_rows().filter(Exists(lines))
+
+
 def coloured_lot_rows(numbers: Collection[str]) -> QuerySet[Lot]:
     """Return the lots whose colour was noted, and those of some numbers."""
     noted = LotLine.objects.filter(_STANDING, lot=OuterRef("pk"), act="coloured")

@@ -46,7 +46,7 @@ def heat_ups_of(pot: Pot, source: HeatSource, *, but_for: str = "") -> HeatUps:
     at_full: list[HeatUp] = []
     kept = 0
     for bath in baths:
-        timed = _timed(bath, [line for line in lines if line.bath_id == bath.pk])
+        timed = timed_way(bath, [line for line in lines if line.bath_id == bath.pk])
         if timed is None:
             continue
         if is_held_back(minutes=timed.minutes, recipe_min=_recipe_min(bath)):
@@ -66,7 +66,7 @@ def load_of(pot: Pot, *, fibre_g: float, liquor_ml: float) -> Load:
     )
 
 
-def _timed(bath: Bath, lines: Sequence[BathLine]) -> Timed | None:
+def timed_way(bath: Bath, lines: Sequence[BathLine]) -> Timed | None:
     """Return the way to the top, stops taken off; None where it cannot be meant."""
     on = _first(lines, BathAct.HEAT_ON)
     top = _first(lines, BathAct.AT_TOP)

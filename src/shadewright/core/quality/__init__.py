@@ -18,6 +18,7 @@ SSR     grade of a stain, 5 for none                    1
 3. ``allocation`` a whole order out of one lot, or else of one group
 4. ``staining``   how much a white cloth took up
 5. ``causes``     what changed since the lots before
+6. ``repeating``  how well a studio repeats itself
 
 ``causes`` counts its own equations. Sources: [isoa03]_ and [isoa04]_ for stains,
 [bron1973]_ for the groups; the rest is common practice, or named in its file.
@@ -43,6 +44,7 @@ from shadewright.core.quality.dry_check import (
     could_be,
     dry_check,
 )
+from shadewright.core.quality.repeating import Repeatability, repeatability
 from shadewright.core.quality.sharing import SharingGroup, sharing_groups
 from shadewright.core.quality.staining import STAINING_GREYS, Staining, staining
 
@@ -59,6 +61,7 @@ __all__ = [
     "Formula",
     "LotCauses",
     "PastLot",
+    "Repeatability",
     "SharingGroup",
     "Staining",
     "Tolerances",
@@ -67,6 +70,7 @@ __all__ = [
     "dry_check",
     "lot_causes",
     "repeat_test",
+    "repeatability",
     "sharing_groups",
     "staining",
 ]
