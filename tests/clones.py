@@ -75,7 +75,7 @@ def wait_until_it_serves(
             break
         try:
             assert json.loads(fetch(f"{url}/healthz")) == {"status": "ok"}
-        except (URLError, ConnectionError):
+        except (URLError, ConnectionError, TimeoutError):
             time.sleep(0.05)
         else:
             return

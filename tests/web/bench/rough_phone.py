@@ -9,8 +9,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from random import Random
 from typing import Any
+from urllib.parse import parse_qsl
 
-from playwright.sync_api import Error, Locator, Page, Route, expect
+from playwright.sync_api import Error, Locator, Page, Request, Route, expect
 from playwright.sync_api import TimeoutError as NotInTimeError
 
 KEEPS_A_DIARY = """() => {
@@ -40,11 +41,13 @@ class RoughPhone:
     is_cut: bool = False
     kills_next: bool = False
     cuts: dict[str, int] = field(default_factory=dict)
+    plain: list[dict[str, Any]] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Let every page keep the diary, and stand between it and the server."""
         self.page.add_init_script(f"({KEEPS_A_DIARY})()")
         self.page.route("**/bench/taps/", self._send)
+        self.page.on("request", self._note_plain)
 
     def act(self, *, is_up: bool) -> None:
         """Do one thing that a dyer does, whatever comes of it."""
@@ -130,6 +133,12 @@ class RoughPhone:
         """Return every tap that any page of this phone ever kept, oldest first."""
         taps = "JSON.parse(localStorage.getItem('made') ?? '[]')"
         return list(self.page.evaluate(taps))
+
+    def _note_plain(self, request: Request) -> None:
+        """Note a key pressed before the page's script ran: a plain form is sent."""
+        if request.method == "POST" and request.url.endswith(("/tap/", "/undo/")):
+            said = dict(parse_qsl(request.post_data or ""))
+            self.plain.append(said | {"value": float(said.get("value") or 0)})
 
     def expect_all_sent(self) -> None:
         """Wait until nothing waits on the phone."""
