@@ -152,13 +152,13 @@ def dry_check(
     Examples
     --------
     >>> found = dry_check(
-    ...     [Lab(52.0, 20, 10), Lab(52.4, 20, 10)],
+    ...     [Lab(51.4, 20, 10), Lab(51.6, 20, 10)],
     ...     standard=Lab(50, 20, 10),
     ...     tolerances=Tolerances(),
     ...     band=Band(),
     ... )
     >>> found.words, found.decision.value
-    ('lighter', 'alternate skeins')
+    ('a little lighter', 'alternate skeins')
     """
     read = averaged(spots)
     shown = [] if read.sd is None else [read.sd / sqrt(read.count)]

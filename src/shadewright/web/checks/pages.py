@@ -16,8 +16,8 @@ from shadewright.web.checks.forms import (
     WantedForm,
 )
 from shadewright.web.colours import ColourShown
-from shadewright.web.corrections.pages import Pair
 from shadewright.web.pages import Link, Page
+from shadewright.web.pairs import Pair
 from shadewright.web.parts import Caution, Chip
 from shadewright.workflows.judging.sharing import LotGroup, SharingLot
 from shadewright.workflows.judging.snips import Snip

@@ -6,8 +6,8 @@ from dataclasses import replace
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.checks.pages import CheckShown, DecideKey, SpotRow
 from shadewright.web.colours import ColourShown, read_colour
-from shadewright.web.corrections.pairs import pair_of
-from shadewright.web.parts import Chip, ChipKind
+from shadewright.web.pairs import pair_of
+from shadewright.web.verdicts import difference_words, verdict_chip
 from shadewright.workflows.judging.deciding import FITS, Choice
 from shadewright.workflows.judging.dry_checks import CheckNow, Decision, Evenness
 from shadewright.workflows.judging.standards import StandardNow
@@ -24,14 +24,6 @@ _SAYS = {
     ),
     Decision.CANNOT_TELL: "Nobody can tell from this: read more spots.",
 }
-_KINDS: dict[Decision, ChipKind] = {
-    Decision.MATCH: "good",
-    Decision.ALTERNATE: "caution",
-    Decision.NEW_LOT: "caution",
-    Decision.CORRECT: "problem",
-    Decision.ONE_OFF: "problem",
-    Decision.CANNOT_TELL: "guess",
-}
 _KEYS = {
     Choice.WITH_LAST: "With the last lot",
     Choice.ALTERNATE: "Alternate skeins",
@@ -39,19 +31,6 @@ _KEYS = {
     Choice.CORRECT: "Correct it",
     Choice.ONE_OFF: "One-off",
 }
-
-
-def verdict_chip(verdict: Decision) -> Chip:
-    """Return a verdict in a word or two."""
-    return Chip(words=verdict.capitalize(), kind=_KINDS[verdict])
-
-
-def difference_words(check: CheckNow) -> str:
-    """Return the number with its formula and its spread, or nothing."""
-    if check.difference is None:
-        return ""
-    spread = "" if check.u is None else f"{NO_BREAK}±{NO_BREAK}{check.u:.1f}"
-    return f"{check.formula}{NO_BREAK}{check.difference:.1f}{spread}"
 
 
 def standard_colour(standard: StandardNow, *, name: str = "") -> ColourShown | None:
@@ -114,11 +93,12 @@ def _says(check: CheckNow) -> str:
 
 def _how(check: CheckNow) -> Iterator[str]:
     spots, skeins = len(check.spots), check.skeins
-    by = str(check.read_by.label)
+    label = str(check.read_by.label)
+    by = f"{label[:1].upper()}{label[1:]}"
     by += f" ({check.meter})" if check.meter else ""
     yield (
         f"{spots} {'spot' if spots == 1 else 'spots'} on "
-        f"{skeins} {'skein' if skeins == 1 else 'skeins'}, dry. {by[:1].upper()}{by[1:]}."
+        f"{skeins} {'skein' if skeins == 1 else 'skeins'}, dry. {by}."
     )
     if check.u is not None:
         yield "± is one standard uncertainty, of the spots and of the standard."

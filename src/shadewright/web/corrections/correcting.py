@@ -12,9 +12,10 @@ from shadewright.web.colours import ColourShown, read_colour
 from shadewright.web.corrections.forms import AimForm, KeepForm, PriceForm
 from shadewright.web.corrections.keeping import keep_form, kept_address
 from shadewright.web.corrections.pages import CorrectPage
-from shadewright.web.corrections.pairs import measured_of, pair_of, shown_foretold
+from shadewright.web.corrections.pairs import measured_of, shown_foretold
 from shadewright.web.corrections.rows import addition_rows
 from shadewright.web.pages import Link, show
+from shadewright.web.pairs import pair_of
 from shadewright.web.parts import Caution
 from shadewright.web.targets import target_asked
 from shadewright.workflows.correcting.correcting import (
@@ -148,6 +149,6 @@ def _money(found: Corrected | None, prices: PriceForm) -> Iterator[str]:
         return
     lost = float(price) * left * (less or 0) / 100
     yield (
-        f"As a one-off, {less or 0} % off: {amount_text(lost, '')} less for the "
+        f"As a one-off, {less or 0} % off: {lost:.2f} less for the "
         f"{left} skeins that are left."
     )

@@ -8,9 +8,10 @@ from shadewright.errors import StudioError
 from shadewright.web.corrections.forms import KeepForm
 from shadewright.web.corrections.keeping import keep_form, kept_address
 from shadewright.web.corrections.pages import OverdyePage, SisterCard
-from shadewright.web.corrections.pairs import pair_of, shown_foretold
+from shadewright.web.corrections.pairs import shown_foretold
 from shadewright.web.corrections.rows import addition_rows
 from shadewright.web.pages import Link, show
+from shadewright.web.pairs import pair_of
 from shadewright.web.parts import Caution
 from shadewright.workflows.correcting.keeping import CorrectionKind
 from shadewright.workflows.correcting.off_shade import OffShade, off_shade

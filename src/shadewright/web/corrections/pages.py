@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
-from shadewright.web.colours import ColourShown
 from shadewright.web.corrections.forms import (
     AimForm,
     KeepForm,
@@ -11,20 +10,9 @@ from shadewright.web.corrections.forms import (
     RestockForm,
 )
 from shadewright.web.pages import Link, Page
+from shadewright.web.pairs import Pair
 from shadewright.web.parts import Caution
 from shadewright.workflows.correcting.restock import NearLot, Restock
-
-
-@dataclass(frozen=True, kw_only=True)
-class Pair:
-    """Two colours that touch in the booth, and how they differ, in words."""
-
-    hexes: tuple[str, ...]
-    names: tuple[str, ...]
-    said: str
-    words: str
-    difference: str
-    shown: tuple[ColourShown, ...]
 
 
 @dataclass(frozen=True, kw_only=True)

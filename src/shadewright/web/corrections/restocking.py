@@ -10,10 +10,11 @@ from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.colours import foretold_colour
 from shadewright.web.corrections.forms import RestockForm
-from shadewright.web.corrections.pages import Pair, RestockPage
-from shadewright.web.corrections.pairs import measured_of, pair_of
+from shadewright.web.corrections.pages import RestockPage
+from shadewright.web.corrections.pairs import measured_of
 from shadewright.web.mix_text import mix_text
 from shadewright.web.pages import Link, show
+from shadewright.web.pairs import Pair, pair_of
 from shadewright.workflows.correcting.restock import NearLot, Restock, lots_near
 from shadewright.workflows.correcting.restock import restock as old_lot
 from shadewright.workflows.shades.swatches import Doses

@@ -8,7 +8,6 @@ from django.views.decorators.http import require_POST, require_safe
 
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
-from shadewright.web.checks.verdicts import difference_words, verdict_chip
 from shadewright.web.colours import colour_of_reading
 from shadewright.web.depths import depth_rows
 from shadewright.web.finding import asked
@@ -21,6 +20,7 @@ from shadewright.web.pages import Link, show
 from shadewright.web.sorting import read_order
 from shadewright.web.standings import standing_chip
 from shadewright.web.toasts import say
+from shadewright.web.verdicts import difference_words, verdict_chip
 from shadewright.workflows import lot_pages
 from shadewright.workflows.costs import cost_words
 from shadewright.workflows.days.order_pages import orders_of_bath
