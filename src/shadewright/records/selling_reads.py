@@ -1,20 +1,39 @@
 """Questions to the store about skeins that went out, complaints, corrections, tags."""
 
+from collections.abc import Collection
+from dataclasses import dataclass
 from uuid import UUID
 
-from django.db.models import QuerySet
+from django.db.models import Exists, F, OuterRef, QuerySet
 
 from shadewright.errors import NotFoundError
+from shadewright.records import lot_reads
 from shadewright.records.models import (
     Bath,
+    BathLine,
     Complaint,
     Correction,
+    LotLine,
     Maker,
     OrderLine,
+    Recipe,
     SkeinsOut,
     TagRegion,
     TagText,
 )
+from shadewright.records.models.baths import BathAct
+from shadewright.records.models.lots import LotAct
+
+
+@dataclass(frozen=True, kw_only=True)
+class BathAfter:
+    """A bath that a lot went back into; ``skeins`` is None where all of it did."""
+
+    lot: str
+    number: str
+    name: str
+    skeins: int | None
+    has_lot: bool
 
 
 def order_line_row(line_id: int) -> OrderLine:
@@ -72,11 +91,51 @@ def lot_corrected_by(bath: Bath) -> str | None:
     return rows.values_list("lot__number", flat=True).first()
 
 
-def baths_correcting(lot_number: str) -> list[tuple[str, str]]:
-    """Return the baths that a lot went back into, each with what for, in order."""
-    rows = Bath.objects.filter(version__recipe__correction__lot__number=lot_number)
-    kinds = rows.order_by("id").values_list("number", "version__recipe__name")
-    return list(kinds)
+def yarn_chain(bath: Bath) -> list[Bath]:
+    """Return a bath and those that its yarn was in before, the newest first."""
+    baths = [bath]
+    while (before := lot_corrected_by(baths[-1])) is not None:
+        baths.append(lot_reads.lot_row(before).bath)
+    return baths
+
+
+def sold_as(bath: Bath) -> Recipe:
+    """Return the colourway that yarn of a bath is sold as.
+
+    Of a corrected lot that of the first one, of an overdyed one what it became.
+    """
+    recipe = bath.version.recipe
+    row = Correction.objects.filter(recipe=recipe).select_related("becomes").first()
+    if row is None:
+        return recipe
+    return row.becomes or sold_as(lot_reads.lot_row(row.lot.number).bath)
+
+
+def baths_correcting(lot_numbers: Collection[str]) -> list[BathAfter]:
+    """Return the baths that lots went back into, in order; none that was given up."""
+    acts = BathLine.objects.filter(bath=OuterRef("pk"), undone_by=None)
+    lines = LotLine.objects.filter(lot__bath=OuterRef("pk"), undone_by=None)
+    rows = Bath.objects.annotate(
+        lot_before=F("version__recipe__correction__lot__number"),
+        has_lot=Exists(lines.exclude(act=LotAct.UNDO)),
+    ).filter(lot_before__in=lot_numbers)
+    found = rows.exclude(Exists(acts.filter(act=BathAct.GIVEN_UP))).order_by("id")
+    return [
+        BathAfter(lot=lot, number=number, name=name, skeins=skeins, has_lot=has_lot)
+        for lot, number, name, skeins, has_lot in found.values_list(
+            "lot_before", "number", "version__recipe__name", "skeins", "has_lot"
+        )
+    ]
+
+
+def numbers_with_after(lot_numbers: Collection[str]) -> set[str]:
+    """Return lots with every lot that their yarn became in later baths."""
+    found, fresh = set(lot_numbers), set(lot_numbers)
+    while fresh:
+        after = {each.number for each in baths_correcting(fresh) if each.has_lot}
+        fresh = after - found
+        found |= fresh
+    return found
 
 
 def maker_row() -> Maker | None:

@@ -1,7 +1,8 @@
 """The skeins of a lot: how many came out, to whom they went, how many are left.
 
 What went out is a line of its own, undone for the day like any other. A lot that nobody
-counted may still give skeins away: what is left of it is then unknown.
+counted may still give skeins away: what is left of it is then unknown. Skeins that went
+back into a bath, to be corrected or overdyed, are no skeins of this lot any more.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -15,11 +16,14 @@ from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import lot_reads, selling_reads
 from shadewright.records.models import Lot, SkeinsOut
 from shadewright.records.models.lots import Grade
+from shadewright.records.selling_reads import BathAfter
 from shadewright.records.writes import keep_line
-from shadewright.workflows.lot_lines import Held, held
+from shadewright.workflows.lot_lines import held
 from shadewright.workflows.lots import MOST_SKEINS
 from shadewright.workflows.stamps import Stamp, is_written
 from shadewright.workflows.undo import may_undo
+
+_COUNT_ANEW = "If more came out of the bath, write its count anew, sold ones too."
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,12 +44,16 @@ class WentOut:
 
 @dataclass(frozen=True, kw_only=True)
 class LotSkeins:
-    """A lot's skeins; ``counted`` and ``left`` are None where nobody counted them."""
+    """A lot’s skeins; ``counted`` is None where nobody counted them.
+
+    ``back`` are the baths that some of them went back into.
+    """
 
     number: str
     counted: int | None
     place: str
     out: tuple[WentOut, ...]
+    back: tuple[BathAfter, ...] = ()
 
     @property
     def gone(self) -> int:
@@ -54,8 +62,20 @@ class LotSkeins:
 
     @property
     def left(self) -> int | None:
-        """How many should still be here; never less than none."""
-        return None if self.counted is None else max(0, self.counted - self.gone)
+        """How many may still go out; never less than none, None if nobody counted."""
+        return self._without(self.back)
+
+    @property
+    def here(self) -> int | None:
+        """How many should still be here, also what a planned bath will take."""
+        return self._without([bath for bath in self.back if bath.has_lot])
+
+    def _without(self, baths: Sequence[BathAfter]) -> int | None:
+        if self.counted is None:
+            return None
+        here = self.counted - self.gone
+        taken = sum(here if bath.skeins is None else bath.skeins for bath in baths)
+        return max(0, here - taken)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -71,9 +91,7 @@ class Sending:
 
 def skeins_of(number: str) -> LotSkeins:
     """Return the skeins of one lot."""
-    row = lot_reads.lot_row(number)
-    out = selling_reads.standing_skeins_out().filter(lot=row)
-    return _shaped(row, held(row.lines.all()), list(out))
+    return skeins_of_lots([lot_reads.lot_row(number).number])[number]
 
 
 def skeins_of_lots(numbers: Iterable[str]) -> Mapping[str, LotSkeins]:
@@ -82,9 +100,10 @@ def skeins_of_lots(numbers: Iterable[str]) -> Mapping[str, LotSkeins]:
     out: dict[int, list[SkeinsOut]] = {row.pk: [] for row in rows}
     for line in selling_reads.standing_skeins_out().filter(lot__in=rows):
         out[line.lot_id].append(line)
-    return {
-        row.number: _shaped(row, held(row.lines.all()), out[row.pk]) for row in rows
-    }
+    back: dict[str, list[BathAfter]] = {row.number: [] for row in rows}
+    for bath in selling_reads.baths_correcting(list(back)):
+        back[bath.lot].append(bath)
+    return {row.number: _shaped(row, out[row.pk], back[row.number]) for row in rows}
 
 
 @transaction.atomic
@@ -113,7 +132,7 @@ def lines_served_by(number: str) -> tuple[tuple[str, str], ...]:
     """Return the lines of open orders that a lot may serve: their ids and words."""
     bath = lot_reads.lot_row(number).bath
     rows = selling_reads.open_lines_for(
-        recipe_id=bath.version.recipe_id, base_id=bath.base_id
+        recipe_id=selling_reads.sold_as(bath).pk, base_id=bath.base_id
     )
     return tuple(
         (str(row.pk), f"{row.order.number}, {row.order.for_whom}: {row.skeins}")
@@ -127,12 +146,14 @@ def buyers_known() -> tuple[str, ...]:
     return tuple(dict.fromkeys(rows.values_list("to_whom", flat=True)[:300]))
 
 
-def _shaped(row: Lot, said: Held, out: Sequence[SkeinsOut]) -> LotSkeins:
+def _shaped(row: Lot, out: Sequence[SkeinsOut], back: Sequence[BathAfter]) -> LotSkeins:
+    said = held(row.lines.all())
     return LotSkeins(
         number=row.number,
         counted=said.skeins,
         place=said.place,
         out=tuple(_line(line, row.number) for line in out),
+        back=tuple(back),
     )
 
 
@@ -168,11 +189,18 @@ def _check(row: Lot, said: Sending) -> None:
             advice="A name, a shop, or “the fair at …”.",
             argument="to_whom",
         )
-    _check_count(row, said.skeins)
+    require_left(row.number, said.skeins)
 
 
-def _check_count(row: Lot, skeins: int) -> None:
-    now = skeins_of(row.number)
+def require_left(number: str, skeins: int) -> None:
+    """Refuse skeins that are no more of a lot, or never were."""
+    now = skeins_of(number)
+    if now.left == 0:
+        raise ConflictError(
+            why=f"No skein of lot {number} is left.",
+            advice=_COUNT_ANEW,
+            argument="skeins",
+        )
     most = MOST_SKEINS if now.left is None else now.left
     if not 0 < skeins <= most:
         raise OutOfRangeError(
@@ -181,6 +209,6 @@ def _check_count(row: Lot, skeins: int) -> None:
             allowed="at least 1"
             if now.left is None
             else f"from 1 to {most}, which is what is left of this lot",
-            advice="" if now.left is None else "Count the lot anew if there are more.",
+            advice="" if now.left is None else _COUNT_ANEW,
             argument="skeins",
         )

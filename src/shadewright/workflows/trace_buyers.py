@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from shadewright.records import selling_reads
 from shadewright.workflows.lot_skeins import (
     LotSkeins,
     WentOut,
@@ -37,8 +36,10 @@ def _more(lot: LotSkeins) -> str:
 
 
 def _below(lot: LotSkeins) -> Iterator[Node]:
-    for number, name in selling_reads.baths_correcting(lot.number):
-        yield Node(kind=Kind.LOT_AFTER, name=number, more=name, key=number)
+    for bath in lot.back:
+        yield Node(
+            kind=Kind.LOT_AFTER, name=bath.number, more=bath.name, key=bath.number
+        )
     for each in lot.out:
         yield _buyer(each)
     if lot.counted is None:

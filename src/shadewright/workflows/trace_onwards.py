@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from shadewright.core.quantities import amount_text
 from shadewright.records import lot_reads, reads
 from shadewright.records.lot_reads import DyeFrom, ReachedBath
-from shadewright.records.models import BottleLine
+from shadewright.records.models import BottleLine, StockBottle
 from shadewright.workflows.trace import jar_node
 from shadewright.workflows.trace_buyers import buyers_below
 from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
@@ -54,8 +54,7 @@ def onwards_from_jar(jar_id: int, *, page: int = 1) -> Onwards:
 def onwards_from_bottle(code: str, *, page: int = 1) -> Onwards:
     """Return the bottles, baths and lots that a bottle's stock went into."""
     bottle = reads.bottle_row(code)
-    first = [line for line in bottle.lines.all() if line.act == "filled"]
-    reached = _reached(first[:1])
+    reached = _from_bottle(bottle)
     root = Node(
         kind=Kind.BOTTLE, name=f"{bottle.code} {bottle.dye.name}", key=bottle.code
     )
@@ -68,6 +67,16 @@ def onwards_from_bottle(code: str, *, page: int = 1) -> Onwards:
 def dye_of_jar(jar_id: int) -> DyeFrom:
     """Return the bottles that a jar's powder came into, however it came."""
     return _dye(_reached(lot_reads.bottles_from_jar(jar_id)))
+
+
+def dye_of_bottle(code: str) -> DyeFrom:
+    """Return the bottles that a bottle’s stock came into, itself the first."""
+    return _dye(_from_bottle(reads.bottle_row(code)))
+
+
+def _from_bottle(bottle: StockBottle) -> _Reached:
+    first = [line for line in bottle.lines.all() if line.act == "filled"]
+    return _reached(first[:1])
 
 
 def _dye(reached: _Reached) -> DyeFrom:

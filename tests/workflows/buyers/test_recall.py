@@ -5,12 +5,15 @@ import io
 
 import pytest
 
+from shadewright.records.models import Lot, LotLine, PowderJar
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.buyers.kin import Sharing, kin_of
 from shadewright.workflows.buyers.recall import HEAD, reaches_of, recall_csv
 from shadewright.workflows.lot_skeins import Sending, send_out
+from shadewright.workflows.mending import merge
 from shadewright.workflows.stamps import stamp_now
 from shadewright.workflows.trace_onwards import onwards_from_jar
+from shadewright.workflows.undo import undo
 from tests.workflows.bench import made, new_jar
 from tests.workflows.dyed import finished
 from tests.workflows.pots import Ready, ready, tapped
@@ -26,6 +29,14 @@ def dosed(number: str, code: str) -> str:
 def sent(number: str, to_whom: str, skeins: int = 1, reach: str = "") -> None:
     said = Sending(skeins=skeins, to_whom=to_whom, reach=reach)
     send_out(number=number, said=said, stamp=stamp_now(by=None))
+
+
+def reached(number: str) -> dict[str, set[str]]:
+    return {each.name: set(each.lots) for each in kin_of(number).circles}
+
+
+def jar_name(jar_id: int) -> str:
+    return f"jar {PowderJar.objects.get(pk=jar_id).code}"
 
 
 @pytest.fixture
@@ -45,6 +56,56 @@ def test_circles_widen_from_bath_to_bottle_to_jar(pot: Ready) -> None:
     assert circles[Sharing.BOTTLE] == {ours, same_bottle}
     assert circles[Sharing.JAR] == {ours, same_bottle, same_jar}
     assert other not in circles[Sharing.JAR]
+
+
+def test_three_lots_two_jars_and_a_merged_bottle(pot: Ready) -> None:
+    """By hand: the second bottle is poured into the first after lot A."""
+    jars = [new_jar(pot.slate_dye), new_jar(pot.slate_dye)]
+    first, second = (made(pot.slate_dye, jar) for jar in jars)
+    lot_a, lot_c = dosed(pot.number, first.code), dosed(pot.another(), second.code)
+    merge(code=first.code, from_codes=[second.code], stamp=stamp_now(by=None))
+    lot_b = dosed(pot.another(), first.code)
+    assert reached(lot_a) == {
+        f"the bath {lot_a}": {lot_a},
+        f"bottle {first.code} of Slate": {lot_a, lot_b},
+        jar_name(jars[0]): {lot_a, lot_b},
+    }
+    assert reached(lot_c) == {
+        f"the bath {lot_c}": {lot_c},
+        f"bottle {second.code} of Slate": {lot_c, lot_b},
+        jar_name(jars[1]): {lot_c, lot_b},
+    }
+    assert reached(lot_b) == {
+        f"the bath {lot_b}": {lot_b},
+        f"bottle {first.code} of Slate": {lot_a, lot_b},
+        f"bottle {second.code} of Slate": {lot_c, lot_b},
+        jar_name(jars[0]): {lot_a, lot_b},
+        jar_name(jars[1]): {lot_c, lot_b},
+    }
+
+
+def test_a_lot_whose_doses_nobody_wrote_down_is_in_the_list_perhaps(
+    pot: Ready,
+) -> None:
+    ours = dosed(pot.number, pot.slate)
+    untold = finished(pot.another(), skeins=3, is_sure=True)
+    (circle,) = (x for x in kin_of(ours).circles if x.shares is Sharing.BOTTLE)
+    assert (circle.lots, circle.perhaps) == ((ours,), (untold,))
+    last = recall_csv(circle).splitlines()[-1]
+    assert last.startswith(untold)
+    assert last.endswith(f"perhaps bottle {pot.slate} of Slate")
+
+
+def test_a_lot_taken_back_after_skeins_went_out_is_not_forgotten(pot: Ready) -> None:
+    ours, other = dosed(pot.number, pot.slate), dosed(pot.another(), pot.slate)
+    sent(other, "Bo")
+    for deed in set(
+        LotLine.objects.values_list("deed", flat=True).filter(lot__number=other)
+    ):
+        undo(deed=deed, stamp=stamp_now(by=None))
+    assert not Lot.objects.get(number=other).lines.filter(undone_by=None, undoes=None)
+    (circle,) = (x for x in kin_of(ours).circles if x.shares is Sharing.BOTTLE)
+    assert other in circle.lots
 
 
 def test_what_nobody_wrote_down_is_said(pot: Ready) -> None:

@@ -2,9 +2,16 @@
 
 import pytest
 
-from shadewright.errors import ConflictError, MissingError
+from shadewright.errors import (
+    ConflictError,
+    MissingError,
+    NotFoundError,
+    OutOfRangeError,
+)
 from shadewright.records.models import Correction, Lot, LotLine
+from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import LotAct
+from shadewright.workflows.buyers.kin import kin_of
 from shadewright.workflows.correcting.correcting import corrected, dye_cost_of
 from shadewright.workflows.correcting.keeping import (
     CorrectionKind,
@@ -14,6 +21,7 @@ from shadewright.workflows.correcting.keeping import (
 from shadewright.workflows.correcting.off_shade import all_doses, off_shade
 from shadewright.workflows.correcting.restock import lots_near, restock
 from shadewright.workflows.correcting.sisters import sisters
+from shadewright.workflows.lot_skeins import skeins_of
 from shadewright.workflows.recipes import recipes
 from shadewright.workflows.shades.wanted import wanted_of_text
 from shadewright.workflows.stamps import stamp_now, today
@@ -22,8 +30,8 @@ from shadewright.workflows.trace_buyers import onwards_from_lot
 from shadewright.workflows.trace_nodes import Kind
 from tests.workflows.bench import founded
 from tests.workflows.correcting.off_lots import OFF, deeper_recipe, note, off_lot
-from tests.workflows.dyed import finished
-from tests.workflows.pots import Ready, ready
+from tests.workflows.dyed import dyed, finished
+from tests.workflows.pots import Ready, ready, tapped
 
 pytestmark = [pytest.mark.store, pytest.mark.django_db]
 
@@ -36,11 +44,12 @@ def lot() -> tuple[Ready, str]:
     return off_lot()
 
 
-def kept(number: str, *, kind: CorrectionKind = CorrectionKind.CORRECT) -> str:
+def kept(
+    number: str, *, kind: CorrectionKind = CorrectionKind.CORRECT, **said: object
+) -> str:
     answer = corrected(off_shade(number, wanted=WANTED))
-    wish = ToKeep(
-        number=number, kind=kind, doses=answer.first, fibre_g=98.0, dyed_on=today()
-    )
+    words = {"doses": answer.first, "fibre_g": 98.0, "dyed_on": today()} | said
+    wish = ToKeep(number=number, kind=kind, **words)  # type: ignore[arg-type]
     return keep_correction(wish, stamp=stamp_now(by=None))
 
 
@@ -155,3 +164,63 @@ def test_an_old_skein_finds_the_lot_it_looks_like(lot: tuple[Ready, str]) -> Non
     near = lots_near(wanted_of_text("61, -3.5, 22"))
     assert near[0].number == number
     assert near[0].difference < 1.5
+
+
+def test_skeins_that_went_back_are_no_skeins_of_the_first_lot(
+    lot: tuple[Ready, str],
+) -> None:
+    _pot, number = lot
+    bath = kept(number, skeins=3)
+    planned = skeins_of(number)
+    assert (planned.left, planned.here) == (1, 4)
+    with pytest.raises(OutOfRangeError, match="from 1 to 1"):
+        kept(number, skeins=2)
+    child = finished(bath, is_sure=True, skeins=3)
+    assert (skeins_of(number).here, skeins_of(child).left) == (1, 3)
+    kept(number)
+    with pytest.raises(ConflictError, match="No skein"):
+        kept(number)
+
+
+def test_a_bath_given_up_gives_the_skeins_back(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    tapped(kept(number), BathAct.GIVEN_UP, "finish")
+    assert skeins_of(number).left == 4
+
+
+def test_more_yarn_than_the_lot_has_is_refused(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    with pytest.raises(OutOfRangeError, match="went into the bath of this lot"):
+        kept(number, fibre_g=500.0)
+
+
+def test_a_dye_or_colourway_that_is_not_there_is_refused(
+    lot: tuple[Ready, str],
+) -> None:
+    _pot, number = lot
+    with pytest.raises(NotFoundError):
+        kept(number, doses=((99999, 0.1),))
+    with pytest.raises(NotFoundError):
+        kept(number, becomes_id=99999)
+
+
+def test_a_recall_follows_the_yarn_into_its_later_bath(lot: tuple[Ready, str]) -> None:
+    pot, number = lot
+    child = finished(kept(number), is_sure=True, skeins=4)
+    circles = {x.name: set(x.lots) for x in kin_of(child).circles}
+    assert circles[f"the bath {number}"] == {number, child}
+    assert circles[f"bottle {pot.slate} of Slate"] == {number, child}
+    assert {number, child} == set(kin_of(number).circles[0].lots)
+
+
+def test_an_overdyed_lot_is_held_against_what_it_became(
+    lot: tuple[Ready, str],
+) -> None:
+    pot, number = lot
+    deeper = deeper_recipe(pot)
+    bath = kept(number, kind=CorrectionKind.OVERDYE, becomes_id=deeper)
+    child = finished(dyed(pot, bath), skeins=4)
+    note(child, (40.0, -3.0, 9.0))
+    off = off_shade(child)
+    assert (off.recipe_id, off.recipe_name) == (deeper, "Dark Tide")
+    assert lots_near(wanted_of_text("40, -3, 9"))[0].recipe_name == "Dark Tide"

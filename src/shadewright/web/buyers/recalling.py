@@ -74,7 +74,13 @@ def _words(reach: Reach) -> str:
         else "none went out",
         f"{counted(reach.here, 'skein')} still here" if reach.here else "",
         _uncounted(reach.uncounted),
+        _perhaps(len(reach.circle.perhaps)),
     )
+
+
+def _perhaps(lots: int) -> str:
+    more = f"{counted(lots, 'more lot')} perhaps: no dose written down"
+    return more if lots else ""
 
 
 def _uncounted(numbers: tuple[str, ...]) -> str:

@@ -38,7 +38,7 @@ class PriceForm(StudioForm):
 
     price = PriceField(label="Price of a skein")
     less = forms.IntegerField(
-        label="As a one-off, less by %",
+        label="Per cent less as a one-off",
         required=False,
         initial=15,
         min_value=0,

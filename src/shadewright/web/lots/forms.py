@@ -37,7 +37,13 @@ class LotForm(DeedForm):
         choices=[(grade.value, grade.label) for grade in Grade],
         widget=forms.RadioSelect,
     )
-    skeins = AmountField(unit="skeins", read=_skeins, label="Skeins", required=False)
+    skeins = AmountField(
+        unit="skeins",
+        read=_skeins,
+        label="Skeins",
+        required=False,
+        help_text="All that came out of the bath, sold ones too.",
+    )
     grams = mass_field(
         label="Dry weight",
         required=False,

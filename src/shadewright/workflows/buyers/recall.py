@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from django.utils import timezone
 
-from shadewright.records import lot_reads
+from shadewright.records import lot_reads, selling_reads
 from shadewright.workflows.buyers.kin import Circle, kin_of
 from shadewright.workflows.lot_skeins import LotSkeins, WentOut, skeins_of_lots
 
@@ -37,8 +37,9 @@ def reaches_of(number: str) -> tuple[Reach, ...]:
 def recall_csv(circle: Circle) -> str:
     """Return a table of everybody who has skeins of a circle's lots.
 
-    A line for each time skeins went out, one for what is still here, one where nobody
-    counted. Cells that a spreadsheet would take for a formula begin with an apostrophe.
+    A line for each time skeins went out or back into a bath, one for what is still
+    here, one where nobody counted. Cells that a spreadsheet would take for a formula
+    begin with an apostrophe.
     """
     out = io.StringIO()
     table = csv.writer(out, lineterminator="\r\n")
@@ -55,31 +56,31 @@ def _reach(circle: Circle, lots: list[LotSkeins]) -> Reach:
         lots=len(lots),
         out=sum(each.skeins for each in gone),
         buyers=len({each.to_whom.casefold() for each in gone}),
-        here=sum(lot.left or 0 for lot in lots),
+        here=sum(lot.here or 0 for lot in lots),
         uncounted=tuple(lot.number for lot in lots if lot.left is None),
     )
 
 
 def _rows(circle: Circle) -> Iterator[tuple[str, ...]]:
-    known = skeins_of_lots(circle.lots)
-    names = _names(circle.lots)
-    for number in circle.lots:
-        lot = known[number]
-        for each in lot.out:
-            yield (number, *names[number], *_gone(each), circle.name)
-        if lot.left is None:
-            here = ("not counted", "perhaps still here", "", "", "")
-        elif lot.left:
-            here = (
-                str(lot.left),
-                f"still here: {lot.place or 'place not written'}",
-                "",
-                "",
-                "",
-            )
-        else:
-            continue
-        yield (number, *names[number], *here, circle.name)
+    numbers = (*circle.lots, *circle.perhaps)
+    known, names = skeins_of_lots(numbers), _names(numbers)
+    for number in numbers:
+        shares = circle.name if number in circle.lots else f"perhaps {circle.name}"
+        for cells in _skeins(known[number]):
+            yield (number, *names[number], *cells, shares)
+
+
+def _skeins(lot: LotSkeins) -> Iterator[tuple[str, ...]]:
+    yield from map(_gone, lot.out)
+    for bath in lot.back:
+        skeins = "the rest" if bath.skeins is None else str(bath.skeins)
+        where = f"went into bath {bath.number}"
+        yield (skeins, where if bath.has_lot else f"{where}, no lot yet", "", "", "")
+    if lot.left is None:
+        yield ("not counted", "perhaps still here", "", "", "")
+    elif lot.left:
+        place = lot.place or "place not written"
+        yield (str(lot.left), f"still here: {place}", "", "", "")
 
 
 def _gone(each: WentOut) -> tuple[str, ...]:
@@ -91,7 +92,8 @@ def _gone(each: WentOut) -> tuple[str, ...]:
 def _names(numbers: Iterable[str]) -> dict[str, tuple[str, str]]:
     rows = lot_reads.lot_rows().filter(number__in=set(numbers))
     return {
-        row.number: (row.bath.version.recipe.name, row.bath.base.name) for row in rows
+        row.number: (selling_reads.sold_as(row.bath).name, row.bath.base.name)
+        for row in rows
     }
 
 

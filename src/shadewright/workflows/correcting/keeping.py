@@ -11,7 +11,8 @@ from uuid import uuid5
 
 from django.db import transaction
 
-from shadewright.errors import MissingError
+from shadewright.core.quantities import amount_text, require_between
+from shadewright.errors import MissingError, NotFoundError
 from shadewright.records import lot_reads, recipe_reads
 from shadewright.records.models import Correction, Dye, LotLine, Recipe
 from shadewright.records.models.lots import LotAct
@@ -19,7 +20,8 @@ from shadewright.records.models.selling import CorrectionKind
 from shadewright.records.writes import keep_line
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath
-from shadewright.workflows.correcting.off_shade import off_shade
+from shadewright.workflows.correcting.off_shade import OffShade, off_shade
+from shadewright.workflows.lot_skeins import require_left
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import version, write_recipe
 from shadewright.workflows.shades.swatches import DyeDoses
@@ -29,6 +31,8 @@ from shadewright.workflows.waters import usual_water
 __all__ = ["CorrectionKind", "ToKeep", "keep_correction"]
 
 _NAMES = {CorrectionKind.CORRECT: "To shade", CorrectionKind.OVERDYE: "Overdye"}
+_MOST_SHARE = 1.2
+"""Of the yarn of the lot’s bath: it weighs otherwise on a damp day, not more. [1]"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -63,17 +67,18 @@ def keep_correction(wish: ToKeep, *, stamp: Stamp) -> str:
             advice="Nothing would bring it nearer: sell it as a lot of its own.",
             argument="doses",
         )
+    lot = lot_reads.locked_lot_row(wish.number)
     off = off_shade(wish.number)
+    _check(wish, off)
     text = _text(wish, version(off.version_id).text)
     recipe_stamp = replace(stamp, deed=uuid5(stamp.deed, "recipe"))
     made = write_recipe(name=_free_name(wish), text=text, stamp=recipe_stamp)
-    lot = lot_reads.locked_lot_row(wish.number)
     Correction.objects.create(
         deed=stamp.deed,
         lot=lot,
         recipe_id=made.recipe_id,
         kind=wish.kind,
-        becomes_id=wish.becomes_id,
+        becomes=_becomes(wish),
         foretold=wish.foretold,
         created_at=stamp.at,
         created_by_id=stamp.by,
@@ -84,12 +89,30 @@ def keep_correction(wish: ToKeep, *, stamp: Stamp) -> str:
     return number
 
 
-def _text(wish: ToKeep, own: RecipeText) -> RecipeText:
-    names = dict(
-        Dye.objects.filter(pk__in=[pk for pk, _depth in wish.doses]).values_list(
-            "pk", "name"
-        )
+def _check(wish: ToKeep, off: OffShade) -> None:
+    require_left(wish.number, wish.skeins or 1)
+    require_between(
+        wish.fibre_g,
+        least=0.0,
+        most=_MOST_SHARE * off.fibre_g,
+        unit="g",
+        name="The yarn",
+        argument="grams",
+        advice=f"{amount_text(off.fibre_g, 'g')} went into the bath of this lot.",
     )
+
+
+def _becomes(wish: ToKeep) -> Recipe | None:
+    if wish.becomes_id is None:
+        return None
+    return recipe_reads.recipe_row(wish.becomes_id)
+
+
+def _text(wish: ToKeep, own: RecipeText) -> RecipeText:
+    names = dict(Dye.objects.values_list("pk", "name"))
+    unknown = [pk for pk, _depth in wish.doses if pk not in names]
+    if unknown:
+        raise NotFoundError(kind="dye", key=str(unknown[0]), argument="doses")
     doses = tuple(
         DoseLine(dye_id=pk, dye_name=names[pk], depth_percent=depth)
         for pk, depth in wish.doses

@@ -6,7 +6,7 @@ from math import isclose
 from shadewright.core.colour import Lab
 from shadewright.errors import ConflictError, MissingError
 from shadewright.records import judging_reads, lot_reads, selling_reads
-from shadewright.records.models import Bath, Standard
+from shadewright.records.models import Bath, Recipe, RecipeVersion, Standard
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.poured import poured_bath
 from shadewright.workflows.shades.swatches import Doses
@@ -25,6 +25,8 @@ class Aim:
 @dataclass(frozen=True, kw_only=True)
 class OffShade:
     """A lot with all dye that is on it, its colour as it was read, and its aim.
+
+    Its recipe is that of the colourway that it is sold as.
 
     ``doses`` are in % on weight of fibre, of the lot’s bath and of every bath before.
     """
@@ -50,25 +52,26 @@ def off_shade(number: str, *, wanted: Wanted | None = None) -> OffShade:
     if not lot.lines.all():
         raise ConflictError(why=f"Lot {number} was taken back.")
     bath = lot.bath
-    first = _first_bath(bath)
+    sold, first = selling_reads.sold_as(bath), selling_reads.yarn_chain(bath)[-1]
+    own = first.version if first.version.recipe_id == sold.pk else _newest(sold)
     return OffShade(
         number=number,
-        recipe_id=first.version.recipe_id,
-        recipe_name=first.version.recipe.name,
-        version_id=first.version_id,
+        recipe_id=sold.pk,
+        recipe_name=sold.name,
+        version_id=own.pk,
         base_id=bath.base_id,
         base_name=bath.base.name,
         fibre_g=bath.fibre_g,
         doses=all_doses(bath),
         measured=wanted_of_lot(number),
-        aim=_standard_aim(first) if wanted is None else _wanted_aim(wanted),
+        aim=_standard_aim(sold, bath) if wanted is None else _wanted_aim(wanted),
     )
 
 
 def all_doses(bath: Bath) -> Doses:
     """Return all dye on the yarn of a bath, what it had before too, by dye."""
     sums: dict[str, float] = {}
-    for each in _chain(bath):
+    for each in selling_reads.yarn_chain(bath):
         poured = poured_bath(each)
         for dye in poured.dyes:
             depth = poured.depth_percent(dye)
@@ -82,22 +85,12 @@ def all_doses(bath: Bath) -> Doses:
     return tuple((dye, d) for dye, d in sums.items() if not isclose(d, 0.0))
 
 
-def _chain(bath: Bath) -> list[Bath]:
-    """Return a bath and those that its yarn was in before, the newest first."""
-    baths = [bath]
-    while (before := selling_reads.lot_corrected_by(baths[-1])) is not None:
-        baths.append(lot_reads.lot_row(before).bath)
-    return baths
+def _newest(recipe: Recipe) -> RecipeVersion:
+    return recipe.versions.latest("number")
 
 
-def _first_bath(bath: Bath) -> Bath:
-    return _chain(bath)[-1]
-
-
-def _standard_aim(bath: Bath) -> Aim | None:
-    row = judging_reads.standard_row(
-        recipe_id=bath.version.recipe_id, base_id=bath.base_id
-    )
+def _standard_aim(sold: Recipe, bath: Bath) -> Aim | None:
+    row = judging_reads.standard_row(recipe_id=sold.pk, base_id=bath.base_id)
     lab = None if row is None else standard_lab(row)
     if row is None or lab is None:
         return None

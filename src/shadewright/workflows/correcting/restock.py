@@ -11,7 +11,7 @@ from shadewright.core.colour import Lab, ciede2000, difference_words
 from shadewright.core.recipes import Recipe as FoundRecipe
 from shadewright.core.recipes import Wishes, matches
 from shadewright.errors import StudioError
-from shadewright.records import lot_reads
+from shadewright.records import lot_reads, selling_reads
 from shadewright.records.models import Lot
 from shadewright.workflows.correcting.off_shade import OffShade, off_shade
 from shadewright.workflows.lot_differences import Compared, compare_lots
@@ -74,7 +74,7 @@ def lots_near(wanted: Wanted, *, base_id: int | None = None) -> tuple[NearLot, .
 def restock(number: str) -> Restock:
     """Return an old lot with what has changed since, and what to dye now."""
     off = off_shade(number)
-    newest = _newest_like(number)
+    newest = _newest_like(off)
     compared = compare_lots(number, newest) if newest else None
     now, doses, why_not = _now(off)
     return Restock(
@@ -96,7 +96,7 @@ def _noted(row: Lot) -> Lab | None:
 def _near(row: Lot, lab: Lab, wanted: Wanted) -> NearLot:
     return NearLot(
         number=row.number,
-        recipe_name=row.bath.version.recipe.name,
+        recipe_name=selling_reads.sold_as(row.bath).name,
         base_name=row.bath.base.name,
         dyed_on=row.bath.dyed_on,
         lab=lab,
@@ -105,11 +105,11 @@ def _near(row: Lot, lab: Lab, wanted: Wanted) -> NearLot:
     )
 
 
-def _newest_like(number: str) -> str:
-    lot = lot_reads.lot_row(number)
-    rows = lot_reads.lot_rows().filter(
-        bath__version__recipe_id=lot.bath.version.recipe_id,
-        bath__base_id=lot.bath.base_id,
+def _newest_like(off: OffShade) -> str:
+    lot = lot_reads.lot_row(off.number)
+    rows = lot_reads.lots_that_stand().filter(
+        bath__version__recipe_id=off.recipe_id,
+        bath__base_id=off.base_id,
         bath__dyed_on__gte=lot.bath.dyed_on,
     )
     row = rows.exclude(pk=lot.pk).order_by("-bath__dyed_on", "-pk").first()

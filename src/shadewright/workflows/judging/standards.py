@@ -12,12 +12,11 @@ from django.db import transaction
 
 from shadewright.core.colour import Lab
 from shadewright.errors import ConflictError, MissingError, NotFoundError
-from shadewright.records import judging_reads, lot_reads
+from shadewright.records import judging_reads, lot_reads, selling_reads
 from shadewright.records.models import (
     Base,
     Bath,
     ColourReading,
-    Correction,
     Recipe,
     Standard,
 )
@@ -117,13 +116,7 @@ def of_what(*, recipe_id: int, base_id: int) -> OfWhat:
 
 def judged_as(bath: Bath) -> OfWhat:
     """Return what a lot of a bath is held against; one corrected as it was before."""
-    row = Correction.objects.filter(recipe_id=bath.version.recipe_id).first()
-    if row is not None and row.becomes_id is None:
-        before = lot_reads.lot_row(row.lot.number).bath
-        return replace(
-            judged_as(before), base_id=bath.base_id, base_name=bath.base.name
-        )
-    recipe = bath.version.recipe if row is None or row.becomes is None else row.becomes
+    recipe = selling_reads.sold_as(bath)
     return OfWhat(
         recipe_id=recipe.pk,
         recipe_name=recipe.name,

@@ -7,7 +7,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.errors import ConflictError
 from shadewright.exchange.label_code import bath_text
 from shadewright.paper.skein_tags import SkeinTag, skein_tags_pdf
-from shadewright.records import lot_reads
+from shadewright.records import lot_reads, selling_reads
 from shadewright.records.models import Lot
 from shadewright.records.models.lots import Grade
 from shadewright.workflows.lot_lines import Held, held
@@ -61,7 +61,7 @@ def _tag(lot: Lot, said: Held) -> SkeinTag:
     return SkeinTag(
         lot=lot.number,
         qr_text=bath_text(lot.number),
-        colourway=_colourway(lot),
+        colourway=selling_reads.sold_as(lot.bath).name,
         base=lot.bath.base.name,
         fibre_content=yarn.fibre_content,
         weight="" if grams is None else amount_text(round(grams), "g"),
@@ -73,17 +73,6 @@ def _tag(lot: Lot, said: Held) -> SkeinTag:
         remark=_remark(said),
         is_demo=here is not None and here.is_demo,
     )
-
-
-def _colourway(lot: Lot) -> str:
-    """Return the colourway: of a corrected lot that of the first one."""
-    recipe = lot.bath.version.recipe
-    correction = getattr(recipe, "correction", None)
-    if correction is None:
-        return recipe.name
-    if correction.becomes is not None:
-        return str(correction.becomes.name)
-    return _colourway(correction.lot)
 
 
 def _skein_g(lot: Lot, said: Held) -> float | None:
