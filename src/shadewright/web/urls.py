@@ -18,6 +18,7 @@ urlpatterns = [
     path("", include("shadewright.web.corrections.urls")),
     path("", include("shadewright.web.tags.urls")),
     path("", include("shadewright.web.checks.urls")),
+    path("", include("shadewright.web.causes.urls")),
     path("", include("shadewright.web.lots.urls")),
     path("", include("shadewright.web.shelf.urls")),
     path("", include("shadewright.web.levers.urls")),

@@ -4,8 +4,9 @@ One row a lot, the oldest first, as ``shadewright lot causes`` reads them. A lot
 jar, one bottle and one bottle's age there, but most recipes have several dyes. So the
 jars of all dyes stand together as one name, and so do the bottles: whichever of them is
 another makes it a new name, and ``dyes`` tells which. The age is that of the dye with
-most depth, the one that moves the colour most. A name of which a part is not known is
-not known.
+most depth, the one that moves the colour most. A dye whose jar is not known in most of
+its lots stays out of the name in all of them, and so with bottles; else a name of which
+a part is not known is not known.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -107,7 +108,7 @@ def history_of(*, recipe_id: int, base_id: int) -> History:
     is_by_meter = sum(x.is_by_meter for x in colours.values()) > FEWEST
     return History(
         what=of_what(recipe_id=recipe_id, base_id=base_id),
-        lots=tuple(_counted(lot) for lot in lots) if is_by_meter else tuple(lots),
+        lots=tuple(_counted(lot) if is_by_meter else lot for lot in _named(lots)),
         is_by_meter=is_by_meter,
     )
 
@@ -130,6 +131,34 @@ def _counted(lot: LotThen) -> LotThen:
     if lot.colour is None or lot.colour.is_by_meter:
         return lot
     return replace(lot, past=replace(lot.past, colour=None))
+
+
+def _named(lots: Sequence[LotThen]) -> Iterator[LotThen]:
+    """Return lots with their jars and their bottles, of all dyes together."""
+    jars = _mostly_told(lots, lambda dye: dye.jar)
+    bottles = _mostly_told(lots, lambda dye: dye.bottle)
+    return (
+        replace(
+            lot,
+            past=replace(
+                lot.past,
+                jar=_together([x.jar for x in lot.dyes if x.name in jars]),
+                bottle=_together([x.bottle for x in lot.dyes if x.name in bottles]),
+            ),
+        )
+        for lot in lots
+    )
+
+
+def _mostly_told(
+    lots: Sequence[LotThen], told: Callable[[DyeThen], str | None]
+) -> set[str]:
+    """Return the dyes of which something is known in half of their lots at least."""
+    known: dict[str, list[bool]] = {}
+    for lot in lots:
+        for dye in lot.dyes:
+            known.setdefault(dye.name, []).append(told(dye) is not None)
+    return {name for name, each in known.items() if 2 * sum(each) >= len(each)}
 
 
 def _by_bath(lines: Sequence[BathLine]) -> Mapping[int, Sequence[BathLine]]:
@@ -162,8 +191,6 @@ def _lot(
         past=PastLot(
             number=row.number,
             colour=None if colour is None else colour.lab,
-            jar=_together([dye.jar for dye in dyes]),
-            bottle=_together([dye.bottle for dye in dyes]),
             bottle_age_days=dyes[0].age_days if dyes else None,
             mill_lot=None if bath.mill_lot is None else bath.mill_lot.lot,
             water=None if bath.water is None else bath.water.name,
