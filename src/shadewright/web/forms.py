@@ -73,13 +73,14 @@ class DayInput(forms.DateInput):
 
 
 def _sentences(label: str) -> dict[str, str]:
+    filled = label.replace("%", "%%")  # Django fills numbers in with %
     return {
         "required": f"{label} is missing.",
         "invalid": f"{label} cannot be read as it was typed.",
         "invalid_choice": f"{label} must be one of those offered.",
         "null_characters_not_allowed": f"{label} holds a sign that no one can read.",
         "max_length": (
-            f"{label} may have up to %(limit_value)d characters; "
+            f"{filled} may have up to %(limit_value)d characters; "
             "this has %(show_value)d."
         ),
     }
@@ -90,8 +91,9 @@ def _of_its_kind(field: forms.Field, label: str) -> dict[str, str]:
         return {"required": f"{label}: choose one at least."}
     if type(field) is not forms.IntegerField:  # to Django any number is one
         return {}
+    filled = label.replace("%", "%%")
     return {
         "invalid": f"{label} must be a whole number.",
-        "min_value": f"{label} must be at least %(limit_value)d; got %(show_value)d.",
-        "max_value": f"{label} must be at most %(limit_value)d; got %(show_value)d.",
+        "min_value": f"{filled} must be at least %(limit_value)d; got %(show_value)d.",
+        "max_value": f"{filled} must be at most %(limit_value)d; got %(show_value)d.",
     }

@@ -7,8 +7,9 @@ from django.test import Client
 from playwright.sync_api import Browser
 from pytest_django.live_server_helper import LiveServer
 
-from shadewright.records.models import Correction
-from shadewright.workflows.stamps import today
+from shadewright.records.models import Correction, LotLine
+from shadewright.workflows.stamps import stamp_now, today
+from shadewright.workflows.undo import undo
 from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
 from tests.web.pages_read import read
 from tests.workflows.bench import founded
@@ -73,7 +74,39 @@ def test_bad_yarn_is_said_by_its_field_and_plans_nothing(
 @pytest.mark.store
 def test_a_price_is_laid_beside_the_dye(client: Client, lot: str) -> None:
     asked = f"/lots/{lot}/correct/?colour=56,-4,20&price=28&less=15"
-    assert "16.8 less for the 4 skeins" in read(client.get(asked)).text
+    assert "16.80 less for the 4 skeins" in read(client.get(asked)).text
+
+
+@pytest.mark.store
+def test_a_price_below_nothing_is_said_in_a_sentence(client: Client, lot: str) -> None:
+    asked = f"/lots/{lot}/correct/?colour=56,-4,20&price=28&less=900"
+    page = read(client.get(asked))
+    assert "Per cent less as a one-off must be at most 100" in page.text
+
+
+@pytest.mark.store
+@pytest.mark.parametrize(
+    ("colour", "said"),
+    [
+        ("62,-3.5,21.4", "It is there already."),
+        ("#8a9355", "These colours are not sure."),
+        ("80,-3,20", "Nothing would bring it nearer."),
+    ],
+)
+def test_what_speaks_against_it_is_said(
+    client: Client, lot: str, colour: str, said: str
+) -> None:
+    answer = client.get(f"/lots/{lot}/correct/", {"colour": colour})
+    assert said in read(answer).text
+
+
+@pytest.mark.store
+def test_a_lot_never_read_leads_to_reading_it(client: Client, lot: str) -> None:
+    noted = LotLine.objects.get(lot__number=lot, act="coloured")
+    undo(deed=noted.deed, stamp=stamp_now(by=None))
+    for room in ("correct", "overdye"):
+        page = read(client.get(f"/lots/{lot}/{room}/"))
+        assert any(link.endswith("/read/") for link in page.links), room
 
 
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["390", "1280"])

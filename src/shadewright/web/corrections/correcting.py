@@ -7,6 +7,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.core.quantities import amount_text
+from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.errors import StudioError
 from shadewright.web.colours import ColourShown, read_colour
 from shadewright.web.corrections.forms import AimForm, KeepForm, PriceForm
@@ -14,20 +15,24 @@ from shadewright.web.corrections.keeping import keep_form, kept_address
 from shadewright.web.corrections.pages import CorrectPage
 from shadewright.web.corrections.pairs import measured_of, shown_foretold
 from shadewright.web.corrections.rows import addition_rows
+from shadewright.web.corrections.ways import way_on
 from shadewright.web.pages import Link, show
 from shadewright.web.pairs import pair_of
 from shadewright.web.parts import Caution
 from shadewright.web.targets import target_asked
 from shadewright.workflows.correcting.correcting import (
+    PASSES,
     Corrected,
     corrected,
     dye_cost_of,
 )
 from shadewright.workflows.correcting.keeping import CorrectionKind
-from shadewright.workflows.correcting.off_shade import Aim, off_shade
+from shadewright.workflows.correcting.off_shade import Aim, off_shade, unsure_by
 from shadewright.workflows.costs import cost_words
 from shadewright.workflows.lot_skeins import skeins_of
 
+NOT_SURE = 2.0
+"""CIEDE2000 that the two colours may usually be off, together. [1]"""
 _AFTER = "Foretold after all of it"
 _SHARE_WHY = (
     "Dye can be added and never taken out. So {share} of it goes in first; look, "
@@ -50,14 +55,16 @@ def correct(request: HttpRequest, number: str) -> HttpResponse:
     return show(request, page, status=422 if form is not None and form.errors else 200)
 
 
-def _found(request: HttpRequest, number: str) -> tuple[Corrected | None, str]:
+def _found(
+    request: HttpRequest, number: str
+) -> tuple[Corrected | None, StudioError | None]:
     try:
         off = off_shade(number, wanted=target_asked(request.GET))
-        return corrected(off), ""
+        return corrected(off), None
     except StudioError as error:
         if error.argument == "number":
             raise
-        return None, error.sentence
+        return None, error
 
 
 def _kept(request: HttpRequest, form: KeepForm, number: str, found: Corrected) -> str:
@@ -78,7 +85,7 @@ def _page(
     request: HttpRequest,
     number: str,
     found: Corrected | None,
-    trouble: str,
+    trouble: StudioError | None,
     form: KeepForm | None,
 ) -> CorrectPage:
     prices = PriceForm(request.GET if "price" in request.GET else None)
@@ -92,7 +99,11 @@ def _page(
             Link(words=number, address=reverse("lot", args=[number])),
         ),
         number=number,
-        trouble=Caution(title="Not yet.", text=trouble) if trouble else None,
+        trouble=None
+        if trouble is None
+        else Caution(title="Not yet.", text=trouble.sentence),
+        way=None if trouble is None else way_on(number, trouble),
+        asks_colour=trouble is not None and trouble.argument == "colour",
         aim_form=AimForm(initial={"colour": request.GET.get("colour", "")}),
         colour=request.GET.get("colour", ""),
         now=None
@@ -101,7 +112,7 @@ def _page(
         after=None
         if found is None or aim is None or not found.additions
         else pair_of(_aim(aim), shown_foretold(found.after, name=_AFTER)),
-        verdict=None if found is None else _verdict(found),
+        verdicts=() if found is None else tuple(_verdicts(found)),
         rows=() if found is None else addition_rows(found.additions),
         share=_SHARE_WHY.format(share=share),
         form=form,
@@ -116,21 +127,32 @@ def _aim(aim: Aim) -> ColourShown:
     return read_colour(aim.lab, aim.read_by, name=name)
 
 
-def _verdict(found: Corrected) -> Caution | None:
+def _verdicts(found: Corrected) -> Iterator[Caution]:
     answer, off = found.found, found.off
-    if not found.additions:
-        return Caution(
+    unsure = unsure_by(off)
+    if unsure > NOT_SURE:
+        yield Caution(
+            title="These colours are not sure.",
+            text=f"Between them they are usually ΔE{NO_BREAK}{unsure:.1f} off. Read "
+            "both dry with a meter before you add dye: it cannot be taken out.",
+        )
+    if answer.de_before <= PASSES:
+        yield Caution(
+            title="It is there already.",
+            text=f"Within ΔE{NO_BREAK}{PASSES:g} nobody sees a difference: leave it.",
+        )
+    elif not found.additions:
+        yield Caution(
             title="Nothing would bring it nearer.",
             text="Some of its dye is too much already, and dye cannot be taken out. "
             "Sell it as a lot of its own, or overdye it.",
         )
-    if not answer.is_reachable:
-        return Caution(
+    elif not answer.is_reachable:
+        yield Caution(
             title="It will not come all the way.",
             text=f"After all of it lot {off.number} is still {answer.words}. "
             "Overdyeing to a deeper colourway may be kinder to it.",
         )
-    return None
 
 
 def _money(found: Corrected | None, prices: PriceForm) -> Iterator[str]:
@@ -138,8 +160,8 @@ def _money(found: Corrected | None, prices: PriceForm) -> Iterator[str]:
         return
     cost = cost_words(dye_cost_of(found.additions))
     yield (
-        f"Dye to correct it: {cost}. A bath of water, acid and heat and your time "
-        "come on top."
+        f"Dye that goes in first: {cost}. A bath of water, acid and heat and your "
+        "time come on top."
     )
     if not prices.is_bound or not prices.is_valid():
         return

@@ -1,5 +1,7 @@
 """Overdye a lot: the deeper colourways that it can become."""
 
+from urllib.parse import urlencode
+
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
@@ -10,6 +12,7 @@ from shadewright.web.corrections.keeping import keep_form, kept_address
 from shadewright.web.corrections.pages import OverdyePage, SisterCard
 from shadewright.web.corrections.pairs import shown_foretold
 from shadewright.web.corrections.rows import addition_rows
+from shadewright.web.corrections.ways import way_on
 from shadewright.web.pages import Link, show
 from shadewright.web.pairs import pair_of
 from shadewright.web.parts import Caution
@@ -27,7 +30,7 @@ _NONE = Caution(
 @require_http_methods(["GET", "POST"])
 def overdye(request: HttpRequest, number: str) -> HttpResponse:
     """Show the colourways that a lot can become, and plan the bath."""
-    off, found, trouble = _found(number)
+    off, found, error = _found(number)
     chosen = next(
         (each for each in found if str(each.recipe_id) == request.GET.get("to", "")),
         None,
@@ -47,7 +50,8 @@ def overdye(request: HttpRequest, number: str) -> HttpResponse:
             Link(words=number, address=reverse("lot", args=[number])),
         ),
         number=number,
-        trouble=trouble,
+        trouble=_trouble(found, error),
+        way=_way(number, error),
         cards=tuple(_card(each, number) for each in found),
         form=form,
         chosen="" if chosen is None else chosen.name,
@@ -58,15 +62,27 @@ def overdye(request: HttpRequest, number: str) -> HttpResponse:
 
 def _found(
     number: str,
-) -> tuple[OffShade | None, tuple[Sister, ...], Caution | None]:
+) -> tuple[OffShade | None, tuple[Sister, ...], StudioError | None]:
     try:
         off = off_shade(number)
-        found = sisters(off)
+        return off, sisters(off), None
     except StudioError as error:
         if error.argument == "number":
             raise
-        return None, (), Caution(title="Not yet.", text=error.sentence)
-    return off, found, None if found else _NONE
+        return None, (), error
+
+
+def _trouble(found: tuple[Sister, ...], error: StudioError | None) -> Caution | None:
+    if error is not None:
+        return Caution(title="Not yet.", text=error.sentence)
+    return None if found else _NONE
+
+
+def _way(number: str, error: StudioError | None) -> Link:
+    if error is not None:
+        return way_on(number, error)
+    near = f"{reverse('find')}?{urlencode({'lot': number})}"
+    return Link(words="Find a recipe near it", address=near)
 
 
 def _kept(request: HttpRequest, form: KeepForm, number: str, chosen: Sister) -> str:

@@ -36,11 +36,13 @@ class CorrectPage(Page):
 
     number: str
     trouble: Caution | None
+    way: Link | None
+    asks_colour: bool
     aim_form: AimForm
     colour: str
     now: Pair | None
     after: Pair | None
-    verdict: Caution | None
+    verdicts: tuple[Caution, ...]
     rows: tuple[AdditionRow, ...]
     share: str
     form: KeepForm | None
@@ -69,6 +71,7 @@ class OverdyePage(Page):
 
     number: str
     trouble: Caution | None
+    way: Link
     cards: tuple[SisterCard, ...]
     form: KeepForm | None
     chosen: str

@@ -1,7 +1,7 @@
 """Where a lot stands and where it should be: its dye, its colour, the colour wanted."""
 
 from dataclasses import dataclass
-from math import isclose
+from math import hypot, isclose
 
 from shadewright.core.colour import Lab
 from shadewright.errors import ConflictError, MissingError
@@ -9,6 +9,7 @@ from shadewright.records import judging_reads, lot_reads, selling_reads
 from shadewright.records.models import Bath, Recipe, RecipeVersion, Standard
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.poured import poured_bath
+from shadewright.workflows.shades.reading_spreads import usually_off
 from shadewright.workflows.shades.swatches import Doses
 from shadewright.workflows.shades.wanted import Wanted, wanted_of_lot
 
@@ -66,6 +67,15 @@ def off_shade(number: str, *, wanted: Wanted | None = None) -> OffShade:
         measured=wanted_of_lot(number),
         aim=_standard_aim(sold, bath) if wanted is None else _wanted_aim(wanted),
     )
+
+
+def unsure_by(off: OffShade) -> float:
+    """Return CIEDE2000 that a lot’s colour and its aim are usually off, together."""
+    read = [(off.measured.lab, off.measured.read_by)]
+    if off.aim is not None:
+        read.append((off.aim.lab, off.aim.read_by))
+    each = (usually_off(lab, ReadBy(by), sd=None, repeat=1) for lab, by in read)
+    return hypot(*(one or 0.0 for one in each))
 
 
 def all_doses(bath: Bath) -> Doses:
