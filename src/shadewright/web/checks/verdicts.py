@@ -87,7 +87,7 @@ def _says(check: CheckNow) -> str:
         return ""
     if verdict is Decision.CANNOT_TELL and len(check.could_be) > 1:
         either = " or ".join(f"“{each}”" for each in check.could_be)
-        return f"{_SAYS[verdict]} It may be {either}."
+        return f"{_SAYS[verdict]} It may be {either}; the last is the safe one to take."
     return _SAYS[verdict]
 
 
