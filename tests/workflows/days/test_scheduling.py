@@ -274,3 +274,16 @@ def test_no_bath_and_a_day_that_is_over_are_refused(house: Dyehouse) -> None:
         make_plan(day=today(), stamp=stamp_now(by=None))
     with pytest.raises(StudioError, match="over"):
         make_plan(day=today() - timedelta(days=1), stamp=stamp_now(by=None))
+
+
+def test_only_pots_that_hold_a_bath_keep_it_overnight(house: Dyehouse) -> None:
+    Pot.objects.create(name="Swatch jar", volume_l=1.0)
+    with as_of(at(15, day=EVE)):
+        large = house.bath(DAY, fibre_g=200.0)
+        house.bath(DAY, fibre_g=150.0)
+        house.bath(DAY, fibre_g=100.0)
+        left = {x.name for x in asked().day.baths if x.is_overnight}
+        plan = planned().plan
+    assert large in left
+    assert len(left) == 2
+    assert plan["left_out"] == []

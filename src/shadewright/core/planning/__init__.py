@@ -35,9 +35,10 @@ p       chance that a worse change stays                1
 17. ``loads``      what pots take, and what is too heavy
 18. ``splits``     yarn split into baths that are alike
 19. ``side_by_side`` yarn split over pots that are filled once
-20. ``sharing``    whole pots, and whose skeins
-21. ``demand``     how much is to be dyed, for orders and the shelf
-22. ``promises``   when yarn can be ready
+20. ``own_pots``   which baths can each keep a pot overnight
+21. ``sharing``    whole pots, and whose skeins
+22. ``demand``     how much is to be dyed, for orders and the shelf
+23. ``promises``   when yarn can be ready
 
 Sources: [kolisch1996]_ for placing one after the other; [kirkpatrick1983]_ for the
 search; [carlier1987]_ for the bounds. The energy and the moves are our own.

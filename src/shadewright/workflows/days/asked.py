@@ -51,7 +51,7 @@ def asked_of(now: DayNow) -> Asked:
     pots, sources = list(day_reads.pot_rows()), list(day_reads.source_rows())
     times, at = stage_minutes(), _moment(now, clock)
     wanted = wanted_baths(
-        now, clock, HeatKnown(pots, sources), times, pots=len(pots), now=at
+        now, clock, HeatKnown(pots, sources), times, pots=pots, now=at
     )
     names = [each.name for each in sources]
     standing = left_standing(now.day, clock, times, sources=names)

@@ -15,7 +15,7 @@ from statistics import median
 from shadewright.core.baths.rounds import LOOK_AFTER_MIN, RoundStep, StepKind
 from shadewright.core.planning import Pin, Stage, Touch, WantedBath
 from shadewright.records import day_reads
-from shadewright.records.models import Bath
+from shadewright.records.models import Bath, Pot
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.bath_facts import (
@@ -71,7 +71,7 @@ def wanted_baths(
     known: HeatKnown,
     times: StageTimes,
     *,
-    pots: int,
+    pots: Sequence[Pot],
     now: int,
 ) -> Wanted:
     """Return the baths of a day as the planner wants them."""
