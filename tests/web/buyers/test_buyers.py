@@ -65,6 +65,20 @@ def test_a_complaint_leads_to_the_recall_list(client: Client, lot: str) -> None:
 
 
 @pytest.mark.store
+def test_a_complaint_gets_its_lot_when_the_tag_is_found(
+    client: Client, lot: str
+) -> None:
+    said = {"deed": str(uuid4()), "from_whom": "Tam", "about": "bleeds"}
+    client.post("/complaints/new/", said)
+    wrong = client.post("/complaints/1/lot/", {"lot": "9"})
+    assert wrong.status_code == 422
+    client.post("/complaints/1/lot/", {"lot": lot.lower()})
+    assert "Who else has it" in read(client.get("/complaints/1/")).text
+    client.post("/complaints/1/close/", {"outcome": "Money back"})
+    assert "Closed: how it ended" in read(client.get("/complaints/1/")).text
+
+
+@pytest.mark.store
 def test_an_unknown_lot_is_said_by_its_field(client: Client, lot: str) -> None:
     del lot
     said = {"deed": str(uuid4()), "from_whom": "Tam", "about": "bleeds", "lot": "9"}

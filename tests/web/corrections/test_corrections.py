@@ -109,6 +109,17 @@ def test_a_lot_never_read_leads_to_reading_it(client: Client, lot: str) -> None:
         assert any(link.endswith("/read/") for link in page.links), room
 
 
+@pytest.mark.store
+def test_a_lot_never_read_can_be_dyed_again_as_written(
+    client: Client, lot: str
+) -> None:
+    noted = LotLine.objects.get(lot__number=lot, act="coloured")
+    undo(deed=noted.deed, stamp=stamp_now(by=None))
+    page = read(client.get(f"/restock/?lot={lot.lower()}"))
+    assert "Plan it as it was written" in page.text
+    assert "none to lay beside" in read(client.get("/restock/?colour=61,-3,22")).text
+
+
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["390", "1280"])
 def test_every_page_is_sound(
     browser: Browser, live_server: LiveServer, lot: str, size: tuple[int, int]

@@ -5,7 +5,12 @@ from uuid import uuid4
 
 import pytest
 
-from shadewright.errors import MissingError, NotFoundError, OutOfRangeError
+from shadewright.errors import (
+    ConflictError,
+    MissingError,
+    NotFoundError,
+    OutOfRangeError,
+)
 from shadewright.records.models import FastnessTest, Lot
 from shadewright.workflows.buyers.complaints import (
     ComplaintAbout,
@@ -14,12 +19,13 @@ from shadewright.workflows.buyers.complaints import (
     complaint_now,
     complaints,
     keep_complaint,
+    name_lot,
 )
 from shadewright.workflows.buyers.replies import ReplyFacts, draft_reply
 from shadewright.workflows.lot_skeins import Sending, send_out
 from shadewright.workflows.stamps import stamp_now, today
 from tests.workflows.dyed import finished
-from tests.workflows.pots import ready
+from tests.workflows.pots import Ready, ready
 
 pytestmark = [pytest.mark.store, pytest.mark.django_db]
 
@@ -27,8 +33,13 @@ BLEEDS = ComplaintAbout.BLEEDS
 
 
 @pytest.fixture
-def lot() -> str:
-    return finished(ready().number, is_sure=True, skeins=4)
+def pot() -> Ready:
+    return ready()
+
+
+@pytest.fixture
+def lot(pot: Ready) -> str:
+    return finished(pot.number, is_sure=True, skeins=4)
 
 
 def kept(lot: str, **said: object) -> int:
@@ -87,6 +98,28 @@ def test_closed_twice_it_says_both(lot: str) -> None:
     now = complaint_now(number)
     assert now.entry.is_closed
     assert now.outcome == "New skeins sent; They hold"
+    close_complaint(number=number, outcome="They hold")
+    assert complaint_now(number).outcome == "New skeins sent; They hold"
+    with pytest.raises(OutOfRangeError, match="in all"):
+        close_complaint(number=number, outcome="x" * 290)
+
+
+def test_the_lot_is_named_once_the_tag_is_found(pot: Ready, lot: str) -> None:
+    number = kept("")
+    with pytest.raises(NotFoundError):
+        name_lot(number=number, lot="990101-B9")
+    name_lot(number=number, lot=f" {lot.lower()} ")
+    assert complaint_now(number).entry.lot == lot
+    other = finished(pot.another(), is_sure=True)
+    with pytest.raises(ConflictError, match="already"):
+        name_lot(number=number, lot=other)
+
+
+def test_a_draft_says_no_more_than_is_written_down(lot: str) -> None:
+    reply = complaint_now(kept(lot)).reply
+    assert "Nobody else is written down" in reply
+    assert "No bleed or rub test of this lot is written down" in reply
+    assert "test" not in complaint_now(kept("")).reply
 
 
 @pytest.mark.parametrize("about", ComplaintAbout)

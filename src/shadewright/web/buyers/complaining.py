@@ -9,7 +9,7 @@ from django.views.decorators.http import (
 )
 
 from shadewright.errors import StudioError
-from shadewright.web.buyers.forms import CloseForm, ComplaintForm
+from shadewright.web.buyers.forms import CloseForm, ComplaintForm, NameLotForm
 from shadewright.web.buyers.pages import (
     ComplaintPage,
     ComplaintsPage,
@@ -27,13 +27,14 @@ from shadewright.workflows.buyers.complaints import (
     complaint_now,
     complaint_photo,
     keep_complaint,
+    name_lot,
 )
 from shadewright.workflows.buyers.complaints import complaints as all_complaints
 from shadewright.workflows.stamps import stamp_now
 
 _NO_LOT = Caution(
     title="The lot is not known.",
-    text="Ask for the number on the tag, or lay the photo beside lots of that colour.",
+    text="Ask for the number on the tag; when it comes, write it down below.",
     kind="caution",
 )
 
@@ -72,7 +73,7 @@ def new_complaint(request: HttpRequest) -> HttpResponse:
 @require_safe
 def complaint(request: HttpRequest, number: int) -> HttpResponse:
     """Show one complaint with everything that helps to answer it."""
-    return show(request, _page(complaint_now(number), CloseForm()))
+    return show(request, _page(number))
 
 
 @require_POST
@@ -87,7 +88,22 @@ def close(request: HttpRequest, number: int) -> HttpResponse:
         else:
             say(request, f"Complaint {number} is closed")
             return _to(number)
-    return show(request, _page(complaint_now(number), form), status=422)
+    return show(request, _page(number, end=form), status=422)
+
+
+@require_POST
+def its_lot(request: HttpRequest, number: int) -> HttpResponse:
+    """Write down of which lot a complaint is."""
+    form = NameLotForm(request.POST)
+    if form.is_valid():
+        try:
+            name_lot(number=number, lot=form.cleaned_data["lot"])
+        except StudioError as error:
+            form.add_error("lot", error.sentence)
+        else:
+            say(request, f"The lot of complaint {number} is written down")
+            return _to(number)
+    return show(request, _page(number, lot=form), status=422)
 
 
 @require_safe
@@ -110,7 +126,10 @@ def _kept(request: HttpRequest, form: ComplaintForm) -> int | None:
     return number
 
 
-def _page(now: ComplaintNow, form: CloseForm) -> ComplaintPage:
+def _page(
+    number: int, *, end: CloseForm | None = None, lot: NameLotForm | None = None
+) -> ComplaintPage:
+    now = complaint_now(number)
     entry = now.entry
     return ComplaintPage(
         title=f"Complaint {entry.number}",
@@ -120,7 +139,8 @@ def _page(now: ComplaintNow, form: CloseForm) -> ComplaintPage:
         facts=tuple(_facts(now)),
         rows=reach_rows(entry.lot, now.reaches) if entry.lot else (),
         no_lot=None if entry.lot else _NO_LOT,
-        form=form,
+        form=end or CloseForm(),
+        lot_form=None if entry.lot else lot or NameLotForm(),
     )
 
 

@@ -10,6 +10,21 @@ from shadewright.workflows.lot_skeins import Sending
 from shadewright.workflows.lots import MOST_SKEINS
 
 
+def lot_field(
+    *, required: bool = False, help_text: str = "Like 261125-B2."
+) -> forms.CharField:
+    """Return a field for the number on a tag, in capitals or not."""
+    return forms.CharField(
+        label="Lot on the tag",
+        max_length=16,
+        required=required,
+        help_text=help_text,
+        widget=forms.TextInput(
+            attrs={"autocapitalize": "characters", "autocomplete": "off"}
+        ),
+    )
+
+
 class OutForm(DeedForm):
     """Skeins of a lot that go to somebody."""
 
@@ -65,12 +80,7 @@ class ComplaintForm(DeedForm):
 
     from_whom = forms.CharField(label="From whom", max_length=80)
     about = forms.ChoiceField(choices=ComplaintAbout.choices, widget=forms.RadioSelect)
-    lot = forms.CharField(
-        label="Lot on the tag",
-        max_length=16,
-        required=False,
-        help_text="Like 261125-B2. Empty if the tag is gone.",
-    )
+    lot = lot_field(help_text="Like 261125-B2. Empty if the tag is gone.")
     said = forms.CharField(
         label="What they wrote",
         max_length=4000,
@@ -94,11 +104,17 @@ class ComplaintForm(DeedForm):
         return ComplaintWords(
             from_whom=sent["from_whom"],
             about=ComplaintAbout(sent["about"]),
-            lot=sent["lot"].strip(),
+            lot=sent["lot"],
             said=sent["said"],
             came_on=sent["came_on"],
             photo=b"" if photo is None else photo.read(),
         )
+
+
+class NameLotForm(StudioForm):
+    """The lot of a complaint, once the buyer found the tag."""
+
+    lot = lot_field(required=True)
 
 
 class CloseForm(StudioForm):

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import ClassVar
 
-from shadewright.web.buyers.forms import CloseForm, ComplaintForm, OutForm
+from shadewright.web.buyers.forms import CloseForm, ComplaintForm, NameLotForm, OutForm
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution
 from shadewright.workflows.buyers.complaints import ComplaintEntry, ComplaintNow
@@ -77,3 +77,4 @@ class ComplaintPage(Page):
     rows: tuple[ReachRow, ...]
     no_lot: Caution | None
     form: CloseForm
+    lot_form: NameLotForm | None

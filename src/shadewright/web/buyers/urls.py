@@ -6,6 +6,7 @@ from shadewright.web.buyers.complaining import (
     close,
     complaint,
     complaints,
+    its_lot,
     new_complaint,
     photo,
 )
@@ -20,5 +21,6 @@ urlpatterns = [
     path("complaints/new/", new_complaint, name="complaint-new"),
     path("complaints/<int:number>/", complaint, name="complaint"),
     path("complaints/<int:number>/close/", close, name="complaint-close"),
+    path("complaints/<int:number>/lot/", its_lot, name="complaint-lot"),
     path("complaints/<int:number>/photo.jpg", photo, name="complaint-photo"),
 ]

@@ -92,4 +92,5 @@ class RestockPage(Page):
     then: str
     now: str
     ways: tuple[Link, ...]
+    nothing: str
     own: str

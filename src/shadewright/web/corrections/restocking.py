@@ -7,7 +7,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import amount_text
-from shadewright.errors import StudioError
+from shadewright.errors import NotFoundError, StudioError
 from shadewright.web.colours import foretold_colour
 from shadewright.web.corrections.forms import RestockForm
 from shadewright.web.corrections.pages import RestockPage
@@ -15,10 +15,17 @@ from shadewright.web.corrections.pairs import measured_of
 from shadewright.web.mix_text import mix_text
 from shadewright.web.pages import Link, show
 from shadewright.web.pairs import Pair, pair_of
-from shadewright.workflows.correcting.restock import NearLot, Restock, lots_near
+from shadewright.workflows.correcting.restock import (
+    NearLot,
+    Restock,
+    lots_near,
+    version_of_lot,
+)
 from shadewright.workflows.correcting.restock import restock as old_lot
 from shadewright.workflows.shades.swatches import Doses
 from shadewright.workflows.shades.wanted import wanted_of_text
+
+_NOTHING = "No lot’s colour was read or noted yet: there is none to lay beside it."
 
 
 @require_safe
@@ -37,7 +44,10 @@ def restock(request: HttpRequest) -> HttpResponse:
         pair=None if found is None else _pair(found),
         then="" if found is None else _mix(found.off.doses),
         now="" if found is None or found.now is None else _mix(found.now.doses),
-        ways=() if found is None else _ways(found),
+        ways=_ways_without(form) if found is None else _ways(found),
+        nothing=_NOTHING
+        if is_asked and form.is_valid() and not (found or near)
+        else "",
         own=reverse("restock"),
     )
     return show(request, page, status=422 if form.errors else 200)
@@ -47,7 +57,7 @@ def _answer(form: RestockForm) -> tuple[Restock | None, tuple[NearLot, ...]]:
     number, colour = form.cleaned_data["lot"], form.cleaned_data["colour"]
     try:
         if number:
-            return old_lot(number.strip()), ()
+            return old_lot(number.upper()), ()
         return None, lots_near(wanted_of_text(colour))
     except StudioError as error:
         form.add_error("lot" if number else "colour", error.sentence)
@@ -74,10 +84,9 @@ def _mix(doses: Doses) -> str:
 def _ways(found: Restock) -> tuple[Link, ...]:
     off = found.off
     find = f"{reverse('find')}?{urlencode({'lot': off.number, 'base': off.base_id})}"
-    plain = f"{reverse('plan-bath')}?{urlencode({'version': off.version_id})}"
     ways = [
         Link(words="Look for a recipe with any dyes", address=find),
-        Link(words="Plan it as it was written", address=plain),
+        _as_written(off.version_id),
     ]
     if found.doses:
         mix = {"base": off.base_id, "mix": mix_text(found.doses), "lot": off.number}
@@ -89,3 +98,21 @@ def _ways(found: Restock) -> tuple[Link, ...]:
             ),
         )
     return tuple(ways)
+
+
+def _ways_without(form: RestockForm) -> tuple[Link, ...]:
+    """Return what can be done with a lot of which nobody can say what it needs now."""
+    number = str(form["lot"].value() or "").strip().upper()
+    try:
+        version_id = version_of_lot(number)
+    except NotFoundError:
+        return ()
+    return (
+        _as_written(version_id),
+        Link(words="See the lot", address=reverse("lot", args=[number])),
+    )
+
+
+def _as_written(version_id: int) -> Link:
+    plain = f"{reverse('plan-bath')}?{urlencode({'version': version_id})}"
+    return Link(words="Plan it as it was written", address=plain)

@@ -2,13 +2,17 @@
 
 from dataclasses import dataclass, field
 from datetime import date
-from uuid import UUID
 
 from django.core.files.base import ContentFile
 from django.db import transaction
 from django.db.models import Max
 
-from shadewright.errors import ConflictError, MissingError
+from shadewright.errors import (
+    ConflictError,
+    MissingError,
+    NotFoundError,
+    OutOfRangeError,
+)
 from shadewright.exchange.photo import kept_photo
 from shadewright.records import judging_reads, lot_reads, recipe_reads, selling_reads
 from shadewright.records.models import Complaint, FastnessTest, Lot
@@ -29,7 +33,10 @@ __all__ = [
     "complaint_photo",
     "complaints",
     "keep_complaint",
+    "name_lot",
 ]
+
+_AND, _MOST_OUTCOME = "; ", 300
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -106,7 +113,7 @@ def keep_complaint(*, said: ComplaintWords, stamp: Stamp) -> int:
     row = Complaint(
         number=last + 1,
         deed=stamp.deed,
-        lot=lot_reads.lot_row(said.lot) if said.lot else None,
+        lot=_lot(said.lot) if said.lot.strip() else None,
         from_whom=" ".join(said.from_whom.split())[:80],
         about=said.about,
         said=said.said.strip()[:4000],
@@ -116,7 +123,7 @@ def keep_complaint(*, said: ComplaintWords, stamp: Stamp) -> int:
     )
     if said.photo:
         drawn = ContentFile(kept_photo(said.photo))
-        row.photo.save(f"{_photo_name(stamp.deed)}.jpg", drawn, save=False)
+        row.photo.save(f"{stamp.deed.hex}.jpg", drawn, save=False)
     row.save()
     return row.number
 
@@ -131,19 +138,51 @@ def close_complaint(*, number: int, outcome: str) -> None:
             advice="New skeins sent, money back, nothing found: in a few words.",
             argument="outcome",
         )
-    every = "; ".join(words for words in (row.outcome, outcome.strip()) if words)
-    row.is_closed, row.outcome = True, every[:300]
+    said = row.outcome.split(_AND) if row.outcome else []
+    if outcome.strip() not in said:
+        said.append(outcome.strip())
+    row.is_closed, row.outcome = True, _short_enough(_AND.join(said))
     row.save(update_fields=["is_closed", "outcome"])
+
+
+@transaction.atomic
+def name_lot(*, number: int, lot: str) -> None:
+    """Write down of which lot a complaint is, once it is known."""
+    row = selling_reads.complaint_row(number)
+    found = _lot(lot)
+    if row.lot is not None and row.lot != found:
+        raise ConflictError(
+            why=f"Complaint {number} is of lot {row.lot.number} already.",
+            advice="Close it, and write it anew for the other lot.",
+            argument="lot",
+        )
+    row.lot = found
+    row.save(update_fields=["lot"])
 
 
 def complaint_photo(number: int) -> bytes:
     """Return the photo that came with a complaint."""
     row = selling_reads.complaint_row(number)
     if not row.photo:
-        raise ConflictError(why="No photo came with this complaint.")
+        raise NotFoundError(kind="photo", key=f"of complaint {number}")
     with row.photo.open("rb") as file:
         content: bytes = file.read()
     return content
+
+
+def _lot(number: str) -> Lot:
+    return lot_reads.lot_row(number.strip().upper())
+
+
+def _short_enough(outcome: str) -> str:
+    if len(outcome) > _MOST_OUTCOME:
+        raise OutOfRangeError(
+            name="How it ended",
+            given=f"{len(outcome)} characters",
+            allowed=f"at most {_MOST_OUTCOME} in all, with what stands there",
+            argument="outcome",
+        )
+    return outcome
 
 
 def _entry(row: Complaint) -> ComplaintEntry:
@@ -153,7 +192,7 @@ def _entry(row: Complaint) -> ComplaintEntry:
         from_whom=row.from_whom,
         about=ComplaintAbout(row.about).label,
         lot="" if lot is None else lot.number,
-        colourway="" if lot is None else lot.bath.version.recipe.name,
+        colourway="" if lot is None else selling_reads.sold_as(lot.bath).name,
         came_on=row.came_on,
         is_closed=row.is_closed,
     )
@@ -178,7 +217,7 @@ def _facts(row: Complaint, tests: tuple[str, ...]) -> ReplyFacts:
         to_whom=row.from_whom,
         studio=name,
         number=lot.number,
-        colourway=lot.bath.version.recipe.name,
+        colourway=selling_reads.sold_as(lot.bath).name,
         base=lot.bath.base.name,
         dyed_on=lot.bath.dyed_on,
         tests=tests,
@@ -188,8 +227,9 @@ def _facts(row: Complaint, tests: tuple[str, ...]) -> ReplyFacts:
 
 
 def _sisters(lot: Lot) -> tuple[str, ...]:
-    rows = lot_reads.lot_rows().filter(bath__base_id=lot.bath.base_id)
-    rows = rows.filter(bath__version__recipe_id=lot.bath.version.recipe_id)
+    sold = selling_reads.sold_as(lot.bath)
+    rows = lot_reads.lots_that_stand().filter(bath__base_id=lot.bath.base_id)
+    rows = rows.filter(bath__version__recipe=sold)
     return tuple(rows.exclude(pk=lot.pk).values_list("number", flat=True)[:6])
 
 
@@ -205,7 +245,3 @@ def _test_words(row: FastnessTest) -> str:
     words = f"staining {stained}" if stained else "no cloth graded"
     changed = "" if row.change is None else f", change of shade {row.change:g}"
     return f"{row.get_kind_display().lower()}: {words}{changed} (of 5)"
-
-
-def _photo_name(deed: UUID) -> str:
-    return deed.hex

@@ -67,7 +67,7 @@ def _paragraphs(about: ComplaintAbout, facts: ReplyFacts) -> Iterator[str]:
     yield f"Dear {facts.to_whom},"
     yield _FIRST[about]
     yield _known(facts)
-    if about in {ComplaintAbout.BLEEDS, ComplaintAbout.RUBS}:
+    if facts.number and about in {ComplaintAbout.BLEEDS, ComplaintAbout.RUBS}:
         yield _tests(facts)
     if about is ComplaintAbout.NO_MATCH and facts.sister_lots:
         lots = ", ".join(facts.sister_lots)
@@ -93,7 +93,7 @@ def _known(facts: ReplyFacts) -> str:
 
 def _others(count: int) -> str:
     if not count:
-        return "No other skein of this bath was sold."
+        return "Nobody else is written down as having yarn of this bath."
     if count == 1:
         return "One other buyer has yarn of this bath."
     return f"{count} other buyers have yarn of this bath."
@@ -101,5 +101,5 @@ def _others(count: int) -> str:
 
 def _tests(facts: ReplyFacts) -> str:
     if not facts.tests:
-        return "This lot was not tested for bleeding or rubbing before it was sold."
+        return "No bleed or rub test of this lot is written down."
     return f"Our own tests of this lot: {'; '.join(facts.tests)}."

@@ -53,8 +53,8 @@ def off_shade(number: str, *, wanted: Wanted | None = None) -> OffShade:
     if not lot.lines.all():
         raise ConflictError(why=f"Lot {number} was taken back.")
     bath = lot.bath
-    sold, first = selling_reads.sold_as(bath), selling_reads.yarn_chain(bath)[-1]
-    own = first.version if first.version.recipe_id == sold.pk else _newest(sold)
+    own = version_sold_as(bath)
+    sold = own.recipe
     return OffShade(
         number=number,
         recipe_id=sold.pk,
@@ -95,8 +95,15 @@ def all_doses(bath: Bath) -> Doses:
     return tuple((dye, d) for dye, d in sums.items() if not isclose(d, 0.0))
 
 
-def _newest(recipe: Recipe) -> RecipeVersion:
-    return recipe.versions.latest("number")
+def version_sold_as(bath: Bath) -> RecipeVersion:
+    """Return the version by which the yarn of a bath would be dyed again.
+
+    Of a lot that was overdyed it is the newest of what it became.
+    """
+    sold, first = selling_reads.sold_as(bath), selling_reads.yarn_chain(bath)[-1]
+    if first.version.recipe_id == sold.pk:
+        return first.version
+    return sold.versions.latest("number")
 
 
 def _standard_aim(sold: Recipe, bath: Bath) -> Aim | None:

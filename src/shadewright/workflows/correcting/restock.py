@@ -13,7 +13,11 @@ from shadewright.core.recipes import Wishes, matches
 from shadewright.errors import StudioError
 from shadewright.records import lot_reads, selling_reads
 from shadewright.records.models import Lot
-from shadewright.workflows.correcting.off_shade import OffShade, off_shade
+from shadewright.workflows.correcting.off_shade import (
+    OffShade,
+    off_shade,
+    version_sold_as,
+)
 from shadewright.workflows.lot_differences import Compared, compare_lots
 from shadewright.workflows.shades.find_wishes import at_shelf, palette_base
 from shadewright.workflows.shades.offering import noted_lot
@@ -69,6 +73,11 @@ def lots_near(wanted: Wanted, *, base_id: int | None = None) -> tuple[NearLot, .
     ]
     found.sort(key=lambda each: each.difference)
     return tuple(found[:MOST_LOTS])
+
+
+def version_of_lot(number: str) -> int:
+    """Return the version by which a lot would be dyed again, as it was written."""
+    return version_sold_as(lot_reads.lot_row(number).bath).pk
 
 
 def restock(number: str) -> Restock:
