@@ -137,6 +137,13 @@ def test_every_page_is_sound(
         assert goes_sideways(page) == 0
         page.get_by_role("button", name="Alternate skeins").click()
         expect(page.get_by_text("Decided:")).to_be_visible()
+        page.clock.install()
+        page.goto(f"{live_server.url}/lots/{lot}/snip/")
+        page.get_by_role("button", name="It hangs").click()
+        expect(page.get_by_text("Dry at")).to_be_visible()
+        assert axe(page) == []
+        page.clock.fast_forward("21:00")
+        expect(page.get_by_role("link", name="Check it dry")).to_be_visible()
         for address in (
             f"/lots/{lot}/",
             f"/lots/{lot}/snip/",

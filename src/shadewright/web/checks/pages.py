@@ -87,6 +87,8 @@ class SnipPage(Page):
 
     number: str
     snip: Snip | None
+    now_ms: int
+    until_ms: int | None
     form: SnipForm
     own: str
 
