@@ -109,3 +109,23 @@ def test_a_circuit_is_drawn_step_by_step_under_its_limit() -> None:
 
 def test_the_legend_shows_each_shade() -> None:
     assert 'class="hold"' in lane_sample("hold")
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_a_name_that_the_next_would_cover_is_left_to_the_table(
+    width: LanesWidth,
+) -> None:
+    short = replace(
+        BATH,
+        number="261125-B9",
+        name="B9",
+        short="B9",
+        bars=(replace(BATH.bars[0], ends=1.0),),
+    )
+    later = replace(
+        BATH,
+        bars=tuple(replace(x, starts=x.starts + 1, ends=x.ends + 1) for x in BATH.bars),
+    )
+    drawn = day_lanes(replace(DAY, baths=(short, later)), width=width)
+    assert ">B9<" not in drawn
+    assert "B1" in drawn

@@ -6,6 +6,7 @@ from shadewright.drawing import svg
 from shadewright.drawing.lanes_shown import Bar, LaneBath, LanesShown, Power
 
 _WIDTH, _TOP, _PER_MIN = 340.0, 44.0, 1.25
+_LINE = 13.0
 _HANDS_X, _HANDS = 44.0, 22.0
 _FIRST, _LAST = 80.0, 300.0
 _POWER_X, _POWER = 306.0, 32.0
@@ -40,7 +41,7 @@ def lanes_tall(shown: LanesShown) -> str:
         *(_power(each, n, shown, plane) for n, each in enumerate(shown.powers)),
         *(_hand(start, end, plane) for start, end in shown.hands),
         *(_bath(each, plane) for each in shown.baths),
-        *(_name(each, plane) for each in shown.baths),
+        *(_name(each, shown, plane) for each in shown.baths),
         _now(shown, plane),
     ])
     return svg.drawing(
@@ -98,7 +99,15 @@ def _bath(bath: LaneBath, plane: _Plane) -> str:
     return "".join(_bar(bar, bath, plane.x(bath.lane), plane) for bar in bath.bars)
 
 
-def _name(bath: LaneBath, plane: _Plane) -> str:
+def _name(bath: LaneBath, shown: LanesShown, plane: _Plane) -> str:
+    """Write a bath's short name, unless the next in its lane would cover it."""
+    later = (
+        each.named_at - bath.named_at
+        for each in shown.baths
+        if each.lane == bath.lane and each.named_at > bath.named_at
+    )
+    if min(later, default=shown.length) * _PER_MIN < _LINE:
+        return ""
     x = plane.x(bath.lane) + plane.bar + 3.0
     return svg.words(x, plane.y(bath.named_at) + 13, bath.short, "strong")
 

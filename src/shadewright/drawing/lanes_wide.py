@@ -140,7 +140,9 @@ def _room_for(bath: LaneBath, shown: LanesShown, plane: _Plane) -> str:
     signs = int(room // _SIGN)
     if len(bath.name) <= signs:
         return bath.name
-    return f"{bath.name[: signs - 1]}…" if signs > len(bath.short) + 3 else bath.short
+    if signs > len(bath.short) + 3:
+        return f"{bath.name[: signs - 1]}…"
+    return bath.short if signs >= len(bath.short) else ""
 
 
 def _now(shown: LanesShown, plane: _Plane) -> str:
