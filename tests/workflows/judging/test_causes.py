@@ -92,7 +92,9 @@ def test_a_weak_bottle_is_learned_and_taken_back(db: None) -> None:
     palette_of_both(row.pot)
     told = why(row.last)
     assert {cause.name for cause in told.causes} >= {"Jar", "Bottle"}
-    assert {x.which for x in told.causes if x.name == "Bottle"} == {"Slate"}
+    (bottle,) = (cause for cause in told.causes if cause.name == "Bottle")
+    newest = told.lot.dyes[0].bottle
+    assert (bottle.which, bottle.was, bottle.now) == ("Slate", row.pot.slate, newest)
     lesson = strength_lesson(told)
     assert lesson is not None
     assert lesson.dye == "Slate"

@@ -65,7 +65,7 @@ def _point(lot: DriftLot) -> DriftPoint:
     return DriftPoint(
         label=_day(lot),
         difference=lot.difference,
-        off=lot.off or 0.0,
+        off=lot.spread or 0.0,
         lighter=lot.lighter,
         flag=None if lot.mark is None else lot.mark.number,
     )
@@ -76,7 +76,7 @@ def _day(lot: DriftLot) -> str:
 
 
 def _row(lot: DriftLot) -> DriftRow:
-    off = "" if lot.off is None else f" ±\u00a0{lot.off:.1f}"
+    off = "" if lot.spread is None else f" ±\u00a0{lot.spread:.1f}"
     return DriftRow(
         number=lot.number,
         day=f"{_day(lot)} {lot.dyed_on.year}",

@@ -1,7 +1,7 @@
 """Why a lot does not match: what was different, likeliest first, in plain words."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot
 
 from shadewright.core.colour import Lab, ciede2000
@@ -13,6 +13,7 @@ from shadewright.core.quality import (
     lot_causes,
     repeat_test,
 )
+from shadewright.core.quality.causes import NUMBERS
 from shadewright.core.quantities import number_text
 from shadewright.workflows.judging.histories import (
     TOGETHER,
@@ -47,6 +48,10 @@ UNITS = {
 }
 
 _AXES = {"L": "Light or dark", "a": "Red or green", "b": "Yellow or blue"}
+_DOES_LITTLE = {
+    True: "So much of it should do next to nothing by what is known",
+    False: "In the lots before it did nothing that is seen",
+}
 _LEAST_SEEN = 0.5
 
 
@@ -108,7 +113,11 @@ def why(number: str) -> Why:
         usual=usual,
         causes=tuple(_told(cause, history, usual) for cause in found.causes),
         unwritten_percent=100.0 * found.unknown,
-        test=repeat_test(found),
+        test=repeat_test(
+            replace(
+                found, causes=tuple(_narrowed(each, history) for each in found.causes)
+            )
+        ),
         signals=signals_told(found),
         doses=doses_off(history),
         notes=tuple(_notes(history)),
@@ -145,10 +154,11 @@ def _part(factor: Factor, dye: DyeThen) -> str | None:
 
 def _told(cause: Cause, history: History, usual: Lab | None) -> CauseTold:
     does, difference = _does(cause, usual)
+    narrow = _narrowed(cause, history)
     return CauseTold(
         name=CALLED[cause.factor],
-        was=fact_text(cause.factor, cause.was),
-        now=fact_text(cause.factor, cause.now),
+        was=fact_text(cause.factor, narrow.was),
+        now=fact_text(cause.factor, narrow.now),
         which=_which(cause, history),
         chance_percent=100.0 * cause.score,
         does=does,
@@ -160,13 +170,31 @@ def _which(cause: Cause, history: History) -> str:
     now = history.lots[-1]
     if cause.factor is Factor.BOTTLE_AGE:
         return now.dyes[0].name if now.dyes else ""
-    if cause.factor not in {Factor.JAR, Factor.BOTTLE} or TOGETHER not in str(
-        cause.now
-    ):
+    was = _lot_before(cause, history)
+    if was is None or len(now.dyes) == 1:
         return ""
+    return which_dyes(cause.factor, was=was, now=now)
+
+
+def _narrowed(cause: Cause, history: History) -> Cause:
+    """Return a jar or a bottle without those of the dyes that are as before."""
+    was = _lot_before(cause, history)
+    if was is None or TOGETHER not in str(cause.now):
+        return cause
+    olds, news = str(cause.was).split(TOGETHER), str(cause.now).split(TOGETHER)
+    gone = [name for name in olds if name not in news]
+    new = [name for name in news if name not in olds]
+    if not gone or not new:
+        return cause
+    return replace(cause, was=TOGETHER.join(gone), now=TOGETHER.join(new))
+
+
+def _lot_before(cause: Cause, history: History) -> LotThen | None:
+    """Return the newest lot that had the jar or the bottle before."""
+    if cause.factor not in {Factor.JAR, Factor.BOTTLE}:
+        return None
     known = (x for x in reversed(history.lots[:-1]) if _name(cause, x) == cause.was)
-    was = next(known, None)
-    return "" if was is None else which_dyes(cause.factor, was=was, now=now)
+    return next(known, None)
 
 
 def _name(cause: Cause, lot: LotThen) -> str | None:
@@ -178,7 +206,7 @@ def _does(cause: Cause, usual: Lab | None) -> tuple[str, float | None]:
     if cause.expected is None or usual is None:
         return "New here: no lot before tells what it does", None
     if hypot(*cause.expected) < _LEAST_SEEN:
-        return "In the lots before it did nothing that is seen", None
+        return _DOES_LITTLE[cause.factor in NUMBERS], None
     moved = Lab(*(x + y for x, y in zip(usual, cause.expected, strict=True)))
     words = cause.words or "a shift"
     return f"By the lots before it should be: {words}", ciede2000(usual, moved)

@@ -17,11 +17,15 @@ from shadewright.workflows.judging.causes import (
     which_dyes,
 )
 from shadewright.workflows.judging.histories import History, LotThen, history_of
+from shadewright.workflows.judging.lot_colours import LotColour
 from shadewright.workflows.judging.standards import standard_of
 from shadewright.workflows.judging.tolerances import tolerances_now
 
 MOST_DRAWN = 24
 """Older lots are in the table that is taken away, not in the picture. [-]"""
+
+COVERAGE = 1.96
+"""A normal error stays within so many of its standard uncertainties in 95 %. [-]"""
 
 _STAYS = (Factor.JAR, Factor.MILL_LOT, Factor.WATER, Factor.POT, Factor.PERSON)
 _FEWEST = 3
@@ -40,13 +44,13 @@ class DriftMark:
 class DriftLot:
     """A lot on the chart: how far from the middle, which way, how surely.
 
-    ``lighter`` is the step in lightness; ``off`` how far its reading usually is.
+    ``lighter`` is the step in lightness; ``spread`` how far its reading may be off.
     """
 
     number: str
     dyed_on: date
     difference: float
-    off: float | None
+    spread: float | None
     words: str
     lighter: float
     mark: DriftMark | None
@@ -118,11 +122,16 @@ def _lots(history: History, middle: Lab) -> Iterator[DriftLot]:
             number=lot.number,
             dyed_on=lot.dyed_on,
             difference=ciede2000(middle, colour),
-            off=None if lot.colour is None else lot.colour.off,
+            spread=_spread(lot.colour),
             words=difference_words(middle, colour),
             lighter=colour.L - middle.L,
             mark=mark,
         )
+
+
+def _spread(colour: LotColour | None) -> float | None:
+    """Return how far a reading may be off, 19 times in 20."""
+    return None if colour is None or colour.u is None else COVERAGE * colour.u
 
 
 def _news(before: Sequence[LotThen], lot: LotThen) -> Iterator[str]:

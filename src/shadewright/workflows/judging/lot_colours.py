@@ -6,6 +6,7 @@ was noted on its page.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import sqrt
 
 from shadewright.core.colour import Lab
 from shadewright.records import judging_reads
@@ -21,11 +22,11 @@ BY_METER = frozenset({ReadBy.METER, ReadBy.LIGHTS, ReadBy.SPECTRUM})
 
 @dataclass(frozen=True, kw_only=True)
 class LotColour:
-    """A lot’s colour in daylight; ``off`` is how far such a reading usually is."""
+    """A lot’s colour in daylight; ``u`` is its standard uncertainty along any line."""
 
     lab: Lab
     read_by: ReadBy
-    off: float | None
+    u: float | None
 
     @property
     def is_by_meter(self) -> bool:
@@ -46,21 +47,28 @@ def _read(lots: Sequence[Lot]) -> dict[int, LotColour]:
     found = {}
     for row in judging_reads.dry_readings(lots):
         read = shaped_reading(row)
-        off = SPREADS.get(read.read_by) if read.sd is None else read.sd
-        colour = LotColour(lab=read.lab, read_by=read.read_by, off=off)
+        u = _along(SPREADS.get(read.read_by) if read.sd is None else read.sd)
+        mean_u = None if u is None else u / sqrt(read.repeat)
+        colour = LotColour(lab=read.lab, read_by=read.read_by, u=mean_u)
         found[lot_of[row.swatch.bath_id or 0]] = colour
     return found
 
 
 def _checked(row: DryCheck) -> LotColour:
     lab = Lab(row.colour_l, row.colour_a, row.colour_b)
-    off = SPREADS.get(ReadBy(row.read_by)) if row.de_u is None else row.de_u
-    return LotColour(lab=lab, read_by=ReadBy(row.read_by), off=off)
+    read_by = ReadBy(row.read_by)
+    u = _along(SPREADS.get(read_by)) if row.de_u is None else row.de_u
+    return LotColour(lab=lab, read_by=read_by, u=u)
 
 
 def _noted(lot: Lot) -> LotColour | None:
     noted = noted_lot(lot)
     if noted is None:
         return None
-    off = SPREADS.get(noted.read_by)
-    return LotColour(lab=noted.lab, read_by=noted.read_by, off=off)
+    u = _along(SPREADS.get(noted.read_by))
+    return LotColour(lab=noted.lab, read_by=noted.read_by, u=u)
+
+
+def _along(sd: float | None) -> float | None:
+    """Return the spread along one line, of one that is a CIELAB distance."""
+    return None if sd is None else sd / sqrt(3.0)
