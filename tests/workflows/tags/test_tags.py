@@ -1,10 +1,13 @@
 """Tags say what is written down, and name what they lack."""
 
+from datetime import timedelta
+
 import pytest
 
-from shadewright.errors import ConflictError
+from shadewright.errors import ConflictError, OutOfRangeError
 from shadewright.records.models import Base, Studio
 from shadewright.records.models.lots import Grade
+from shadewright.workflows.stamps import today
 from shadewright.workflows.tags.making import lot_tags_pdf, tags_of
 from shadewright.workflows.tags.texts import (
     STARTERS,
@@ -81,6 +84,14 @@ def test_a_region_is_the_studios_own_text(pot: Ready) -> None:
     assert region(number).asks == ("Fibres", "Maker")
     with pytest.raises(ConflictError, match="already"):
         keep_region(Region(name="the union"))
+
+
+def test_no_line_of_a_region_is_lost_in_silence(pot: Ready) -> None:
+    del pot
+    with pytest.raises(OutOfRangeError, match="31 lines"):
+        keep_region(Region(name="Long", asks=("One",) * 31))
+    with pytest.raises(OutOfRangeError, match="today or earlier"):
+        keep_region(Region(name="Soon", checked_on=today() + timedelta(days=1)))
 
 
 def test_the_makers_name_is_the_studios_until_said(pot: Ready) -> None:

@@ -4,14 +4,21 @@ A region's list is the studio's own text, with its source and the day it was che
 rules change, and the studio checks its local ones itself.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
 from django.db import transaction
 
-from shadewright.errors import ConflictError, MissingError, NotFoundError
+from shadewright.errors import (
+    ConflictError,
+    MissingError,
+    NotFoundError,
+    OutOfRangeError,
+)
 from shadewright.records import reads, recipe_reads, selling_reads
 from shadewright.records.models import Maker, TagRegion, TagText
+from shadewright.workflows.stamps import past_date
 
 CHECK_LOCALLY = "Check your local rules: nothing here says that a tag meets them."
 MOST_ASKS = 30
@@ -146,13 +153,25 @@ def keep_region(said: Region) -> int:
     same = TagRegion.objects.filter(name__iexact=name).exclude(pk=said.id)
     if same.exists():
         raise ConflictError(why=f"There is a list for {name} already.", argument="name")
-    asks = [words.strip()[:200] for words in said.asks if words.strip()]
     row = TagRegion.objects.filter(pk=said.id).first() or TagRegion()
-    row.name, row.asks = name, asks[:MOST_ASKS]
-    row.source, row.checked_on = said.source.strip()[:200], said.checked_on
+    row.name, row.asks = name, _asks(said.asks)
+    row.source = said.source.strip()[:200]
+    row.checked_on = past_date(said.checked_on, name="The day", argument="checked_on")
     row.is_used = said.is_used
     row.save()
     return row.pk
+
+
+def _asks(lines: Iterable[str]) -> list[str]:
+    asks = [words.strip() for words in lines if words.strip()]
+    if len(asks) > MOST_ASKS:
+        raise OutOfRangeError(
+            name="What a region asks",
+            given=f"{len(asks)} lines",
+            allowed=f"at most {MOST_ASKS} lines",
+            argument="asks",
+        )
+    return asks
 
 
 def _region(row: TagRegion) -> Region:
