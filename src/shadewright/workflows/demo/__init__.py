@@ -9,6 +9,9 @@ is written any other way, so the demo is also a long test of the verbs.
 - ``dyes``, ``things``, ``ware``, ``recipes``: what the studio owns and writes down
 - ``stocks``, ``shelf_life``: how bottles are filled, and what befalls them
 - ``days``, ``kettle``, ``rinsing``: dye days, one bath at the pot, its lot
+- ``after_heat``: what is left in the cup, rinses, the rack
+- ``room``, ``orders``, ``planned_days``: what is asked for, and when it is dyed
+- ``buyers``, ``judged``: where skeins went, and how lots were judged
 - ``absorption``, ``truth``: what the dyes and yarns truly do; no verb knows of it
 - ``swatch_book``, ``swatches``: what was dyed to be looked at, and how it was read
 - ``lessons``: lots read, some of them evidence, and the fits

@@ -65,14 +65,15 @@ def _make_ready(
     known = [each for each in wanted if each.name in house.versions]
     see_to_stocks(house, _needs(house, known), stamp)
     for place, each in enumerate(known):
-        number = _plan(house, each, place, house.diary.day(days_ago))
+        number = plan_wanted(house, each, place, house.diary.day(days_ago))
         starts_at = house.diary.at(days_ago, CLOCKS[place % len(CLOCKS)])
         if each.slip is Slip.GIVEN_UP:
             house.diary.note(starts_at, house.ines, partial(_give_up, number))
             continue
         KettleBath(house, number, each, place=place).write(starts_at)
-        rinsed_at = house.diary.at(days_ago - 1, f"10:{10 + 7 * place}")
-        write_finishing(house, number, each, rinsed_at)
+        if days_ago > LAST_DAY or each.is_swatch:  # the last yarn is still drying
+            rinsed_at = house.diary.at(days_ago - 1, f"10:{10 + 7 * place}")
+            write_finishing(house, number, each, rinsed_at)
 
 
 def _give_up(number: str, stamp: Stamp) -> None:
@@ -83,15 +84,16 @@ def _make_ready_for_today(house: House, stamp: Stamp) -> None:
     """Plan yesterday's bath, which still waits in its pot, and the two of today."""
     see_to_stocks(house, _needs(house, (YESTERDAYS, GOING, PLANNED)), stamp)
     diary = house.diary
-    waiting = _plan(house, YESTERDAYS, 0, diary.day(1))
+    waiting = plan_wanted(house, YESTERDAYS, 0, diary.day(1))
     KettleBath(house, waiting, YESTERDAYS).write(diary.at(1, "09:05"))
     begun_at = diary.before(52)
-    going = _plan(house, GOING, 1, begun_at.date())
+    going = plan_wanted(house, GOING, 1, begun_at.date())
     KettleBath(house, going, GOING, place=1).write(begun_at)
-    _plan(house, PLANNED, 2, diary.day(0))
+    plan_wanted(house, PLANNED, 2, diary.day(0))
 
 
-def _plan(house: House, wanted: Wanted, place: int, day: date) -> str:
+def plan_wanted(house: House, wanted: Wanted, place: int, day: date) -> str:
+    """Plan a bath in the pot of its place, and return its number."""
     base_id = house.bases[wanted.base]
     pot = "Swatch jars" if wanted.is_swatch else POTS[place]
     is_play = house.purposes[wanted.name] is Purpose.PLAY

@@ -67,11 +67,12 @@ def _is_known(lot: Lot) -> bool:
 
 def _read_lot(house: House, number: str, by: int) -> None:
     swatch_id = swatch_of_bath(number, stamp=house.diary.stamp(by))
-    words = read_words(house, ReadBy.METER, _seen_of_lot(house, swatch_now(swatch_id)))
+    words = read_words(house, ReadBy.METER, seen_of_lot(house, swatch_now(swatch_id)))
     keep_reading(swatch_id=swatch_id, words=words, stamp=house.diary.stamp(by))
 
 
-def _seen_of_lot(house: House, lot: SwatchNow) -> Seen:
+def seen_of_lot(house: House, lot: SwatchNow, *, when: str = "read") -> Seen:
+    """Return what the meter shows of a lot; its spots differ with the occasion."""
     dyed_on = lot.dyed_on or house.diary.now.date()
     spectrum = dyed(
         lot.base_name,
@@ -79,4 +80,4 @@ def _seen_of_lot(house: House, lot: SwatchNow) -> Seen:
         days_ago=(house.diary.now.date() - dyed_on).days,
         chance=chance_of(f"lot {lot.id}"),
     )
-    return seen_by(ReadBy.METER, spectrum, chance_of(f"lot {lot.id} read"))
+    return seen_by(ReadBy.METER, spectrum, chance_of(f"lot {lot.id} {when}"))

@@ -104,6 +104,7 @@ EXTRA = {
 """What is dyed on a day beside the rota, for once."""
 
 YESTERDAYS = _bath("Kingcup", "Byre DK", 200)
+MORNING = _bath("Foxglove Bank", "Hollow 4-ply", 200)
 GOING = _bath("Low Tide", "Byre DK", 200)
 PLANNED = _bath("Millrace", "Hollow 4-ply", 300)
 

@@ -6,12 +6,18 @@ from decimal import Decimal
 
 from django.db import transaction
 
+from shadewright.workflows.demo.after_heat import write_after_heat
+from shadewright.workflows.demo.buyers import write_buyers
 from shadewright.workflows.demo.calendar import SEED, Diary
 from shadewright.workflows.demo.days import write_dye_days
 from shadewright.workflows.demo.dyes import receive_jars, write_down_dyes
 from shadewright.workflows.demo.house import House
+from shadewright.workflows.demo.judged import write_judged
 from shadewright.workflows.demo.lessons import write_lessons
+from shadewright.workflows.demo.orders import write_orders
+from shadewright.workflows.demo.planned_days import write_planned_days
 from shadewright.workflows.demo.recipes import write_recipes
+from shadewright.workflows.demo.room import write_room
 from shadewright.workflows.demo.shelf_life import ShelfLife
 from shadewright.workflows.demo.stocks import WATER
 from shadewright.workflows.demo.swatches import write_swatches
@@ -52,6 +58,14 @@ def _tell(house: House) -> None:
     write_swatches(shades)
     write_wishes(shades)
     write_lessons(shades)
+    days = replace(house, diary=diary.aside(SEED + 2))
+    write_room(days)
+    write_orders(days)
+    write_after_heat(days)
+    write_planned_days(days)
+    sold = replace(house, diary=diary.aside(SEED + 3))
+    write_buyers(sold)
+    write_judged(sold)
     diary.note(diary.before(90), house.ines, lambda _: _label_all_but_two(house))
     diary.tell()
 

@@ -119,6 +119,7 @@ def _pots() -> tuple[Pot, ...]:
     return (
         Pot(name="Big kettle", volume_l=30, mass_kg=4.5),
         Pot(name="Middle kettle", volume_l=20, mass_kg=3.2),
+        Pot(name="Tall kettle", volume_l=20, mass_kg=3.4),
         Pot(
             name="Small kettle",
             volume_l=12,

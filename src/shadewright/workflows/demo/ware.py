@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 from shadewright.core.baths.heating import heat_kwh
-from shadewright.records.models import Bath, HeatSource, MeasuringTool, Water
+from shadewright.records.models import Bath, Circuit, HeatSource, MeasuringTool, Water
 from shadewright.records.models.catalogue import CatalogueItem, SourceKind, ToolKind
 from shadewright.records.writes import Stamp
 from shadewright.workflows.catalogue import keep_item
@@ -31,7 +31,8 @@ _BY_ISO = {"kind": ToolKind.CYLINDER, "standard": "ISO"}
 
 def write_down_ware(stamp: Stamp) -> None:
     """Write down the waters, the burners and the tools."""
-    for item in (*_waters(), *_burners(), *_tools()):
+    wall, window = _circuits()
+    for item in (wall, window, *_waters(), *_burners(wall, window), *_tools()):
         item.notes = item.notes or NOTE
         keep_item(item, stamp)
 
@@ -103,11 +104,38 @@ def _waters() -> tuple[CatalogueItem, ...]:
     )
 
 
-def _burners() -> tuple[CatalogueItem, ...]:
+def _circuits() -> tuple[Circuit, Circuit]:
+    return (
+        Circuit(name="Long wall", limit_kw=5.5),
+        Circuit(name="By the window", limit_kw=3.6),
+    )
+
+
+def _burners(wall: Circuit, window: Circuit) -> tuple[CatalogueItem, ...]:
     return (
         HeatSource(name="Gas ring", kind=SourceKind.GAS, power_kw=2.2),
-        HeatSource(name="Induction plate", kind=SourceKind.INDUCTION, power_kw=3.5),
-        HeatSource(name="Old hot plate", kind=SourceKind.COIL, power_kw=1.5),
+        HeatSource(
+            name="Induction plate",
+            kind=SourceKind.INDUCTION,
+            power_kw=3.5,
+            circuit=wall,
+        ),
+        HeatSource(
+            name="Old hot plate", kind=SourceKind.COIL, power_kw=1.5, circuit=wall
+        ),
+        HeatSource(
+            name="Small plate",
+            kind=SourceKind.INDUCTION,
+            power_kw=1.8,
+            circuit=window,
+        ),
+        HeatSource(
+            name="Tray steamer",
+            kind=SourceKind.STEAMER,
+            power_kw=2.4,
+            circuit=window,
+            room_g=600,
+        ),
     )
 
 
