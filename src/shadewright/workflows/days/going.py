@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from shadewright.core.planning import Going, Stage, WantedBath
+from shadewright.core.planning import Going, Stage, Touch, WantedBath
 from shadewright.records.models import Bath, BathLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.shapes import standing_lines
@@ -62,7 +62,14 @@ def with_what_it_took(bath: WantedBath, ticks: Ticks, *, now: int) -> WantedBath
         took[Stage.RAMP] = _ramp(bath, heat_on, top, going, now)
     if top is not None and going.checked_at is None:
         took[Stage.HOLD] = max(bath.minutes[Stage.HOLD], now - top)
-    return replace(bath, minutes=bath.minutes | took)
+    within = tuple(each for each in bath.touches if _fits(each, took))
+    return replace(bath, minutes=bath.minutes | took, touches=within)
+
+
+def _fits(touch: Touch, took: Mapping[Stage, int]) -> bool:
+    """Whether a look or an acid still lies in its stage: the top may come early."""
+    end = took.get(touch.stage)
+    return end is None or touch.at + touch.minutes <= end
 
 
 def _ramp(
