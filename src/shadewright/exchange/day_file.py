@@ -83,7 +83,7 @@ def plan_answer(plan: DayPlan, *, is_stopped: bool) -> dict[str, object]:
                     {
                         "start_min": each.start_min,
                         "end_min": each.end_min,
-                        "person": each.person,
+                        "person": each.person or None,
                     }
                     for each in bath.touches
                 ],
@@ -96,7 +96,7 @@ def plan_answer(plan: DayPlan, *, is_stopped: bool) -> dict[str, object]:
                 "before": each.before,
                 "start_min": each.start_min,
                 "end_min": each.end_min,
-                "person": each.person,
+                "person": each.person or None,
             }
             for each in plan.washouts
         ],

@@ -146,6 +146,7 @@ def _stages(stay: Stay, day: Day) -> Iterator[PlannedStage]:
     is_left = bath.is_overnight and rinse is None
     cool = day.length - stay.checked if is_left else bath.minutes.get(Stage.COOL, 0)
     cool = cool if rinse is None else min(cool, rinse - stay.checked)
+    cool = max(0, cool)  # one checked after the day is over
     yield _stage(Stage.COOL, stay.checked, cool, day, None)
     if rinse is not None:
         yield _stage(Stage.RINSE, rinse, bath.minutes[Stage.RINSE], day, stay.rinse)

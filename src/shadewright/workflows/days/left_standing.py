@@ -11,6 +11,7 @@ from shadewright.core.planning import Going, Stage, WantedBath
 from shadewright.records import day_reads
 from shadewright.records.models import Bath
 from shadewright.records.models.baths import BathAct
+from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.bath_facts import (
     depth_of,
@@ -45,7 +46,8 @@ def _is_in_a_pot(row: Bath) -> bool:
 
 def _will_stand(row: Bath, day: date) -> bool:
     status = status_of_row(row)
-    is_rinsed = any(line.act == BathAct.RINSED for line in row.lines.all())
+    lines = standing_lines(row.lines.all())
+    is_rinsed = any(line.act == BathAct.RINSED for line in lines)
     if is_rinsed or status in {BathStatus.FINISHED, BathStatus.GIVEN_UP}:
         return False
     if day <= today():

@@ -17,6 +17,7 @@ from shadewright.core.planning import Pin, Stage, Touch, WantedBath
 from shadewright.records import day_reads
 from shadewright.records.models import Bath, Pot
 from shadewright.records.models.baths import BathAct
+from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.bath_facts import (
     Place,
@@ -40,6 +41,7 @@ LOOK_MIN = 2
 _HOLD_MIN = 30.0  # where the recipe says none: a guess
 _STEAM_UP_MIN = 15  # until steam stands about the yarn: a guess, until it is timed
 _RINSED = {BathAct.RINSED, BathAct.FINISHED}
+_HEATED = {BathAct.HEAT_ON, BathAct.AT_TOP, BathAct.HEAT_OFF, BathAct.RINSED}
 _SHARED = (
     "Swatches share a water bath and are not in the plan. Pin one to a pot or a burner "
     "to have it planned."
@@ -109,7 +111,8 @@ def _aside(row: Bath, planned: Mapping[str, Place]) -> str:
     pot, source = place_of(row, planned)
     if not pot and not wish.is_steamed:
         return "It has begun, and nobody said in which pot."
-    is_hot = any(line.act == BathAct.HEAT_ON for line in row.lines.all())
+    acts = {line.act for line in standing_lines(row.lines.all())}
+    is_hot = bool(acts & _HEATED)
     return (
         "It is hot, and nobody said on which burner." if is_hot and not source else ""
     )
@@ -132,7 +135,7 @@ def _wanted(row: Bath, usual: _Usual, ramps: Mapping[Place, int]) -> WantedBath:
         liquor_ratio=row.liquor_ratio,
         minutes=minutes,
         due=None if wish.due_at is None else usual.clock.minutes(wish.due_at),
-        touches=tuple(_touches(steps, ramps, usual.times)),
+        touches=tuple(_touches(steps, ramps, usual.times, minutes)),
         cools_on_source=wish.cools_on_source,
         is_overnight=is_left,
         pin=_pin(wish, usual),
@@ -174,22 +177,30 @@ def _hands_before_heat(steps: Sequence[RoundStep]) -> int:
 
 
 def _touches(
-    steps: Sequence[RoundStep], ramps: Mapping[Place, int], times: StageTimes
+    steps: Sequence[RoundStep],
+    ramps: Mapping[Place, int],
+    times: StageTimes,
+    minutes: Mapping[Stage, int],
 ) -> Iterator[Touch]:
-    # Looks and acid on the way up, then what goes in at the top.
+    # Looks and acid on the way up, then what goes in at the top; none ends later
+    # than its stage does.
     kinds = [step.kind for step in steps]
     heat, top = kinds.index(StepKind.HEAT), kinds.index(StepKind.TOP)
     dose = max(1, round(times.dose_min.minutes))
-    ramp = round(median(ramps.values())) if ramps else 0
+    usual = round(median(ramps.values())) if ramps else 0
+    ramp = minutes.get(Stage.RAMP, usual)
     for step in steps[heat + 1 : top]:
         at = _at(step, ramp)
         if step.kind is StepKind.ADD:
-            yield Touch(stage=Stage.RAMP, at=at, minutes=dose)
+            took = min(dose, ramp) if Stage.RAMP in minutes else dose
+            at = min(at, ramp - took) if Stage.RAMP in minutes else at
+            yield Touch(stage=Stage.RAMP, at=at, minutes=took)
         elif step.kind is StepKind.LOOK and at + LOOK_MIN < ramp:
             yield Touch(stage=Stage.RAMP, at=at, minutes=LOOK_MIN)
     added = sum(step.kind is StepKind.ADD for step in steps[top + 1 :])
     if added:
-        yield Touch(stage=Stage.HOLD, at=0, minutes=dose * added)
+        took = min(dose * added, minutes[Stage.HOLD])
+        yield Touch(stage=Stage.HOLD, at=0, minutes=took)
 
 
 def _at(step: RoundStep, ramp: int) -> int:

@@ -1,0 +1,56 @@
+"""What is kept of a day's plan is read again on its page, whatever was ticked."""
+
+from datetime import date, datetime, time
+
+import pytest
+from django.utils import timezone
+
+from shadewright.records.models import Bath, HeatSource
+from shadewright.records.models.baths import BathAct
+from shadewright.workflows.days.asked import asked_of
+from shadewright.workflows.days.day_now import day_now
+from shadewright.workflows.days.picture import picture_of
+from shadewright.workflows.days.scheduling import make_plan
+from shadewright.workflows.stamps import as_of, stamp_now
+from shadewright.workflows.undo import undo
+from tests.workflows.days.rooms import Dyehouse, dyehouse
+from tests.workflows.pots import tapped
+
+DAY = date(2026, 11, 26)
+
+
+def at(hour: int, minute: int = 0) -> datetime:
+    return timezone.make_aware(datetime.combine(DAY, time(hour, minute)))
+
+
+@pytest.fixture
+def house(db: None) -> Dyehouse:
+    del db
+    with as_of(at(6)):
+        return dyehouse()
+
+
+def drawn() -> list[str]:
+    made = make_plan(day=DAY, stamp=stamp_now(by=None), seconds=0.02)
+    return [each.number for each in picture_of(made).baths]
+
+
+def test_steam_is_up_before_a_look_would_be_due(house: Dyehouse) -> None:
+    HeatSource.objects.create(name="Steam box", kind="steamer", power_kw=2.0)
+    with as_of(at(7)):
+        number = house.bath(DAY, is_steamed=True)
+        assert drawn() == [number]
+        (bath,) = asked_of(day_now(DAY)).day.baths
+    assert all(x.at + x.minutes <= bath.minutes[x.stage] for x in bath.touches)
+
+
+def test_what_was_heated_nobody_knows_where_is_set_aside(house: Dyehouse) -> None:
+    with as_of(at(9)):
+        number = house.bath(DAY)
+        Bath.objects.filter(number=number).update(pot=house.pots[0])
+        tapped(number, BathAct.STARTED, "fill")
+        deed = tapped(number, BathAct.HEAT_OFF, "off")
+        ((name, why),) = asked_of(day_now(DAY)).aside
+        assert (name, "which burner" in why) == (number, True)
+        undo(deed=deed, stamp=stamp_now(by=None))
+        assert asked_of(day_now(DAY)).aside == ()
