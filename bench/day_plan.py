@@ -15,7 +15,6 @@ from dataclasses import replace
 from random import Random
 from time import perf_counter
 
-from shadewright.cli.day import SPOTS_PER_SECOND
 from shadewright.cli.lots import Lots
 from shadewright.core.planning import (
     Day,
@@ -31,7 +30,7 @@ from shadewright.core.planning import (
     WantedBath,
     place_of,
     plan_of,
-    searched,
+    searched_for,
 )
 from shadewright.core.tables.heat import Source
 
@@ -99,8 +98,9 @@ def best_of(
 ) -> tuple[Tried, float]:
     """Return the best plan of a budget, and the seconds that it took."""
     began = perf_counter()
-    spots, draws = round(seconds * SPOTS_PER_SECOND), Lots()
-    *_, tried = searched(day, spots=spots, draws=draws, before=before)
+    tried, _ = searched_for(
+        day, seconds=seconds, draws=Lots(), before=before, goes_on=lambda _tried: True
+    )
     return tried, perf_counter() - began
 
 

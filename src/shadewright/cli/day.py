@@ -19,12 +19,10 @@ from shadewright.core.planning import (
     Stage,
     Tried,
     plan_of,
-    searched,
+    searched_for,
 )
 from shadewright.exchange.day_file import plan_answer, read_before, read_day
 
-SPOTS_PER_SECOND = 110_000
-"""The budget that a second stands for: a quiet machine of 2020 looks at more. [1/s]"""
 _MOST_SECONDS = 3600.0
 
 
@@ -76,15 +74,13 @@ def _searched(
 ) -> tuple[Tried, bool]:
     """Return the best plan within a budget; the clock stops it only if it must."""
     until = monotonic() + 1.1 * seconds + 0.5
-    best: Tried | None = None
-    spots = round(seconds * SPOTS_PER_SECOND)
-    for tried in searched(wanted, spots=spots, draws=Lots(), before=before):
-        best = tried
-        if monotonic() > until:
-            return best, True
-    if best is None:
-        raise RuntimeError
-    return best, False
+    return searched_for(
+        wanted,
+        seconds=seconds,
+        draws=Lots(),
+        before=before,
+        goes_on=lambda _tried: monotonic() <= until,
+    )
 
 
 def _rows(found: DayPlan, wanted: Day) -> Rows:

@@ -60,7 +60,7 @@ from shadewright.core.planning.day import (
 )
 from shadewright.core.planning.keeping import Change, place_of
 from shadewright.core.planning.plans import DayPlan, PlannedBath, plan_of
-from shadewright.core.planning.searching import Tried, searched
+from shadewright.core.planning.searching import Tried, searched, searched_for
 
 __all__ = [
     "Change",
@@ -82,4 +82,5 @@ __all__ = [
     "place_of",
     "plan_of",
     "searched",
+    "searched_for",
 ]

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from shadewright.core.planning.board import Stay
-from shadewright.core.planning.day import Day, PlaceBefore, WantedBath
+from shadewright.core.planning.day import Day, PlaceBefore
 from shadewright.core.planning.fitting import pot_of
 
 POT_PRICE, SOURCE_PRICE, START_PRICE = 2.0, 2.0, 1.0
@@ -104,23 +104,3 @@ def price_of(change: Change) -> float:
         + SOURCE_PRICE * (now.source != was.source)
         + START_PRICE * (now.start != was.start)
     )
-
-
-def can_be_kept(bath: WantedBath, was: PlaceBefore | None, day: Day) -> bool:
-    """Return whether a bath could start as it did before.
-
-    Parameters
-    ----------
-    bath : WantedBath
-        The bath. [-]
-    was : PlaceBefore or None
-        Where it stood. [min]
-    day : Day
-        The day, and what time it is. [min]
-
-    Returns
-    -------
-    bool
-        False where that is past, or it has begun. [-]
-    """
-    return was is not None and bath.going is None and was.start >= day.now

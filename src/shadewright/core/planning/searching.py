@@ -14,7 +14,7 @@ of a round is never worse. Draws come from a generator with a seed, and the budg
 counted in spots looked at, not in seconds, so that the same day gives the same plan.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from math import exp
 
@@ -32,6 +32,8 @@ from shadewright.core.planning.sequences import (
 from shadewright.core.planning.ways import Way
 from shadewright.core.uncertainty.sampling import RandomSource
 
+SPOTS_PER_SECOND = 110_000
+"""The budget that a second stands for: a quiet machine of 2020 looks at more. [1/s]"""
 _WARM, _COLD = 0.015, 0.002
 _MEAN_SHARE = 0.5
 _LEFT_OUT = 10_000.0
@@ -113,6 +115,45 @@ def searched(
         if found.cost < best.cost:
             best, top = found, order
         yield _tried(work, best, count, used, bound)
+
+
+def searched_for(
+    day: Day,
+    *,
+    seconds: float,
+    draws: RandomSource,
+    before: Mapping[str, PlaceBefore] | None = None,
+    goes_on: Callable[[Tried], bool],
+) -> tuple[Tried, bool]:
+    """Return the best plan of a budget in seconds, and whether it was broken off.
+
+    Parameters
+    ----------
+    day : Day
+        What there is and what is wished. [min]
+    seconds : float
+        What a quiet machine may take; counted as ``SPOTS_PER_SECOND``. [s]
+    draws : RandomSource
+        A seeded generator. [-]
+    before : mapping of str to PlaceBefore or None
+        Where each bath stood in the plan that is replaced. [min]
+    goes_on : callable
+        Hears of each plan that was tried; False breaks the search off. [-]
+
+    Returns
+    -------
+    tuple of (Tried, bool)
+        The best so far, and whether ``goes_on`` ended it. [min]
+    """
+    spots = round(seconds * SPOTS_PER_SECOND)
+    tries = searched(day, spots=spots, draws=draws, before=before)
+    best = next(tries)
+    while goes_on(best):
+        following = next(tries, None)
+        if following is None:
+            return best, False
+        best = following
+    return best, True
 
 
 def _tried(work: Work, best: Drawn, orders: int, spots: int, bound: int) -> Tried:

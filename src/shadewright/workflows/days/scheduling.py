@@ -14,7 +14,7 @@ from time import monotonic
 
 from django.db import transaction
 
-from shadewright.core.planning import DayPlan, Tried, plan_of, searched
+from shadewright.core.planning import DayPlan, Tried, plan_of, searched_for
 from shadewright.errors import ConflictError, MissingError
 from shadewright.exchange.day_file import plan_answer
 from shadewright.records import day_reads, recipe_reads
@@ -26,11 +26,9 @@ from shadewright.workflows.days.day_now import DayNow, day_now, status_of_row
 from shadewright.workflows.days.schedules import Schedule, shaped_schedule
 from shadewright.workflows.stamps import Stamp
 
-PLAN_SECONDS = 1.4
-"""How long the dyer waits for a plan, with what it takes to read the day. [s]"""
+PLAN_SECONDS = 1.0
+"""How long is searched while the dyer waits; reading the day comes on top. [s]"""
 PATIENT_SECONDS = 60.0
-SPOTS_PER_SECOND = 70_000
-"""The budget that a second stands for, as the command counts it. [1/s]"""
 _SEED = 1
 
 
@@ -114,20 +112,14 @@ def day_said(day: date, stamp: Stamp) -> DyeDay:
 def _searched(
     asked: Asked, seconds: float, is_wanted: Callable[[Tried], bool]
 ) -> tuple[Tried, bool]:
-    until, best = monotonic() + 1.1 * seconds + 0.5, None
-    draws = Random(_SEED)  # ruff: ignore[suspicious-non-cryptographic-random-usage]
-    for tried in searched(
+    until = monotonic() + 1.1 * seconds + 0.5
+    return searched_for(
         asked.day,
-        spots=round(seconds * SPOTS_PER_SECOND),
-        draws=draws,
+        seconds=seconds,
+        draws=Random(_SEED),  # ruff: ignore[suspicious-non-cryptographic-random-usage]
         before=asked.before,
-    ):
-        best = tried
-        if monotonic() > until or not is_wanted(tried):
-            return best, True
-    if best is None:
-        raise RuntimeError
-    return best, False
+        goes_on=lambda tried: monotonic() <= until and is_wanted(tried),
+    )
 
 
 def _always(_tried: Tried) -> bool:
