@@ -18,6 +18,7 @@ from shadewright.workflows.judging.sharing import (
     recipes_shared,
 )
 from shadewright.workflows.judging.sharing import sharing as sharing_now
+from shadewright.workflows.judging.standards import of_lot
 
 _NONE = Caution(
     title="No lot to compare yet.",
@@ -28,8 +29,7 @@ _NONE = Caution(
 @require_safe
 def sharing(request: HttpRequest) -> HttpResponse:
     """Show which lots of a recipe on a base may share, and where orders come from."""
-    recipe_id = number_asked(request.GET, "recipe", kind="recipe")
-    base_id = number_asked(request.GET, "base", kind="base")
+    recipe_id, base_id = _asked(request)
     form = WantedForm(request.GET if "skeins" in request.GET else None)
     found = None
     if recipe_id is not None and base_id is not None:
@@ -39,6 +39,18 @@ def sharing(request: HttpRequest) -> HttpResponse:
         found = sharing_now(recipe_id=recipe_id, base_id=base_id, wanted=wanted)
     page = _page(found, form)
     return show(request, page, status=422 if form.errors else 200)
+
+
+def _asked(request: HttpRequest) -> tuple[int | None, int | None]:
+    """Return the recipe and the base that are asked for, or those of a lot."""
+    number = request.GET.get("lot", "").strip()
+    if number:
+        what = of_lot(number)
+        return what.recipe_id, what.base_id
+    return (
+        number_asked(request.GET, "recipe", kind="recipe"),
+        number_asked(request.GET, "base", kind="base"),
+    )
 
 
 def _page(found: Sharing | None, form: WantedForm) -> SharingPage:

@@ -102,11 +102,9 @@ def sharing(*, recipe_id: int, base_id: int, wanted: int | None = None) -> Shari
 
 def recipes_shared() -> tuple[OfWhat, ...]:
     """Return the recipes and bases of which there are lots, the newest first."""
-    found: dict[tuple[int, int], OfWhat] = {}
-    for row in lot_reads.lot_rows().filter(bath__is_swatch=False)[: 4 * MOST]:
-        what = judged_as(row.bath)
-        found.setdefault((what.recipe_id, what.base_id), what)
-    return tuple(found.values())
+    rows = lot_reads.lot_rows().filter(bath__is_swatch=False)[: 4 * MOST]
+    baths = {(x.bath.version.recipe_id, x.bath.base_id): x.bath for x in rows}
+    return tuple(dict.fromkeys(map(judged_as, baths.values())))
 
 
 def _tolerance() -> float:
