@@ -7,7 +7,12 @@ import pytest
 from shadewright.errors import ConflictError, OutOfRangeError
 from shadewright.records.models import Base, Studio
 from shadewright.records.models.lots import Grade
-from shadewright.workflows.stamps import today
+from shadewright.workflows.judging.fastness import (
+    FastnessKind,
+    FastnessWords,
+    keep_test,
+)
+from shadewright.workflows.stamps import stamp_now, today
 from shadewright.workflows.tags.making import lot_tags_pdf, tags_of
 from shadewright.workflows.tags.texts import (
     STARTERS,
@@ -68,6 +73,14 @@ def test_what_is_missing_is_named(pot: Ready) -> None:
 def test_grades_are_said(pot: Ready) -> None:
     number = finished(pot.number, is_sure=True, grade=Grade.ONE_OFF)
     assert "One of a kind" in tags_of(number).tag.remark
+
+
+def test_a_weak_test_is_said_until_a_newer_one_is_better(pot: Ready) -> None:
+    number = finished(pot.number, is_sure=True)
+    for grade, said in ((3.0, "May give off colour: wash it apart."), (4.5, "")):
+        test = FastnessWords(kind=FastnessKind.BLEED, staining={"wool": grade})
+        keep_test(number=number, said=test, stamp=stamp_now(by=None))
+        assert tags_of(number).tag.remark == said
 
 
 def test_a_swatch_gets_no_tag_of_a_skein(pot: Ready) -> None:

@@ -68,7 +68,7 @@ def _row(test: FastnessNow) -> TestRow:
     stained = ", ".join(f"{cloth} {grade:g}" for cloth, grade in test.staining)
     parts = [f"staining {stained}" if stained else ""]
     parts.append("" if test.change is None else f"change {test.change:g}")
-    how = "It may mark other yarn: rinse again, or say so on the tag."
+    how = "It may mark other yarn: rinse and test it again. Until then its tag says so."
     return TestRow(
         test=test,
         kind=str(test.kind.label),

@@ -37,6 +37,7 @@ __all__ = [
     "cloth_photo",
     "fastness_of",
     "keep_test",
+    "weak_kinds",
 ]
 
 CLOTHS = ("wool", "cotton", "silk", "nylon")
@@ -92,6 +93,12 @@ def fastness_of(number: str) -> tuple[FastnessNow, ...]:
     lot = lot_reads.lot_row(number)
     rows = judging_reads.standing_fastness_tests().filter(lot=lot).order_by("-id")
     return tuple(map(_shaped, rows))
+
+
+def weak_kinds(number: str) -> tuple[FastnessKind, ...]:
+    """Return the tests whose newest outcome stained a cloth too much to sell."""
+    newest = {test.kind: test for test in reversed(fastness_of(number))}
+    return tuple(kind for kind, test in newest.items() if test.is_weak)
 
 
 @transaction.atomic

@@ -10,11 +10,24 @@ from shadewright.paper.skein_tags import SkeinTag, skein_tags_pdf
 from shadewright.records import lot_reads, selling_reads
 from shadewright.records.models import Lot
 from shadewright.records.models.lots import Grade
+from shadewright.workflows.judging.fastness import FastnessKind, weak_kinds
 from shadewright.workflows.lot_lines import Held, held
 from shadewright.workflows.lot_skeins import skeins_of
 from shadewright.workflows.stamps import today
 from shadewright.workflows.studio import studio
 from shadewright.workflows.tags.texts import maker_words, yarn_words
+
+_OF_GRADE = {
+    Grade.SECOND: "Second quality.",
+    Grade.ONE_OFF: "One of a kind: it cannot be dyed again.",
+}
+_BLEEDS, _RUBS = "May give off colour: wash it apart.", "May rub off on pale cloth."
+_OF_TEST = {
+    FastnessKind.BLEED: _BLEEDS,
+    FastnessKind.WASH: _BLEEDS,
+    FastnessKind.RUB_DRY: _RUBS,
+    FastnessKind.RUB_WET: _RUBS,
+}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -70,7 +83,7 @@ def _tag(lot: Lot, said: Held) -> SkeinTag:
         origin=maker.origin,
         maker=maker.name,
         address=maker.address,
-        remark=_remark(said),
+        remark=_remark(lot.number, said),
         is_demo=here is not None and here.is_demo,
     )
 
@@ -89,12 +102,10 @@ def _length(lot: Lot, grams: float | None) -> str:
     return amount_text(round(metres * grams / 100), "m")
 
 
-def _remark(said: Held) -> str:
-    remarks = {
-        Grade.SECOND: "Second quality.",
-        Grade.ONE_OFF: "One of a kind: it cannot be dyed again.",
-    }
-    return "" if said.grade is None else remarks.get(said.grade, "")
+def _remark(number: str, said: Held) -> str:
+    graded = "" if said.grade is None else _OF_GRADE.get(said.grade, "")
+    tested = dict.fromkeys(_OF_TEST[kind] for kind in weak_kinds(number))
+    return " ".join(filter(None, (graded, *tested)))
 
 
 def _lacks(tag: SkeinTag, said: Held) -> Iterator[str]:
