@@ -192,13 +192,18 @@ def _check(row: Lot, said: Sending) -> None:
     require_left(row.number, said.skeins)
 
 
+def _went_back(lot: LotSkeins) -> str:
+    baths = ", ".join(bath.number for bath in lot.back)
+    return f"Its yarn went back into a bath: {baths}." if baths else ""
+
+
 def require_left(number: str, skeins: int) -> None:
     """Refuse skeins that are no more of a lot, or never were."""
     now = skeins_of(number)
     if now.left == 0:
         raise ConflictError(
             why=f"No skein of lot {number} is left.",
-            advice=_COUNT_ANEW,
+            advice=_went_back(now) or _COUNT_ANEW,
             argument="skeins",
         )
     most = MOST_SKEINS if now.left is None else now.left

@@ -54,7 +54,8 @@ def left_words(lot: LotSkeins) -> str:
     if lot.left is None:
         return "not counted, so nobody knows what is left"
     if not lot.left:
-        return "none left"
+        baths = ", ".join(bath.number for bath in lot.back)
+        return f"none left; it went into bath {baths}" if baths else "none left"
     where = f", {lot.place}" if lot.place else ", place not written down"
     return f"{counted(lot.left, 'skein')} left{where}"
 
