@@ -17,7 +17,7 @@ from shadewright.records.models import (
     DyeRoom,
 )
 from shadewright.records.models.baths import BathAct
-from shadewright.web.dye_days import patience, plan_views, wish_views
+from shadewright.web.dye_days import plan_views, wish_views
 from shadewright.workflows.days.scheduling import make_plan
 from shadewright.workflows.stamps import as_of, today
 from tests.web.pages_read import Answer, read
@@ -190,6 +190,8 @@ def test_a_bar_dropped_beside_the_day_is_refused(
         client, "day-bath", number, act="drag", source="Plate Z", starts_at="09:00"
     )
     assert unknown.status == 404
+    zoned = {"act": "drag", "source": "Plate A", "starts_at": "09:00+02:00"}
+    assert sent(client, "day-bath", number, **zoned).status == 200
 
 
 def test_today_is_replanned_from_what_is_on_the_heat(
@@ -266,32 +268,3 @@ def test_the_room_is_described(client: Client, house: Dyehouse) -> None:
     assert client.post(address, typed).status_code == 302
     assert not DyeRoom.objects.get().cools_overnight
     assert "Rack 24 places" in page(client).text
-
-
-def test_patience_keeps_only_what_is_better(
-    client: Client, house: Dyehouse, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(patience, "PATIENT_SECONDS", 0.02)
-    monkeypatch.setattr(patience.begin, "__kwdefaults__", {"seconds": 0.02})
-    house.bath(tomorrow())
-    planned(client)
-    shown = sent(client, "day-plan", act="patience")
-    assert "No better plan was found" in shown.text
-    assert DaySchedule.objects.count() == 1
-    assert "The search is over" in page(client).text
-    planned(client)
-    assert "The search is over" not in page(client).text
-
-
-def test_a_stopped_search_looks_no_further(house: Dyehouse) -> None:
-    del house
-    patience.stop(tomorrow())  # nobody looks: nothing happens
-    search = patience.Search(seconds=60.0)
-    patience._SEARCHES[tomorrow()] = search
-    patience.stop(tomorrow())
-    assert search.is_stopped
-    assert patience.search_of(tomorrow()) is search
-    search.ended = 0.0
-    assert patience.search_of(tomorrow()) is None  # ended long ago
-    patience.forget(tomorrow())
-    assert patience.search_of(tomorrow()) is None

@@ -1,13 +1,15 @@
 """A better plan, looked for in the background while the dyer does something else.
 
 One search a day at a time. How far it has come can be read and stopped from any page;
-what it finds is kept only if it is better than the plan that holds, and only while that
-plan still is the one that it set out from.
+what it finds is kept only if it is better than the plan that holds, and only while the
+day and its plan still are as they were when it set out. A plan of another day, as it
+was before a bath came or a burner went, is no better for ending sooner.
 """
 
 import logging
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, datetime
 from threading import Lock, Thread
 from time import monotonic
 
@@ -16,14 +18,18 @@ from django.db import connections
 
 from shadewright.core.planning import Tried
 from shadewright.errors import StudioError
+from shadewright.web.dye_days.words import counted
+from shadewright.workflows.days.asked import asked_of
+from shadewright.workflows.days.asked_file import file_of
 from shadewright.workflows.days.day_now import day_now
+from shadewright.workflows.days.schedules import Schedule
 from shadewright.workflows.days.scheduling import (
     PATIENT_SECONDS,
     Found,
     found_plan,
     keep_plan,
 )
-from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.stamps import Stamp, as_of, this_moment
 
 TOLD_SECONDS = 120.0
 """So long the page of a day says how its search ended. [s]"""
@@ -116,25 +122,44 @@ def _look(day: date, stamp: Stamp, search: Search) -> None:
 
 
 def _outcome(day: date, stamp: Stamp, search: Search) -> str:
+    began = this_moment()
     now = day_now(day)
     before = now.schedule
 
     def is_wanted(_tried: Tried) -> bool:
         return not search.is_stopped
 
-    found = found_plan(now, seconds=search.seconds, is_wanted=is_wanted)
-    holds = day_now(day).schedule
-    if (None if before is None else before.id) != (None if holds is None else holds.id):
-        return "The day was planned anew meanwhile, so this search was let go."
-    if before is not None and not _is_better(found, before.plan):
+    with as_of(began):
+        found = found_plan(now, seconds=search.seconds, is_wanted=is_wanted)
+    if not _is_still_asked(day, found, before, began):
+        return "The day was changed meanwhile, so this search was let go."
+    if before is not None and not _is_better(found, before):
         return "No better plan was found. The one that stands holds."
     plan = keep_plan(found, day, stamp, why="looked for with patience")
-    return f"A better plan holds now, with {len(plan.baths)} baths in it."
+    baths = counted(len(plan.baths), "bath")
+    return f"A better plan holds now, with {baths} in it."
 
 
-def _is_better(found: Found, plan: object) -> bool:
+def _is_still_asked(
+    day: date, found: Found, before: Schedule | None, began: datetime
+) -> bool:
+    """Whether the day would be asked the same way, had the search begun only now."""
+    with as_of(began):
+        now = day_now(day)
+        holds = now.schedule
+        is_same = (before and before.id) == (holds and holds.id)
+        return is_same and asked_of(now) == found.asked
+
+
+def _is_better(found: Found, before: Schedule) -> bool:
     """Whether a plan holds more baths, or ends earlier, than the one that stands."""
-    if not isinstance(plan, dict):
+    asked = file_of(found.asked.day, found.asked.before)
+    if _question(asked) != _question(before.asked):
         return True
-    was = (len(plan["left_out"]), float(plan["end_min"]))
+    was = (len(before.left_out), float(before.plan["end_min"]))
     return (len(found.plan.left_out), found.plan.end_min) < was
+
+
+def _question(asked: Mapping[str, object]) -> dict[str, object]:
+    """Return what a day asks, but for when it was asked and what stood before."""
+    return {key: each for key, each in asked.items() if key not in {"now", "before"}}

@@ -106,10 +106,13 @@ def outcome_words(made: Schedule) -> str:
     said = [f"{counted(len(made.baths), 'bath')} planned, the last until "]
     said[0] += clock(made.ends_at)
     if made.left_out:
-        said.append(f"{len(made.left_out)} do not fit in")
+        count = len(made.left_out)
+        said.append(f"{count} {'does' if count == 1 else 'do'} not fit in")
     changes = len(made.plan.get("changes", ()))
     if changes:
-        said.append(f"{changes} stand elsewhere than before")
+        said.append(
+            f"{changes} stand{'s' if changes == 1 else ''} elsewhere than before"
+        )
     return "; ".join(said)
 
 

@@ -43,7 +43,7 @@ def bath_of_day(request: HttpRequest, day: date, number: str) -> HttpResponse:
 def _dragged(request: HttpRequest, now: DayNow, bath: DayBath) -> HttpResponse:
     """Pin a bath where its bar was dropped."""
     try:
-        at = time.fromisoformat(request.POST.get("starts_at", ""))
+        at = time.fromisoformat(request.POST.get("starts_at", "")).replace(tzinfo=None)
     except ValueError:
         raise ConflictError(why="The bar was dropped beside the day.") from None
     pin_place(
