@@ -83,15 +83,16 @@ def lots_of(*, recipe_id: int, base_id: int) -> QuerySet[Lot]:
 
 
 def every_lot() -> QuerySet[Lot]:
-    """Return the lots that stand and are no swatches."""
-    return lots_that_stand().filter(bath__is_swatch=False)
+    """Return the lots that stand and are no swatches, with their doses."""
+    rows = lots_that_stand().filter(bath__is_swatch=False)
+    return rows.prefetch_related("bath__doses__dye", "bath__doses__bottle")
 
 
 def dry_readings(lots: Collection[Lot]) -> QuerySet[ColourReading]:
     """Return what was read dry of ends of some lots and stands, in order."""
     rows = ColourReading.objects.filter(swatch__bath__in=[x.bath_id for x in lots])
     rows = rows.filter(undone_by=None, undoes=None, is_wet=False)
-    return rows.select_related("swatch").order_by("id")
+    return rows.select_related("swatch", "meter", "by").order_by("id")
 
 
 def pot_lines(baths: Collection[Bath]) -> QuerySet[BathLine]:

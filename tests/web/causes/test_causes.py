@@ -66,4 +66,6 @@ def test_few_lots_and_no_colour_are_met_with_the_next_step(
     what = history_up_to(bare).what
     table = client.get(f"/drift/{what.recipe_id}/{what.base_id}/history.csv")
     assert len(table.text.splitlines()) == 1 + len(row.numbers) + 1
+    strange = f"/drift/{what.recipe_id}/{what.base_id}/history.csv?lot=T7KK"
+    assert client.get(strange).status_code == 404
     assert client.get("/drift/99999/99999/").status_code == 404

@@ -38,9 +38,11 @@ def drift(request: HttpRequest, recipe_id: int, base_id: int) -> HttpResponse:
 
 
 @require_safe
-def history(_request: HttpRequest, recipe_id: int, base_id: int) -> HttpResponse:
-    """Hand out a history as ``shadewright lot causes`` reads it."""
-    found = history_of(recipe_id=recipe_id, base_id=base_id)
+def history(request: HttpRequest, recipe_id: int, base_id: int) -> HttpResponse:
+    """Hand out a history as ``shadewright lot causes`` reads it, to a lot or whole."""
+    number = request.GET.get("lot", "")
+    whole = history_of(recipe_id=recipe_id, base_id=base_id)
+    found = whole.up_to(number) if number else whole
     answer = HttpResponse(found.text, content_type="text/csv; charset=utf-8")
     name = f"history-{recipe_id}-{base_id}.csv"
     answer.headers["Content-Disposition"] = f'attachment; filename="{name}"'

@@ -60,6 +60,7 @@ class WhyPage(Page):
     may_teach: bool
     teach_deed: UUID
     drift: str
+    file: str
     own: str
 
 

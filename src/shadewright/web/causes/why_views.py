@@ -18,6 +18,7 @@ from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
 from shadewright.web.toasts import say
+from shadewright.web.ways import way_to
 from shadewright.workflows.judging.causes import CauseTold, Why
 from shadewright.workflows.judging.causes import why as why_of
 from shadewright.workflows.judging.lessons import (
@@ -83,6 +84,7 @@ def _page(told: Why) -> WhyPage:
         may_teach=_may_teach(told),
         teach_deed=uuid4(),
         drift=reverse("drift", args=[what.recipe_id, what.base_id]),
+        file=way_to("history", what.recipe_id, what.base_id, lot=number),
         own=reverse("lot-why", args=[number]),
     )
 
@@ -163,7 +165,7 @@ def _strength(lesson: StrengthLesson | None) -> StrengthShown | None:
     return StrengthShown(
         bottle=lesson.bottle,
         words=f"If it was the bottle, {lesson.bottle} of {lesson.dye} is {way} than "
-        f"its ledger says: {strength} ±\u00a0{spread}, not "
+        f"its ledger says: {strength} ±\u00a0{spread} at least, not "
         f"{amount_text(lesson.was_percent, '%')}.",
         why_not=lesson.why_not,
         deed=uuid4(),

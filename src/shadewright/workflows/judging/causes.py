@@ -214,20 +214,17 @@ def _does(cause: Cause, usual: Lab | None) -> tuple[str, float | None]:
 
 def _notes(history: History) -> Iterator[str]:
     # What is not in the reckoning.
-    left = [x for x in history.lots if x.colour is not None and x.past.colour is None]
-    if left:
-        yield (
-            f"{len(left)} of {len(history.lots)} lots were not read by a meter, so "
-            "their colours do not count here."
-        )
+    many, last = len(history.lots), history.lots[-1]
     unread = sum(lot.colour is None for lot in history.lots)
     if unread:
-        yield f"{unread} of {len(history.lots)} lots have no colour written down."
-    versions = {lot.version for lot in history.lots[:-1]}
-    last = history.lots[-1].version
-    if versions and versions != {last}:
-        others = ", ".join(f"{number}" for number in sorted(versions - {last}))
+        yield f"Without a colour: {unread} of {many} lots."
+    by_eye = sum(x.colour is not None for x in history.lots) - len(history.shown)
+    if by_eye:
+        yield f"Not read by a meter, so not counted: {by_eye} of {many} lots."
+    others = [lot for lot in history.shown if lot.planned != last.planned]
+    if others:
+        versions = ", ".join(f"{x}" for x in sorted({lot.version for lot in others}))
         yield (
-            f"It was dyed by version {last} of the recipe, others by {others}. What "
-            "the recipe changed on purpose is not weighed here."
+            f"Dyed with other doses, by version {versions} of the recipe, so not "
+            f"counted: {len(others)} of {many} lots."
         )

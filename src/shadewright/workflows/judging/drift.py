@@ -110,11 +110,11 @@ def _tolerance() -> float | None:
 
 
 def _lots(history: History, middle: Lab) -> Iterator[DriftLot]:
-    number = 0
+    number, shown = 0, {lot.number for lot in history.shown}
     for place, lot in enumerate(history.lots):
-        colour = lot.past.colour
-        if colour is None:
+        if lot.colour is None or lot.number not in shown:
             continue
+        colour = lot.colour.lab
         words = "; ".join(_news(history.lots[:place], lot))
         number += bool(words)
         mark = DriftMark(number=number, lot=lot.number, words=words) if words else None

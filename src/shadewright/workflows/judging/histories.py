@@ -7,12 +7,16 @@ another makes it a new name, and ``dyes`` tells which. The age is that of the dy
 most depth, the one that moves the colour most. A dye whose jar is not known in most of
 its lots stays out of the name in all of them, and so with bottles; else a name of which
 a part is not known is not known.
+
+Colours count that were read by a meter, once there are enough, of lots whose recipe had
+the doses of the last lot: what a version changed on purpose is no drift.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from shadewright.core.colour import Lab
 from shadewright.core.quality import PastLot
 from shadewright.core.quality.causes.usual import FEWEST
 from shadewright.errors import NotFoundError
@@ -42,11 +46,15 @@ class DyeThen:
 
 @dataclass(frozen=True, kw_only=True)
 class LotThen:
-    """A lot of the history: what core is asked of, and what is only told."""
+    """A lot of the history: what core is asked of, and what is only told.
+
+    ``planned`` are the depths that its recipe asked for, by dye. [%]
+    """
 
     past: PastLot
     dyed_on: date
     version: int
+    planned: frozenset[tuple[str, float]]
     dyes: tuple[DyeThen, ...]
     colour: LotColour | None
 
@@ -77,15 +85,32 @@ class History:
         """The lots whose colours count."""
         return tuple(lot for lot in self.lots if lot.past.colour is not None)
 
+    @property
+    def shown(self) -> tuple[LotThen, ...]:
+        """The lots that can be drawn, by whatever version they were dyed."""
+        return tuple(lot for lot in self.lots if _is_read(lot, self.is_by_meter))
+
     def up_to(self, number: str) -> "History":
         """Return the history as it stood with a lot."""
         numbers = [lot.number for lot in self.lots]
-        return replace(self, lots=self.lots[: numbers.index(number) + 1])
+        if number not in numbers:
+            raise NotFoundError(
+                kind="lot with a history",
+                key=number,
+                advice="A swatch, a corrected lot or one taken back has none.",
+                argument="lot",
+            )
+        return _history(self.what, self.lots[: numbers.index(number) + 1])
 
     @property
     def text(self) -> str:
         """The history as a table, for the terminal or a spreadsheet."""
         return history_text(self.past, dates=[lot.dyed_on for lot in self.lots])
+
+
+def planned_doses(bath: Bath) -> frozenset[tuple[str, float]]:
+    """Return the depths that a bath’s recipe asks for, by dye. [%]."""
+    return frozenset((x.dye.name, x.depth_percent) for x in bath.doses.all())
 
 
 def history_of(*, recipe_id: int, base_id: int) -> History:
@@ -105,32 +130,39 @@ def history_of(*, recipe_id: int, base_id: int) -> History:
         )
         for row in rows
     ]
-    is_by_meter = sum(x.is_by_meter for x in colours.values()) > FEWEST
-    return History(
-        what=of_what(recipe_id=recipe_id, base_id=base_id),
-        lots=tuple(_counted(lot) if is_by_meter else lot for lot in _named(lots)),
-        is_by_meter=is_by_meter,
-    )
+    return _history(of_what(recipe_id=recipe_id, base_id=base_id), tuple(_named(lots)))
 
 
 def history_up_to(number: str) -> History:
     """Return a lot’s history with the lot as its last."""
     what = of_lot(number)
     whole = history_of(recipe_id=what.recipe_id, base_id=what.base_id)
-    if number not in {lot.number for lot in whole.lots}:
-        raise NotFoundError(
-            kind="lot with a history",
-            key=number,
-            advice="A swatch, a corrected lot or one that was taken back has none.",
-        )
     return whole.up_to(number)
 
 
-def _counted(lot: LotThen) -> LotThen:
-    """Return a lot without a colour that no meter read."""
-    if lot.colour is None or lot.colour.is_by_meter:
-        return lot
-    return replace(lot, past=replace(lot.past, colour=None))
+def _history(what: OfWhat, lots: Sequence[LotThen]) -> History:
+    """Return lots with the colours that count."""
+    by_meter = [x for x in lots if x.colour is not None and x.colour.is_by_meter]
+    is_by_meter = len(by_meter) > FEWEST
+    counted = (
+        _is_read(lot, is_by_meter) and lot.planned == lots[-1].planned for lot in lots
+    )
+    return History(
+        what=what,
+        lots=tuple(
+            replace(lot, past=replace(lot.past, colour=_lab(lot) if counts else None))
+            for lot, counts in zip(lots, counted, strict=True)
+        ),
+        is_by_meter=is_by_meter,
+    )
+
+
+def _is_read(lot: LotThen, is_by_meter: bool) -> bool:  # ruff: ignore[boolean-type-hint-positional-argument]
+    return lot.colour is not None and (lot.colour.is_by_meter or not is_by_meter)
+
+
+def _lab(lot: LotThen) -> Lab | None:
+    return None if lot.colour is None else lot.colour.lab
 
 
 def _named(lots: Sequence[LotThen]) -> Iterator[LotThen]:
@@ -190,7 +222,6 @@ def _lot(
     return LotThen(
         past=PastLot(
             number=row.number,
-            colour=None if colour is None else colour.lab,
             bottle_age_days=dyes[0].age_days if dyes else None,
             mill_lot=None if bath.mill_lot is None else bath.mill_lot.lot,
             water=None if bath.water is None else bath.water.name,
@@ -203,6 +234,7 @@ def _lot(
         ),
         dyed_on=bath.dyed_on,
         version=bath.version.number,
+        planned=planned_doses(bath),
         dyes=dyes,
         colour=colour,
     )

@@ -32,7 +32,7 @@ from shadewright.records.shapes import line_spread, state_of
 from shadewright.records.writes import keep_bottle_line
 from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.judging.causes import Why, why
-from shadewright.workflows.judging.histories import DyeThen, History
+from shadewright.workflows.judging.histories import DyeThen, History, planned_doses
 from shadewright.workflows.judging.lot_colours import lot_colours
 from shadewright.workflows.judging.moved import slopes_of
 from shadewright.workflows.stamps import Stamp, is_written
@@ -47,6 +47,8 @@ MOST_OFF = 0.35
 """A strength that is off by a greater share has another cause, surely. [1]"""
 
 MOST_LOTS = 400
+
+_LACKS = "how well the palette knows what more of this dye does"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -111,7 +113,7 @@ def take_strength(*, number: str, stamp: Stamp) -> StrengthLesson:
         bottle=bottle,
         act=BottleAct.TESTED.value,
         strength_percent=lesson.strength.value,
-        spread=line_spread(strength=lesson.strength.terms),
+        spread=line_spread(strength=lesson.strength.terms, lacks=[_LACKS]),
         note=f"by the colour of lot {number}",
     )
     keep_bottle_line(line, stamp)
@@ -139,8 +141,10 @@ def studio_repeatability() -> Repeatability | None:
     return repeatability(recipes)
 
 
-def _kind(row: Lot) -> tuple[int, int]:
-    return row.bath.version.recipe_id, row.bath.base_id
+def _kind(row: Lot) -> tuple[int, int, list[tuple[str, float]]]:
+    """Return what makes two lots the same: recipe, base and doses."""
+    bath = row.bath
+    return bath.version.recipe_id, bath.base_id, sorted(planned_doses(bath))
 
 
 def _along(history: History) -> Iterator[_Along]:

@@ -88,9 +88,10 @@ def slopes_of(history: History) -> Slopes | None:
 
 
 def _usual_depths(history: History) -> dict[str, float]:
-    """Return the middle of what went into the lots before, dye by dye."""
+    """Return the middle of what went into the lots before of like doses, by dye."""
     depths: dict[str, list[float]] = {}
-    for lot in history.lots[:-1]:
+    planned = history.lots[-1].planned
+    for lot in (each for each in history.lots[:-1] if each.planned == planned):
         for dye in lot.dyes:
             if dye.depth_percent:
                 depths.setdefault(dye.name, []).append(dye.depth_percent)
