@@ -17,6 +17,7 @@ from shadewright.web.buyers.pages import (
 )
 from shadewright.web.buyers.recalling import reach_rows
 from shadewright.web.frame import person_id
+from shadewright.web.lot_crumbs import lots_link
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
 from shadewright.web.templatetags.house import day
@@ -45,7 +46,7 @@ def complaints(request: HttpRequest) -> HttpResponse:
     page = ComplaintsPage(
         title="Complaints",
         fact="What buyers wrote, and what became of it.",
-        crumbs=(_lots(),),
+        crumbs=(lots_link(),),
         rows=all_complaints(),
     )
     return show(request, page)
@@ -64,7 +65,7 @@ def new_complaint(request: HttpRequest) -> HttpResponse:
     page = NewComplaintPage(
         title="A complaint came",
         fact="Write it down as it was said; the answer comes after.",
-        crumbs=(_lots(), _all()),
+        crumbs=(lots_link(), _all()),
         form=form,
     )
     return show(request, page, status=422 if form.errors else 200)
@@ -134,7 +135,7 @@ def _page(
     return ComplaintPage(
         title=f"Complaint {entry.number}",
         fact=f"{entry.about}, from {entry.from_whom}, {day(entry.came_on)}.",
-        crumbs=(_lots(), _all()),
+        crumbs=(lots_link(), _all()),
         now=now,
         facts=tuple(_facts(now)),
         rows=reach_rows(entry.lot, now.reaches) if entry.lot else (),
@@ -158,10 +159,6 @@ def _facts(now: ComplaintNow) -> list[tuple[str, Link]]:
 
 def _to(number: int) -> HttpResponse:
     return HttpResponseRedirect(reverse("complaint", args=[number]))
-
-
-def _lots() -> Link:
-    return Link(words="Lots", address=reverse("lots"))
 
 
 def _all() -> Link:

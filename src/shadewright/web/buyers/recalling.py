@@ -7,7 +7,8 @@ from django.views.decorators.http import require_safe
 
 from shadewright.errors import NotFoundError
 from shadewright.web.buyers.pages import ReachRow, RecallPage
-from shadewright.web.pages import Link, show
+from shadewright.web.lot_crumbs import lot_crumbs
+from shadewright.web.pages import show
 from shadewright.workflows.buyers.kin import Circle, kin_of
 from shadewright.workflows.buyers.recall import Reach, reaches_of, recall_csv
 from shadewright.workflows.trace_nodes import counted, joined
@@ -21,10 +22,7 @@ def recall(request: HttpRequest, number: str) -> HttpResponse:
     page = RecallPage(
         title=f"Who has yarn of {number}",
         fact="The bath itself first, then all that shares a bottle or a jar with it.",
-        crumbs=(
-            Link(words="Lots", address=reverse("lots")),
-            Link(words=number, address=reverse("lot", args=[number])),
-        ),
+        crumbs=lot_crumbs(number),
         rows=reach_rows(number, reaches_of(number)),
         untold=kin_of(number).untold,
     )

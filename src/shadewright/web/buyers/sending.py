@@ -8,7 +8,8 @@ from shadewright.errors import StudioError
 from shadewright.web.buyers.forms import OutForm
 from shadewright.web.buyers.pages import OutPage
 from shadewright.web.frame import person_id
-from shadewright.web.pages import Link, show
+from shadewright.web.lot_crumbs import lot_crumbs
+from shadewright.web.pages import show
 from shadewright.web.toasts import say
 from shadewright.workflows.lot_skeins import (
     LotSkeins,
@@ -36,10 +37,7 @@ def out(request: HttpRequest, number: str) -> HttpResponse:
     page = OutPage(
         title=f"Skeins of {number}",
         fact="To whom they went: so that a buyer can be found again.",
-        crumbs=(
-            Link(words="Lots", address=reverse("lots")),
-            Link(words=number, address=reverse("lot", args=[number])),
-        ),
+        crumbs=lot_crumbs(number),
         lot=lot,
         left=left_words(lot),
         form=form,
@@ -55,7 +53,7 @@ def left_words(lot: LotSkeins) -> str:
         return "not counted, so nobody knows what is left"
     if not lot.left:
         baths = ", ".join(bath.number for bath in lot.back)
-        return f"none left; it went into bath {baths}" if baths else "none left"
+        return f"none left, it goes into bath {baths}" if baths else "none left"
     where = f", {lot.place}" if lot.place else ", place not written down"
     return f"{counted(lot.left, 'skein')} left{where}"
 

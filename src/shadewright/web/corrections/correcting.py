@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
-from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.core.quantities import amount_text
@@ -16,7 +15,8 @@ from shadewright.web.corrections.pages import CorrectPage
 from shadewright.web.corrections.pairs import measured_of, shown_foretold
 from shadewright.web.corrections.rows import addition_rows
 from shadewright.web.corrections.ways import way_on
-from shadewright.web.pages import Link, show
+from shadewright.web.lot_crumbs import lot_crumbs
+from shadewright.web.pages import show
 from shadewright.web.pairs import pair_of
 from shadewright.web.parts import Caution
 from shadewright.web.targets import target_asked
@@ -94,10 +94,7 @@ def _page(
     return CorrectPage(
         title=f"Correct lot {number}",
         fact="What to add so that it comes to its colour.",
-        crumbs=(
-            Link(words="Lots", address=reverse("lots")),
-            Link(words=number, address=reverse("lot", args=[number])),
-        ),
+        crumbs=lot_crumbs(number),
         number=number,
         trouble=None
         if trouble is None

@@ -13,6 +13,7 @@ from shadewright.web.corrections.pages import OverdyePage, SisterCard
 from shadewright.web.corrections.pairs import shown_foretold
 from shadewright.web.corrections.rows import addition_rows
 from shadewright.web.corrections.ways import way_on
+from shadewright.web.lot_crumbs import lot_crumbs
 from shadewright.web.pages import Link, show
 from shadewright.web.pairs import pair_of
 from shadewright.web.parts import Caution
@@ -45,10 +46,7 @@ def overdye(request: HttpRequest, number: str) -> HttpResponse:
     page = OverdyePage(
         title=f"Overdye lot {number}",
         fact="A normal path: it becomes a lot of a deeper colourway.",
-        crumbs=(
-            Link(words="Lots", address=reverse("lots")),
-            Link(words=number, address=reverse("lot", args=[number])),
-        ),
+        crumbs=lot_crumbs(number),
         number=number,
         trouble=_trouble(found, error),
         way=_way(number, error),

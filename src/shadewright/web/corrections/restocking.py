@@ -12,6 +12,7 @@ from shadewright.web.colours import foretold_colour
 from shadewright.web.corrections.forms import RestockForm
 from shadewright.web.corrections.pages import RestockPage
 from shadewright.web.corrections.pairs import measured_of
+from shadewright.web.lot_crumbs import lots_link
 from shadewright.web.mix_text import mix_text
 from shadewright.web.pages import Link, show
 from shadewright.web.pairs import Pair, pair_of
@@ -37,7 +38,7 @@ def restock(request: HttpRequest) -> HttpResponse:
     page = RestockPage(
         title="The same again",
         fact="From a lot number or an old skein to what to dye now.",
-        crumbs=(Link(words="Lots", address=reverse("lots")),),
+        crumbs=(lots_link(),),
         form=form,
         near=near,
         found=found,

@@ -5,6 +5,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.errors import StudioError
+from shadewright.web.lot_crumbs import lots_link
 from shadewright.web.pages import Link, show
 from shadewright.web.tags.forms import RegionForm
 from shadewright.web.tags.pages import RegionPage
@@ -46,7 +47,7 @@ def _edited(request: HttpRequest, known: Region, *, own: str) -> HttpResponse:
         title=known.name or "A region",
         fact="What it asks of a tag, as you wrote it down.",
         crumbs=(
-            Link(words="Lots", address=reverse("lots")),
+            lots_link(),
             Link(words="What tags say", address=reverse("tag-words")),
         ),
         form=form,

@@ -5,7 +5,8 @@ from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_safe
 
 from shadewright.errors import StudioError
-from shadewright.web.pages import Link, show
+from shadewright.web.lot_crumbs import lot_crumbs, lots_link
+from shadewright.web.pages import show
 from shadewright.web.parts import Caution
 from shadewright.web.pdfs import pdf
 from shadewright.web.tags.forms import MakerForm, PrintForm, YarnForm
@@ -39,7 +40,7 @@ def tag_words(request: HttpRequest) -> HttpResponse:
     page = TagWordsPage(
         title="What tags say",
         fact="On every tag, beside what each lot adds.",
-        crumbs=(Link(words="Lots", address=reverse("lots")),),
+        crumbs=(lots_link(),),
         form=form,
         regions=known,
         starters=tuple(each for each in STARTERS if each.name not in names),
@@ -95,10 +96,7 @@ def _page(
     return LotTagsPage(
         title=f"Tags of {number}",
         fact="Filled in from what is written down.",
-        crumbs=(
-            Link(words="Lots", address=reverse("lots")),
-            Link(words=number, address=reverse("lot", args=[number])),
-        ),
+        crumbs=lot_crumbs(number),
         number=number,
         tag=None if found is None else found.tag,
         trouble=Caution(title="No tags for it.", text=trouble) if trouble else None,

@@ -6,7 +6,8 @@ from django.views.decorators.http import require_http_methods, require_safe
 
 from shadewright.errors import StudioError
 from shadewright.web.frame import person_id
-from shadewright.web.pages import Link, show
+from shadewright.web.lot_crumbs import lot_crumbs
+from shadewright.web.pages import show
 from shadewright.web.tags.forms import TestForm
 from shadewright.web.tags.pages import LotTestsPage, TestRow
 from shadewright.web.toasts import say
@@ -31,10 +32,7 @@ def lot_tests(request: HttpRequest, number: str) -> HttpResponse:
     page = LotTestsPage(
         title=f"Bleed and rub tests of {number}",
         fact="Before it is sold, on a snip of yarn.",
-        crumbs=(
-            Link(words="Lots", address=reverse("lots")),
-            Link(words=number, address=reverse("lot", args=[number])),
-        ),
+        crumbs=lot_crumbs(number),
         number=number,
         rows=tuple(map(_row, fastness_of(number))),
         form=form,
