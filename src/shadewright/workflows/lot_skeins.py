@@ -194,7 +194,7 @@ def _check(row: Lot, said: Sending) -> None:
 
 def _went_back(lot: LotSkeins) -> str:
     baths = ", ".join(bath.number for bath in lot.back)
-    return f"Its yarn went back into a bath: {baths}." if baths else ""
+    return f"It goes into bath {baths}: give that up to keep it." if baths else ""
 
 
 def require_left(number: str, skeins: int) -> None:

@@ -21,6 +21,7 @@ from shadewright.workflows.correcting.keeping import (
 from shadewright.workflows.correcting.off_shade import all_doses, off_shade
 from shadewright.workflows.correcting.restock import lots_near, restock
 from shadewright.workflows.correcting.sisters import sisters
+from shadewright.workflows.days.yields import yield_of
 from shadewright.workflows.lot_skeins import skeins_of
 from shadewright.workflows.recipes import recipes
 from shadewright.workflows.shades.wanted import wanted_of_text
@@ -173,6 +174,7 @@ def test_skeins_that_went_back_are_no_skeins_of_the_first_lot(
     bath = kept(number, skeins=3)
     planned = skeins_of(number)
     assert (planned.left, planned.here) == (1, 4)
+    assert yield_of(number).skeins == 1  # of a kind that orders may still have
     with pytest.raises(OutOfRangeError, match="from 1 to 1"):
         kept(number, skeins=2)
     child = finished(bath, is_sure=True, skeins=3)

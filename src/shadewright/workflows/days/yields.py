@@ -1,13 +1,15 @@
 """What baths give to orders and to the shelf, in skeins, as far as it can be known."""
 
-from collections.abc import Collection, Mapping
+from collections import defaultdict
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from shadewright.records import order_reads
+from shadewright.records import order_reads, selling_reads
 from shadewright.records.models import Bath, BathFor, OrderLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import Grade
+from shadewright.records.selling_reads import BathAfter
 from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_pages import BathStatus, status_of
 from shadewright.workflows.lot_lines import Held, held
@@ -60,16 +62,23 @@ def yields_of(
     rows = order_reads.serving_baths(
         recipe_ids=recipe_ids, base_ids=base_ids, since=today() - _LOT_LATE
     )
-    return tuple(map(shaped_yield, rows))
+    back: dict[str, list[BathAfter]] = defaultdict(list)
+    for bath in selling_reads.baths_correcting([row.number for row in rows]):
+        back[bath.lot].append(bath)
+    return tuple(shaped_yield(row, back=back[row.number]) for row in rows)
 
 
 def yield_of(number: str) -> BathYield:
     """Return what one bath gives."""
-    return shaped_yield(order_reads.serving_bath(number))
+    back = selling_reads.baths_correcting([number])
+    return shaped_yield(order_reads.serving_bath(number), back=back)
 
 
-def shaped_yield(row: Bath) -> BathYield:
-    """Return what a bath gives, fetched with its ledger, its lot and its shares."""
+def shaped_yield(row: Bath, *, back: Sequence[BathAfter] = ()) -> BathYield:
+    """Return what a bath gives, fetched with its ledger, its lot and its shares.
+
+    What of its lot went back into another bath is no more to be had.
+    """
     acts = [BathAct(line.act) for line in standing_lines(row.lines.all())]
     status = status_of(acts)
     lot = row.lot if hasattr(row, "lot") else None
@@ -78,7 +87,9 @@ def shaped_yield(row: Bath) -> BathYield:
     shares = sorted(_open_shares(row), key=_need)
     why_none = _why_none(row, status, said)
     gone = 0 if lot is None else sum(each.skeins for each in lot.skeins_out.all())
-    skeins = 0 if why_none else max(0, _skeins(row, said, shares) - gone)
+    here = 0 if why_none else max(0, _skeins(row, said, shares) - gone)
+    taken = sum(here if bath.skeins is None else bath.skeins for bath in back)
+    skeins = max(0, here - taken)
     return BathYield(
         number=row.number,
         recipe_id=row.version.recipe_id,
