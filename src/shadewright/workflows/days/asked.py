@@ -5,9 +5,10 @@ stand in their pots: these wait for a rinse, which takes hands, sink and rack.
 Times are the clock on the wall, in minutes after the day opens.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import TypeVar
 
 from django.utils import timezone
 
@@ -22,15 +23,18 @@ from shadewright.core.planning import (
 )
 from shadewright.core.tables.heat import Source
 from shadewright.records import day_reads
-from shadewright.records.models import HeatSource, Pot
+from shadewright.records.models import Bath, HeatSource, Pot
+from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.day_clock import DayClock
-from shadewright.workflows.days.day_now import DayNow, OutNow
+from shadewright.workflows.days.day_now import DayNow, OutNow, status_of_row
 from shadewright.workflows.days.heat_minutes import HeatKnown
 from shadewright.workflows.days.left_standing import left_standing
 from shadewright.workflows.days.rack import hung_at
 from shadewright.workflows.days.stage_times import stage_minutes
 from shadewright.workflows.days.wanted_baths import wanted_baths
 from shadewright.workflows.stamps import this_moment, today
+
+_Place = TypeVar("_Place", Pot, HeatSource)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -48,7 +52,9 @@ class Asked:
 def asked_of(now: DayNow) -> Asked:
     """Return a day as the planner is asked for it; today, from this moment on."""
     clock = DayClock(day=now.day, opens_at=now.opens_at)
-    pots, sources = list(day_reads.pot_rows()), list(day_reads.source_rows())
+    rows = [row for row in day_reads.baths_of_day(now.day) if _is_going(row)]
+    pots = _with_retired(day_reads.pot_rows(), (row.pot for row in rows))
+    sources = _with_retired(day_reads.source_rows(), (row.source for row in rows))
     times, at = stage_minutes(), _moment(now, clock)
     wanted = wanted_baths(
         now, clock, HeatKnown(pots, sources), times, pots=pots, now=at
@@ -76,6 +82,19 @@ def asked_of(now: DayNow) -> Asked:
     return Asked(day=day, before=dict(_before(now)), aside=wanted.aside)
 
 
+def _is_going(row: Bath) -> bool:
+    return status_of_row(row) not in {BathStatus.PLANNED, BathStatus.GIVEN_UP}
+
+
+def _with_retired(
+    rows: Iterable[_Place], taken: Iterable[_Place | None]
+) -> list[_Place]:
+    """Return what is in use, and what was retired while something was in or on it."""
+    known = {row.pk: row for row in rows}
+    known |= {row.pk: row for row in taken if row is not None}
+    return list(known.values())
+
+
 def _moment(now: DayNow, clock: DayClock) -> int:
     """Return now in minutes of the day; the opening of a day that has not come."""
     if now.day != today():
@@ -98,7 +117,7 @@ def _pot(row: Pot, outages: tuple[OutNow, ...], clock: DayClock) -> DayPot:
         volume_l=row.volume_l,
         mass_kg=row.mass_kg or 0.0,
         material=row.material,
-        out_from=_out_from(row.name, outages, clock, is_pot=True),
+        out_from=_out_from(row, outages, clock),
     )
 
 
@@ -109,21 +128,21 @@ def _source(row: HeatSource, outages: tuple[OutNow, ...], clock: DayClock) -> Da
         power_kw=row.power_kw,
         kind=Source(row.kind),
         circuit="" if circuit is None or circuit.is_retired else circuit.name,
-        out_from=_out_from(row.name, outages, clock, is_pot=False),
+        out_from=_out_from(row, outages, clock),
         room_g=row.room_g,
     )
 
 
 def _out_from(
-    name: str, outages: tuple[OutNow, ...], clock: DayClock, *, is_pot: bool
+    row: Pot | HeatSource, outages: tuple[OutNow, ...], clock: DayClock
 ) -> int | None:
-    """Return from when on it is out: the earliest that was said."""
+    """Return from when on it is out: the earliest that was said; retired is out."""
     times = [
         0 if each.starts_at is None else max(0, clock.minutes(each.starts_at))
         for each in outages
-        if each.is_pot is is_pot and each.name == name
+        if each.is_pot is isinstance(row, Pot) and each.name == row.name
     ]
-    return min(times, default=None)
+    return min([*times, 0] if row.is_retired else times, default=None)
 
 
 def _rack_used(now: DayNow, names: set[str]) -> int:

@@ -154,11 +154,12 @@ def wish_of(row: Bath) -> WishNow:
     wish = getattr(row, "day_wish", None)
     if wish is None:
         return WishNow()
+    pot, source = _in_use(wish.pot), _in_use(wish.source)
     return WishNow(
-        pot_id=wish.pot_id,
-        source_id=wish.source_id,
-        pot_name="" if wish.pot is None else wish.pot.name,
-        source_name="" if wish.source is None else wish.source.name,
+        pot_id=None if pot is None else pot.pk,
+        source_id=None if source is None else source.pk,
+        pot_name="" if pot is None else pot.name,
+        source_name="" if source is None else source.name,
         starts_at=wish.starts_at,
         due_at=wish.due_at,
         is_overnight=wish.is_overnight,
@@ -167,6 +168,11 @@ def wish_of(row: Bath) -> WishNow:
         family=wish.family,
         batch="" if wish.batch is None else str(wish.batch),
     )
+
+
+def _in_use(row: _T | None) -> _T | None:
+    """Return a pot or a source, unless it was retired since it was wished for."""
+    return None if getattr(row, "is_retired", False) else row
 
 
 def _bath(row: Bath) -> DayBath:

@@ -11,6 +11,14 @@ from shadewright.workflows.days.day_clock import DayClock
 
 Ticks = Mapping[BathAct, int]
 """When each thing first happened at a pot, in minutes of the day."""
+_IN_TURN = (
+    BathAct.STARTED,
+    BathAct.HEAT_ON,
+    BathAct.AT_TOP,
+    BathAct.HEAT_OFF,
+    BathAct.RINSED,
+    BathAct.FINISHED,
+)
 
 
 def ticks_of(row: Bath, clock: DayClock) -> Ticks:
@@ -19,6 +27,19 @@ def ticks_of(row: Bath, clock: DayClock) -> Ticks:
     for line in _in_order(standing_lines(row.lines.all())):
         found.setdefault(BathAct(line.act), clock.minutes_at(line.at))
     return found
+
+
+def in_order(ticks: Ticks, *, now: int) -> Ticks:
+    """Return ticks with none after now, and none before what it follows.
+
+    A phone's clock may be a minute ahead, and what was forgotten is ticked late: a
+    filling that was ticked after the heat was over by then.
+    """
+    settled, latest = dict(ticks), now
+    for act in reversed(_IN_TURN):
+        if act in settled:
+            settled[act] = latest = min(settled[act], latest)
+    return settled
 
 
 def going_of(
@@ -33,12 +54,14 @@ def going_of(
         return None
     rinsed = ticks.get(BathAct.RINSED)
     if rinsed is None and BathAct.FINISHED in ticks:
-        rinsed = ticks[BathAct.FINISHED] - rinse_min
+        begun_rinse = ticks[BathAct.FINISHED] - rinse_min
+        before = [ticks[act] for act in _IN_TURN[:-2] if act in ticks]
+        rinsed = max([begun_rinse, *before])
     return Going(
         pot="" if is_steamed else pot,
         source=source,
         fill_start=ticks.get(BathAct.STARTED, min(begun)),
-        heat_start=ticks.get(BathAct.HEAT_ON),
+        heat_start=_heat_on(ticks),
         checked_at=ticks.get(BathAct.HEAT_OFF),
         rinse_start=rinsed,
     )
@@ -54,7 +77,7 @@ def with_what_it_took(bath: WantedBath, ticks: Ticks, *, now: int) -> WantedBath
     if going is None:
         return bath
     took: dict[Stage, int] = {}
-    heat_on, top = ticks.get(BathAct.HEAT_ON), ticks.get(BathAct.AT_TOP)
+    heat_on, top = _heat_on(ticks), ticks.get(BathAct.AT_TOP)
     if heat_on is None:
         took[Stage.FILL] = max(bath.minutes[Stage.FILL], now - going.fill_start)
     else:
@@ -64,6 +87,11 @@ def with_what_it_took(bath: WantedBath, ticks: Ticks, *, now: int) -> WantedBath
         took[Stage.HOLD] = max(bath.minutes[Stage.HOLD], now - top)
     within = tuple(each for each in bath.touches if _fits(each, took))
     return replace(bath, minutes=bath.minutes | took, touches=within)
+
+
+def _heat_on(ticks: Ticks) -> int | None:
+    """Return when the heat came on: at the latest when the bath was at the top."""
+    return ticks.get(BathAct.HEAT_ON, ticks.get(BathAct.AT_TOP))
 
 
 def _fits(touch: Touch, took: Mapping[Stage, int]) -> bool:

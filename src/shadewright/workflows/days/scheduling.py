@@ -13,6 +13,7 @@ from random import Random
 from time import monotonic
 
 from django.db import transaction
+from django.utils import timezone
 
 from shadewright.core.planning import DayPlan, Tried, plan_of, searched_for
 from shadewright.errors import ConflictError, MissingError
@@ -24,7 +25,7 @@ from shadewright.workflows.days.asked import Asked, asked_of
 from shadewright.workflows.days.asked_file import file_of
 from shadewright.workflows.days.day_now import DayNow, day_now, status_of_row
 from shadewright.workflows.days.schedules import Schedule, shaped_schedule
-from shadewright.workflows.stamps import Stamp
+from shadewright.workflows.stamps import Stamp, this_moment, today
 
 PLAN_SECONDS = 1.0
 """How long is searched while the dyer waits; reading the day comes on top. [s]"""
@@ -59,6 +60,7 @@ def found_plan(
     asked = asked_of(now)
     if not asked.day.baths:
         raise _nothing_to_plan(asked)
+    _check_open(now)
     tried, is_stopped = _searched(asked, seconds, is_wanted or _always)
     return Found(asked=asked, plan=plan_of(tried, asked.day), is_stopped=is_stopped)
 
@@ -99,6 +101,15 @@ def check_can_plan(now: DayNow) -> None:
     for is_there, name, advice in lacks:
         if not is_there:
             raise MissingError(name=name, advice=advice)
+
+
+def _check_open(now: DayNow) -> None:
+    at = timezone.localtime(this_moment()).time()
+    if now.day == today() and at >= now.closes_at:
+        raise ConflictError(
+            why=f"It is past {now.closes_at:%H:%M}, when this day closes.",
+            advice="Say under Hours and people until when you are here, then plan.",
+        )
 
 
 def day_said(day: date, stamp: Stamp) -> DyeDay:

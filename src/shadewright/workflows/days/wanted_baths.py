@@ -30,7 +30,12 @@ from shadewright.workflows.days.bath_facts import (
 )
 from shadewright.workflows.days.day_clock import DayClock
 from shadewright.workflows.days.day_now import DayNow, WishNow, status_of_row, wish_of
-from shadewright.workflows.days.going import going_of, ticks_of, with_what_it_took
+from shadewright.workflows.days.going import (
+    going_of,
+    in_order,
+    ticks_of,
+    with_what_it_took,
+)
 from shadewright.workflows.days.heat_minutes import HeatKnown
 from shadewright.workflows.days.overnight import overnight_of
 from shadewright.workflows.days.stage_times import StageTimes
@@ -119,7 +124,8 @@ def _aside(row: Bath, planned: Mapping[str, Place]) -> str:
 
 
 def _wanted(row: Bath, usual: _Usual, ramps: Mapping[Place, int]) -> WantedBath:
-    wish, ticks = wish_of(row), ticks_of(row, usual.clock)
+    wish = wish_of(row)
+    ticks = in_order(ticks_of(row, usual.clock), now=usual.now)
     steps = round_of(row)
     is_left = row.number in usual.overnight and not ticks.keys() & _RINSED
     minutes = _minutes(row, steps, usual, wish)
