@@ -16,7 +16,12 @@ from shadewright.workflows.judging.causes import (
     signals_told,
     which_dyes,
 )
-from shadewright.workflows.judging.histories import History, LotThen, history_of
+from shadewright.workflows.judging.histories import (
+    TOGETHER,
+    History,
+    LotThen,
+    history_of,
+)
 from shadewright.workflows.judging.lot_colours import LotColour
 from shadewright.workflows.judging.standards import standard_of
 from shadewright.workflows.judging.tolerances import tolerances_now
@@ -44,7 +49,8 @@ class DriftMark:
 class DriftLot:
     """A lot on the chart: how far from the middle, which way, how surely.
 
-    ``lighter`` is the step in lightness; ``spread`` how far its reading may be off.
+    ``lighter`` is the step in lightness; ``spread`` how far its reading
+    may be off, 19 times in 20.
     """
 
     number: str
@@ -87,7 +93,7 @@ def drift(*, recipe_id: int, base_id: int) -> DriftNow:
     beside = "the standard" if middle is not None else "the mean of lots in control"
     middle = middle or _mean(history)
     found = lot_causes(history.past) if history.lots else None
-    lots = () if middle is None else tuple(_lots(history, middle))
+    lots = () if middle is None else tuple(drift_lots(history, middle))
     return DriftNow(
         history=history,
         beside=beside,
@@ -109,29 +115,40 @@ def _tolerance() -> float | None:
     return now.steps.match if now.formula is Formula.CIEDE2000 else None
 
 
-def _lots(history: History, middle: Lab) -> Iterator[DriftLot]:
+def drift_lots(history: History, middle: Lab) -> Iterator[DriftLot]:
+    """Return the lots that can be drawn, each with what was new with it.
+
+    Yields
+    ------
+    DriftLot
+        A lot, the oldest first.
+    """
     number, shown = 0, {lot.number for lot in history.shown}
+    waiting: list[str] = []
     for place, lot in enumerate(history.lots):
+        news = "; ".join(_news(history.lots[:place], lot))
         if lot.colour is None or lot.number not in shown:
+            # What was new with a lot that cannot be drawn stands at the next one.
+            waiting += [f"{news}, since {lot.number}"] if news else []
             continue
-        colour = lot.colour.lab
-        words = "; ".join(_news(history.lots[:place], lot))
-        number += bool(words)
+        words = "; ".join([*waiting, news] if news else waiting)
+        number, waiting = number + bool(words), []
         mark = DriftMark(number=number, lot=lot.number, words=words) if words else None
-        yield DriftLot(
-            number=lot.number,
-            dyed_on=lot.dyed_on,
-            difference=ciede2000(middle, colour),
-            spread=_spread(lot.colour),
-            words=difference_words(middle, colour),
-            lighter=colour.L - middle.L,
-            mark=mark,
-        )
+        yield _lot(lot, lot.colour, middle, mark)
 
 
-def _spread(colour: LotColour | None) -> float | None:
-    """Return how far a reading may be off, 19 times in 20."""
-    return None if colour is None or colour.u is None else COVERAGE * colour.u
+def _lot(
+    lot: LotThen, colour: LotColour, middle: Lab, mark: DriftMark | None
+) -> DriftLot:
+    return DriftLot(
+        number=lot.number,
+        dyed_on=lot.dyed_on,
+        difference=ciede2000(middle, colour.lab),
+        spread=None if colour.u is None else COVERAGE * colour.u,
+        words=difference_words(middle, colour.lab),
+        lighter=colour.lab.L - middle.L,
+        mark=mark,
+    )
 
 
 def _news(before: Sequence[LotThen], lot: LotThen) -> Iterator[str]:
@@ -153,7 +170,10 @@ def _new_name(factor: Factor, before: Sequence[LotThen], lot: LotThen) -> Iterat
     if name is None or not known or name in {x.past.name(factor) for x in known}:
         return
     dyes = which_dyes(factor, was=known[-1], now=lot) if len(lot.dyes) > 1 else ""
-    yield f"{CALLED[factor].lower()} {name}" + (f" ({dyes})" if dyes else "")
+    before_it = str(known[-1].past.name(factor)).split(TOGETHER)
+    new = [part for part in name.split(TOGETHER) if part not in before_it]
+    named = TOGETHER.join(new or [name])
+    yield f"{CALLED[factor].lower()} {named}" + (f" ({dyes})" if dyes else "")
 
 
 def _far_out(factor: Factor, before: Sequence[LotThen], lot: LotThen) -> Iterator[str]:
