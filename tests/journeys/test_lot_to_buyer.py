@@ -1,4 +1,4 @@
-"""From a lot to whoever has it, and from an old lot to the same again.
+"""From a lot to its verdict, its tags and whoever has it, and to the same again.
 
 A buyer writes that the yarn bleeds: the complaint leads to everybody who has yarn of
 the same bath, bottle and jar. A shop wants the same again: an old skein leads to its
@@ -15,8 +15,31 @@ from pytest_django.live_server_helper import LiveServer
 from tests.journeys.test_jar_to_bottle import press, sound
 from tests.workflows.bench import founded
 from tests.workflows.correcting.off_lots import off_lot
+from tests.workflows.judging.checked import held_to_standard
 
 pytestmark = pytest.mark.django_db(transaction=True)
+
+
+def test_a_lot_gets_its_verdict_and_its_tags(
+    live_server: LiveServer, page: Page
+) -> None:
+    _pot, _standard, lot = held_to_standard()
+    page.goto(f"{live_server.url}/lots/{lot}/")
+    page.get_by_role("link", name="Check it dry").click()
+    page.get_by_label("Spots").fill("51.6, 0, 0\n51.5, 0, 0\n\n51.6, 0, 0\n51.7, 0, 0")
+    page.get_by_label("Read by a meter").check()
+    press(page, "Check it")
+    expect(page.get_by_role("heading", name="Verdict")).to_be_visible()
+    sound(page)
+    press(page, "Alternate skeins")
+    expect(page.get_by_text("Decided:")).to_be_visible()
+    page.goto(f"{live_server.url}/lots/{lot}/")
+    page.get_by_role("link", name="Tags").click()
+    expect(page.get_by_text("It lacks:")).to_be_visible()
+    sound(page)
+    asked = f"{live_server.url}/lots/{lot}/tags.pdf?count=4&shape=band&paper=a4"
+    answer = page.context.request.get(asked)
+    assert answer.body().startswith(b"%PDF")
 
 
 def test_a_complaint_leads_to_the_recall_list(
