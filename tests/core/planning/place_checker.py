@@ -1,7 +1,7 @@
 """The checker's rules of places: pots, sources, circuits, sinks and the rack."""
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from tests.core.planning.plan_reading import (
     NEAR,
@@ -123,7 +123,9 @@ def _pot_faults(day: Doc, answer: Doc, wanted: Doc) -> Iterator[Fault]:
             if not after.get("going") and _is_washed(wanted[one["name"]], after):
                 needed.add(other["name"])
             wash = washed.get(other["name"])
-            yield from _change_faults(day, one, other, wash)
+            yield from _wash_faults(day, one, other, wash)
+        for one, other in combinations(baths, 2):
+            yield from _share_faults(one, other, wanted)
     if set(washed) != needed:
         yield "pots are washed for nothing, or not at all"
 
@@ -133,18 +135,31 @@ def _is_washed(before: Doc, after: Doc) -> bool:
     return bool(before["family"] != after["family"] or is_paler)
 
 
-def _change_faults(day: Doc, one: Doc, other: Doc, wash: Doc | None) -> Iterator[Fault]:
-    pot, opens = one["pot"], stages_of(other)["fill"]["start_min"]
-    if "rinse" not in stages_of(one):
-        yield f"{pot}: {one['name']} is in it to the end of the day"
+def _share_faults(one: Doc, other: Doc, wanted: Doc) -> Iterator[Fault]:
+    """Yield where two baths are in one pot; two that are going may say so."""
+    goings = [wanted[each["name"]].get("going") for each in (one, other)]
+    if all(goings):
+        if not any("rinse_start_min" in each for each in goings):
+            names = {one["name"], other["name"]}
+            yield Held.of(f"{one['pot']}: holds two baths", names)
         return
-    frees = stages_of(one)["rinse"]["start_min"]
-    if opens < frees - NEAR:
-        yield f"{pot}: two baths at once"
+    if "rinse" not in stages_of(one):
+        yield f"{one['pot']}: {one['name']} is in it to the end of the day"
+    elif _opens(other) < stages_of(one)["rinse"]["start_min"] - NEAR:
+        yield f"{one['pot']}: two baths at once"
+
+
+def _opens(bath: Doc) -> float:
+    return float(stages_of(bath)["fill"]["start_min"])
+
+
+def _wash_faults(day: Doc, one: Doc, other: Doc, wash: Doc | None) -> Iterator[Fault]:
     if wash is None:
         return
+    pot, frees = one["pot"], stages_of(one).get("rinse", {"start_min": 1e9})
     took = wash["end_min"] - wash["start_min"]
-    if wash["start_min"] < frees - NEAR or wash["end_min"] > opens + NEAR:
+    is_early = wash["start_min"] < frees["start_min"] - NEAR
+    if is_early or wash["end_min"] > _opens(other) + NEAR:
         yield f"{pot}: washed at the wrong time"
     if abs(took - day["washout_min"]) > NEAR or wash["pot"] != pot:
         yield f"{pot}: washed wrongly"

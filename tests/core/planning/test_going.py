@@ -129,6 +129,18 @@ def test_two_late_pots_want_one_pair_of_hands() -> None:
     ]
 
 
+def test_two_baths_written_into_one_pot_are_both_named() -> None:
+    """Yesterday's was rinsed and nobody ticked it; today's was filled there."""
+    day = begun("08:32", ON_HEAT, ON_HEAT | {"source": "S2"})
+    day["sources"] += [COIL | {"name": "S2"}]
+    answer = planned(day, spots=200)
+    assert faults_of(day, answer) == []
+    names = {
+        x["name"] for x in answer["conflicts"] if "tick what is rinsed" in x["why"]
+    }
+    assert names == {bath["name"] for bath in day["baths"]}
+
+
 def test_a_late_pot_moves_little() -> None:
     """Planned anew with the plan before, fewer baths move than from nothing."""
     day = begun("08:32", ON_HEAT, None, None)

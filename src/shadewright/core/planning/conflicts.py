@@ -55,6 +55,7 @@ def _whys(stay: Stay, going: Going, stays: Sequence[Stay], day: Day) -> Iterator
     if going.has_heat:
         yield from _without_power(stay, stays, day)
     yield from _too_late(stay, day)
+    yield from _beside_others(stay, stays, day)
     pot = pot_of(day, stay.pot)
     frees = day.length if stay.rinse is None else stay.rinse.start
     if pot.out_from is not None and max(pot.out_from, day.now) < frees:
@@ -147,6 +148,18 @@ def _on_the_same(stay: Stay, stays: Sequence[Stay], day: Day) -> Iterator[Stay]:
 def _on_source(stay: Stay, day: Day) -> tuple[int, int]:
     taken = stay.way.taken
     return stay.heat, day.length if taken is None else stay.heat + taken
+
+
+def _beside_others(stay: Stay, stays: Sequence[Stay], day: Day) -> Iterator[str]:
+    baths = [day.baths[each.bath] for each in stays if each.pot == stay.pot]
+    inside = [x.name for x in baths if x.going and x.going.rinse_start is None]
+    name = day.baths[stay.bath].name
+    others = [each for each in inside if each != name]
+    if others and name in inside:
+        yield (
+            f"{pot_of(day, stay.pot).name} holds {', '.join(others)} too, as it is "
+            "written: tick the one that is out of it as rinsed."
+        )
 
 
 def _too_late(stay: Stay, day: Day) -> Iterator[str]:

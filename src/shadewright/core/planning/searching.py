@@ -208,6 +208,8 @@ def _rules(work: Work) -> Iterator[Order]:
     if work.before:
         yield order_before(work)
     settled = [_pinned_at(work, n) for n in numbers]
+    if any(bath.pin for bath in baths):
+        rules += ([(baths[n].pin is None, due[n], -long[n]) for n in numbers],)
     for rule in rules:
         by = sorted(numbers, key=lambda n: (settled[n], rule[n]))
         yield whole_order(work, by)
