@@ -1,9 +1,11 @@
 """Tags of skeins: every word is on them, whatever the shape."""
 
 import datetime as dt
+import io
 from dataclasses import replace
 
 import pytest
+from PIL import Image
 
 from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.paper.skein_tags import (
@@ -11,7 +13,10 @@ from shadewright.paper.skein_tags import (
     TAG_SHAPES,
     SkeinTag,
     skein_tags_pdf,
+    tag_shape,
+    tags_data,
 )
+from shadewright.paper.typeset import first_page_png
 from tests.paper.pictures import words_on
 
 ON = dt.date(2026, 11, 25)
@@ -48,6 +53,18 @@ def test_words_that_fit_no_size_are_not_lost_in_silence() -> None:
     long = replace(TAG, care="wash it cool and gently " * 40, origin="dyed here " * 40)
     words = words_on(skein_tags_pdf([long], shape="band", printed_on=ON))
     assert "do not fit" in words or "gently" in words
+
+
+def test_the_largest_words_keep_clear_of_the_cut() -> None:
+    wide = replace(TAG, colourway="W" * 90, base="B" * 90, fibre_content="F" * 200)
+    wide = replace(wide, care="", origin="", maker="", address="", weight="", length="")
+    data = tags_data([wide], shape=tag_shape("band"), paper="a4")
+    drawn = first_page_png("skein_tags.typ", data=data, width_mm=210.0, width_px=2100)
+    band = Image.open(io.BytesIO(drawn)).convert("L")
+    margin_mm, height_mm = 9, 50
+    bottom = 10 * (margin_mm + height_mm)
+    strip = band.crop((120, bottom - 25, 1700, bottom - 5))
+    assert strip.getextrema() == (255, 255)
 
 
 def test_no_tag_and_too_many_are_refused() -> None:
