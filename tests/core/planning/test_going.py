@@ -135,9 +135,7 @@ def test_two_baths_written_into_one_pot_are_both_named() -> None:
     day["sources"] += [COIL | {"name": "S2"}]
     answer = planned(day, spots=200)
     assert faults_of(day, answer) == []
-    names = {
-        x["name"] for x in answer["conflicts"] if "tick what is rinsed" in x["why"]
-    }
+    names = {x["name"] for x in answer["conflicts"] if "out of it" in x["why"]}
     assert names == {bath["name"] for bath in day["baths"]}
 
 
