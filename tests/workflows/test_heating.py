@@ -9,6 +9,7 @@ from shadewright.core.baths import Leg
 from shadewright.core.baths.heating import Pace
 from shadewright.records.models import Bath, HeatSource, Pot
 from shadewright.records.models.baths import BathAct
+from shadewright.records.models.catalogue import SourceKind
 from shadewright.workflows.bath_pages import bath_now
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath, plan_bath
@@ -199,6 +200,15 @@ def test_without_pot_ring_or_top_nothing_is_said(kitchen: Kitchen) -> None:
     assert bath_now(kitchen.bath.number).heat is None
     open_top = kitchen.version_of(top_c=None)
     assert plan_bath(kitchen.wish(version_id=open_top)).heating.heat is None
+
+
+def test_a_pot_said_to_stand_on_a_steamer_is_planned_without_minutes(
+    kitchen: Kitchen,
+) -> None:
+    kitchen.ring.kind = SourceKind.STEAMER
+    kitchen.ring.save()
+    assert plan_bath(kitchen.wish()).heating.heat is None
+    assert bath_now(kitchen.planned()).heat is None
 
 
 def test_where_no_start_is_said_it_is_guessed(kitchen: Kitchen) -> None:

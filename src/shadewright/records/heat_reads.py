@@ -24,10 +24,10 @@ def last_source_of(pot_id: int) -> HeatSource | None:
     return None if row is None else row.source
 
 
-def heated_baths(*, pot_id: int, source_id: int, but_for: str = "") -> QuerySet[Bath]:
+def heated_baths(*, pot_id: int, source_id: int) -> QuerySet[Bath]:
     """Return the newest baths whose way to the top was timed in a pot on a source."""
     rows = Bath.objects.filter(pot_id=pot_id, source_id=source_id)
-    rows = rows.exclude(number=but_for).select_related("version", "pot")
+    rows = rows.select_related("version", "pot")
     timed = rows.filter(_has(BathAct.HEAT_ON), _has(BathAct.AT_TOP))
     return timed.order_by("-dyed_on", "-id")[:_NEWEST]
 

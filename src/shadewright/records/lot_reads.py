@@ -145,9 +145,19 @@ def lot_of_bath(bath: Bath) -> Lot | None:
     return Lot.objects.filter(bath=bath).first()
 
 
-def has_standing_lot(bath: Bath) -> bool:
-    """Whether a bath has a lot that was not taken back."""
-    return LotLine.objects.filter(_STANDING, lot__bath=bath).exists()
+def bath_ledgers(baths: Collection[Bath]) -> Mapping[int, list[BathLine]]:
+    """Return the ledgers of some baths, newest first, what was taken back too."""
+    lines = BathLine.objects.filter(bath__in=baths).order_by("-id")
+    found: dict[int, list[BathLine]] = {}
+    for line in lines.select_related("by", "bottle__dye", "undone_by"):
+        found.setdefault(line.bath_id, []).append(line)
+    return found
+
+
+def baths_with_lot(baths: Collection[Bath]) -> set[int]:
+    """Return which of some baths have a lot that was not taken back."""
+    lines = LotLine.objects.filter(_STANDING, lot__bath__in=baths)
+    return set(lines.values_list("lot__bath_id", flat=True))
 
 
 def lot_ledger_rows(lot: Lot) -> QuerySet[LotLine]:

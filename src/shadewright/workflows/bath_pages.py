@@ -21,7 +21,7 @@ from shadewright.workflows.bath_shapes import (
 from shadewright.workflows.clocks import clocks_of
 from shadewright.workflows.dosing import dye_in_g, remembered
 from shadewright.workflows.heat_words import step_words
-from shadewright.workflows.heating import heat_of_bath, top_caution
+from shadewright.workflows.heating import StudioHeat, heat_of_bath, top_caution
 from shadewright.workflows.rescaling import rescaled
 from shadewright.workflows.rounds import round_of, step_of_scale_g
 from shadewright.workflows.undo import may_undo
@@ -37,6 +37,7 @@ __all__ = [
     "bath_now",
     "open_baths",
     "shaped_bath",
+    "shaped_baths",
     "status_of",
 ]
 
@@ -55,22 +56,37 @@ _TICKS = {
 
 def bath_now(number: str) -> BathNow:
     """Return one bath as it stands now."""
-    return shaped_bath(recipe_reads.bath_row(number))
+    return shaped_baths([recipe_reads.bath_row(number)])[0]
 
 
 def open_baths() -> tuple[BathNow, ...]:
     """Return the baths that are neither finished nor given up, oldest first."""
     over = (BathAct.FINISHED, BathAct.GIVEN_UP)
-    rows = lot_reads.baths_without(over).order_by("dyed_on", "id")
-    return tuple(shaped_bath(row) for row in rows)
+    return shaped_baths(lot_reads.baths_without(over).order_by("dyed_on", "id"))
 
 
 def shaped_bath(row: Bath) -> BathNow:
     """Return a row as the bath stands now."""
+    return shaped_baths([row])[0]
+
+
+def shaped_baths(rows: Iterable[Bath]) -> tuple[BathNow, ...]:
+    """Return rows as their baths stand now, looked up together."""
+    baths = tuple(rows)
+    lines, book = lot_reads.bath_ledgers(baths), StudioHeat()
+    lots = lot_reads.baths_with_lot(baths)
+    return tuple(
+        _bath(row, lines.get(row.pk, ()), book, has_lot=row.pk in lots) for row in baths
+    )
+
+
+def _bath(
+    row: Bath, ledger: Sequence[BathLine], book: StudioHeat, *, has_lot: bool
+) -> BathNow:
     name = row.version.recipe.name
-    lines = tuple(_shaped(line) for line in _newest_first(row))
+    lines = tuple(map(_shaped, ledger))
     doses = {f"dose-{n}": dose for n, dose in enumerate(row.doses.all(), start=1)}
-    heat = heat_of_bath(row)
+    heat = heat_of_bath(row, book)
     round_ = round_of(row, heating="" if heat is None else step_words(heat))
     planned = (_step(step, lines, doses.get(step.key)) for step in round_)
     steps = rescaled(planned, lines)
@@ -95,16 +111,11 @@ def shaped_bath(row: Bath) -> BathNow:
         steps=steps,
         clocks=clocks_of(row.number, called(row.number, name), steps, lines),
         lines=lines,
-        has_lot=lot_reads.has_standing_lot(row),
+        has_lot=has_lot,
         source_name="" if row.source is None else row.source.name,
         heat=heat,
-        top_caution=top_caution(row.version.top_c),
+        top_caution=top_caution(row.version.top_c, book),
     )
-
-
-def _newest_first(row: Bath) -> Sequence[BathLine]:
-    lines = row.lines.select_related("by", "bottle__dye", "undone_by")
-    return list(lines.order_by("-id"))
 
 
 def _shaped(line: BathLine) -> DoneLine:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
+from functools import cached_property
 
 from shadewright.core.baths.heating import HeatUp, Load, heat_kwh, is_held_back
 from shadewright.core.tables.heat import Material
@@ -37,23 +38,42 @@ class Timed:
     minutes: float
 
 
-def heat_ups_of(pot: Pot, source: HeatSource, *, but_for: str = "") -> HeatUps:
-    """Return the timed heat-ups of a pot on a source, the newest twenty."""
-    baths = list(
-        heat_reads.heated_baths(pot_id=pot.pk, source_id=source.pk, but_for=but_for)
-    )
-    lines = list(heat_reads.heat_lines(baths)) if baths else []
-    at_full: list[HeatUp] = []
-    kept = 0
-    for bath in baths:
-        timed = timed_way(bath, [line for line in lines if line.bath_id == bath.pk])
-        if timed is None:
-            continue
-        if is_held_back(minutes=timed.minutes, recipe_min=_recipe_min(bath)):
-            kept += 1
-        else:
-            at_full += _heat_up(bath, pot, source, timed)
-    return HeatUps(at_full=tuple(at_full), kept=kept)
+class HeatBook:
+    """The timed heat-ups of pots on sources, each place looked up once."""
+
+    def __init__(self) -> None:
+        self._lines: dict[tuple[int, int], list[tuple[Bath, list[BathLine]]]] = {}
+
+    @cached_property
+    def _places(self) -> set[tuple[int, int]]:
+        return heat_reads.timed_places()
+
+    def of(self, pot: Pot, source: HeatSource, *, but_for: str = "") -> HeatUps:
+        """Return the timed heat-ups of a pot on a source, the newest twenty."""
+        at_full: list[HeatUp] = []
+        kept = 0
+        for bath, lines in self._timed(pot.pk, source.pk):
+            timed = timed_way(bath, lines)
+            if timed is None or bath.number == but_for:
+                continue
+            if is_held_back(minutes=timed.minutes, recipe_min=_recipe_min(bath)):
+                kept += 1
+            else:
+                at_full += _heat_up(bath, pot, source, timed)
+        return HeatUps(at_full=tuple(at_full), kept=kept)
+
+    def _timed(self, pot_id: int, source_id: int) -> list[tuple[Bath, list[BathLine]]]:
+        place = (pot_id, source_id)
+        if place not in self._places:
+            return []
+        if place not in self._lines:
+            baths = list(heat_reads.heated_baths(pot_id=pot_id, source_id=source_id))
+            lines = list(heat_reads.heat_lines(baths))
+            self._lines[place] = [
+                (bath, [line for line in lines if line.bath_id == bath.pk])
+                for bath in baths
+            ]
+        return self._lines[place]
 
 
 def load_of(pot: Pot, *, fibre_g: float, liquor_ml: float) -> Load:

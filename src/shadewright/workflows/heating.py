@@ -1,6 +1,7 @@
 """The heat of a bath: how long its pot takes on its source, as far as is known."""
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from shadewright.core.baths import minutes_to_top
 from shadewright.core.baths.heating import (
@@ -20,7 +21,8 @@ from shadewright.core.tables.heat import Source
 from shadewright.errors import InputError
 from shadewright.records import heat_reads, recipe_reads
 from shadewright.records.models import Bath, HeatSource, Pot, RecipeVersion
-from shadewright.workflows.heat_ups import HeatUps, heat_ups_of, load_of
+from shadewright.records.models.catalogue import SourceKind
+from shadewright.workflows.heat_ups import HeatBook, HeatUps, load_of
 from shadewright.workflows.recipe_curves import programme_of, stops_of
 from shadewright.workflows.studio import studio
 
@@ -32,7 +34,7 @@ TAP_WATER_C = 20.0
 class HeatAsked:
     """A bath to be heated: what is in which pot, on what, by which programme.
 
-    ``known`` and ``altitude_m`` spare looking them up, where many are asked at once.
+    ``book`` spares looking things up again, where many are asked at once.
     """
 
     pot: Pot
@@ -41,8 +43,17 @@ class HeatAsked:
     fibre_g: float
     liquor_ml: float
     but_for: str = ""
-    known: HeatUps | None = None
-    altitude_m: float | None = None
+    book: "StudioHeat | None" = None
+
+
+class StudioHeat(HeatBook):
+    """What the studio knows of heat: its timed heat-ups, and how high it lies."""
+
+    @cached_property
+    def altitude_m(self) -> float:
+        """How high the studio lies, in metres."""
+        here = studio()
+        return 0.0 if here is None else here.altitude_m
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,9 +89,14 @@ class PlannedHeat:
 
 
 def heat_of(asked: HeatAsked) -> BathHeat | None:
-    """Return what the way to the top takes; None where it cannot be reckoned."""
-    altitude_m = altitude() if asked.altitude_m is None else asked.altitude_m
-    start_c, top_c = _span(asked.programme, altitude_m)
+    """Return what the way to the top takes; None where it cannot be reckoned.
+
+    That of a steamer never is: no pot stands on it.
+    """
+    if asked.source.kind == SourceKind.STEAMER:
+        return None
+    book = asked.book or StudioHeat()
+    start_c, top_c = _span(asked.programme, book.altitude_m)
     if top_c is None or not start_c < top_c:
         return None
     load = load_of(asked.pot, fibre_g=asked.fibre_g, liquor_ml=asked.liquor_ml)
@@ -88,9 +104,7 @@ def heat_of(asked: HeatAsked) -> BathHeat | None:
         energy = heat_kwh(load=load, start_c=start_c, top_c=top_c)
     except InputError:
         return None
-    known = asked.known
-    if known is None:
-        known = heat_ups_of(asked.pot, asked.source, but_for=asked.but_for)
+    known = book.of(asked.pot, asked.source, but_for=asked.but_for)
     full = _full(asked.source, energy, known)
     wanted = _steepest(asked.programme)
     fastest = _fastest(start_c, top_c, full.minutes)
@@ -112,7 +126,7 @@ def heat_of(asked: HeatAsked) -> BathHeat | None:
     )
 
 
-def heat_of_bath(bath: Bath) -> BathHeat | None:
+def heat_of_bath(bath: Bath, book: StudioHeat) -> BathHeat | None:
     """Return what a planned bath takes, if its pot and its source are chosen."""
     if bath.pot is None or bath.source is None:
         return None
@@ -124,6 +138,7 @@ def heat_of_bath(bath: Bath) -> BathHeat | None:
             fibre_g=bath.fibre_g,
             liquor_ml=bath.fibre_g * bath.liquor_ratio,
             but_for=bath.number,
+            book=book,
         )
     )
 
@@ -159,17 +174,12 @@ def source_of(*, source_id: int | None, pot_id: int | None) -> HeatSource | None
     return None if pot_id is None else heat_reads.last_source_of(pot_id)
 
 
-def top_caution(top_c: float | None) -> str:
+def top_caution(top_c: float | None, book: StudioHeat | None = None) -> str:
     """Return a sentence where water boils below a top in this studio."""
     if top_c is None:
         return ""
-    return boiling_caution(top_c=top_c, altitude_m=altitude()) or ""
-
-
-def altitude() -> float:
-    """Return how high the studio lies, in metres."""
-    here = studio()
-    return 0.0 if here is None else here.altitude_m
+    altitude_m = (book or StudioHeat()).altitude_m
+    return boiling_caution(top_c=top_c, altitude_m=altitude_m) or ""
 
 
 def _span(programme: Programme, altitude_m: float) -> tuple[float, float | None]:

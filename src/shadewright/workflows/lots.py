@@ -59,7 +59,7 @@ def finish_bath(
     bath = recipe_reads.locked_bath(number)
     if is_written(stamp.deed):
         return number
-    if lot_reads.has_standing_lot(bath):
+    if lot_reads.baths_with_lot([bath]):
         raise ConflictError(
             why=f"Bath {number} has its lot already: one bath gives one lot.",
             advice="Open the lot and write there what is different.",

@@ -9,7 +9,7 @@ from shadewright.records.models import Dye, HeatSource
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.bench import Tap, keep_tap
-from shadewright.workflows.days.after import BathAfter, day_after
+from shadewright.workflows.days.after import BathWent, day_after
 from shadewright.workflows.days.day_ledger import DayAct, write_day
 from shadewright.workflows.days.day_order import clock
 from shadewright.workflows.stamps import stamp_now, today
@@ -53,7 +53,7 @@ def dye_first(day: PlannedDay) -> None:
     tapped(bath, BathAct.HUNG, "rack", at=at(12, 10))
 
 
-def after(number: str) -> BathAfter:
+def after(number: str) -> BathWent:
     return next(each for each in day_after(today()).baths if each.number == number)
 
 

@@ -47,7 +47,12 @@ from shadewright.core.quantities.tools import (
     rounded_to_step,
 )
 from shadewright.core.quantities.warmth import power_kw, temperature_c
-from shadewright.core.quantities.writing import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities.writing import (
+    NO_BREAK,
+    amount_text,
+    counted,
+    number_text,
+)
 
 __all__ = [
     "MOST_MASS_G",
@@ -59,6 +64,7 @@ __all__ = [
     "MeasuringTool",
     "amount_text",
     "balance",
+    "counted",
     "is_more",
     "liquor_ratio_ml_per_g",
     "mass_g",

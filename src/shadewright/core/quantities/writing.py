@@ -134,6 +134,31 @@ def beside_text(mass_g: float) -> str:
     return f"{number_text(mass_g, digits=3)}{NO_BREAK}g"
 
 
+def counted(count: int, one: str, many: str = "") -> str:
+    """Return a count with its noun, in the singular where it is one.
+
+    Parameters
+    ----------
+    count : int
+        How many; zero or more. [1]
+    one : str
+        The noun of one. [-]
+    many : str
+        The noun of more, where it is not that of one with an s. [-]
+
+    Returns
+    -------
+    str
+        The count and the noun. [-]
+
+    Examples
+    --------
+    >>> counted(1, "bath"), counted(3, "bath"), counted(2, "dye day", "dye days")
+    ('1 bath', '3 baths', '2 dye days')
+    """
+    return f"{count} {one if count == 1 else many or f'{one}s'}"
+
+
 def spread_text(half_width: float) -> str:
     """Return how far a value may be off, in as few digits as say something.
 

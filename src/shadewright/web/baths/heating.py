@@ -67,6 +67,7 @@ def _missing(*, has_sources: bool) -> str:
     if has_sources:
         return (
             "Say in which pot and on which burner, and in the recipe how hot: then the "
-            "minutes to the top stand here."
+            "minutes to the top stand here. Those of a steamer are not reckoned: time "
+            "it."
         )
     return "Once your burners are on the shelf, the minutes to the top stand here."

@@ -7,7 +7,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.utils.timezone import localtime
 
-from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities import NO_BREAK, amount_text, counted, number_text
 from shadewright.errors import StudioError
 from shadewright.web.baths.words import status_chip
 from shadewright.web.day_papers.forms import ReadForm
@@ -20,7 +20,8 @@ from shadewright.web.day_papers.pages import (
 )
 from shadewright.web.day_papers.rack_words import drying_rows
 from shadewright.web.day_papers.used_words import cautions, figures, spent_rows
-from shadewright.web.dye_days.words import counted, named_day
+from shadewright.web.dye_days.crumbs import crumbs_of
+from shadewright.web.dye_days.words import named_day
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
@@ -28,7 +29,7 @@ from shadewright.web.templatetags.house import moment
 from shadewright.web.toasts import say
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.after import (
-    BathAfter,
+    BathWent,
     DayAfter,
     Lasted,
     Moment,
@@ -89,10 +90,7 @@ def _page(day: date, form: ReadForm) -> AfterPage:
     return AfterPage(
         title=f"How it went: {named_day(day)}",
         fact=_fact(found),
-        crumbs=(
-            Link(words="Dye days", address=reverse("days")),
-            Link(words=named_day(day), address=reverse("day", args=[day])),
-        ),
+        crumbs=crumbs_of(day),
         papers=tuple(
             Link(words=words, address=reverse(name, args=[day]))
             for words, name in _PAPERS
@@ -124,7 +122,7 @@ def _fact(found: DayAfter) -> str:
     return f"{off}, {last.differs}." if last.differs else f"{off}."
 
 
-def _bath(each: BathAfter, day: date) -> BathSide:
+def _bath(each: BathWent, day: date) -> BathSide:
     rows = (*(_moment(x, day) for x in each.moments), *map(_lasted, each.lengths))
     return BathSide(
         address=reverse("bath", args=[each.number]),
@@ -137,7 +135,7 @@ def _bath(each: BathAfter, day: date) -> BathSide:
     )
 
 
-def _in_short(each: BathAfter) -> str:
+def _in_short(each: BathWent) -> str:
     """Return how late its heat went off, and how much else differed."""
     if each.status is BathStatus.PLANNED:
         return ""

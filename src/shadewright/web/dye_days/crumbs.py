@@ -10,7 +10,10 @@ from shadewright.web.pages import Link
 
 def crumbs_of(day: date) -> tuple[Link, ...]:
     """Return the days, and the day itself."""
-    return (
-        Link(words="Dye days", address=reverse("days")),
-        Link(words=named_day(day), address=reverse("day", args=[day])),
-    )
+    named = Link(words=named_day(day), address=reverse("day", args=[day]))
+    return (*days_crumb(), named)
+
+
+def days_crumb() -> tuple[Link, ...]:
+    """Return the days."""
+    return (Link(words="Dye days", address=reverse("days")),)

@@ -10,7 +10,7 @@ from shadewright.core.quantities import NO_BREAK, amount_text
 from shadewright.records import day_reads
 from shadewright.records.models import Bath
 from shadewright.records.models.baths import BathAct
-from shadewright.workflows.bath_pages import shaped_bath
+from shadewright.workflows.bath_pages import shaped_baths
 from shadewright.workflows.bath_shapes import MORE, BathNow, BathStatus, DoneLine
 from shadewright.workflows.days.day_ledger import DayLedger, day_ledger
 from shadewright.workflows.days.rack import Hung, rack_now
@@ -68,7 +68,7 @@ class Lasted:
 
 
 @dataclass(frozen=True, kw_only=True)
-class BathAfter:
+class BathWent:
     """A bath: its times and lengths side by side, and what differed in sentences."""
 
     number: str
@@ -88,7 +88,7 @@ class DayAfter:
 
     day: date
     is_planned: bool
-    baths: tuple[BathAfter, ...]
+    baths: tuple[BathWent, ...]
     last_off: Moment
     times: StageTimes
     hung: tuple[Hung, ...]
@@ -99,7 +99,8 @@ class DayAfter:
 def day_after(day: date) -> DayAfter:
     """Return how a day went, as far as its ledgers say."""
     plan = schedule_of(day)
-    rows = [(row, shaped_bath(row)) for row in day_reads.baths_of_day(day)]
+    of_day = tuple(day_reads.baths_of_day(day))
+    rows = list(zip(of_day, shaped_baths(of_day), strict=True))
     baths = tuple(_bath(row, bath, plan) for row, bath in rows)
     numbers = {each.number for each in baths}
     return DayAfter(
@@ -114,10 +115,10 @@ def day_after(day: date) -> DayAfter:
     )
 
 
-def _bath(row: Bath, bath: BathNow, plan: Schedule | None) -> BathAfter:
+def _bath(row: Bath, bath: BathNow, plan: Schedule | None) -> BathWent:
     planned = None if plan is None else plan.bath(bath.number)
     moments = tuple(_moments(bath, planned))
-    return BathAfter(
+    return BathWent(
         number=bath.number,
         called=bath.called,
         status=bath.status,
@@ -216,7 +217,7 @@ def _line_words(line: DoneLine) -> str:
     return said.get(line.act, "")
 
 
-def _last_off(baths: Sequence[BathAfter]) -> Moment:
+def _last_off(baths: Sequence[BathWent]) -> Moment:
     offs = [x for each in baths if (x := each.moments[2]).real is not None]
     return Moment(
         what="Last heat off",

@@ -7,7 +7,7 @@ from datetime import date, datetime
 from django.utils import timezone
 
 from shadewright.records import day_reads, recipe_reads
-from shadewright.workflows.bath_pages import shaped_bath
+from shadewright.workflows.bath_pages import shaped_baths
 from shadewright.workflows.bath_shapes import BathNow, BathStatus
 from shadewright.workflows.days.schedules import BathAt, Schedule, schedule_of
 from shadewright.workflows.days.step_clock import planned_times
@@ -70,8 +70,7 @@ def _baths(day: date, schedule: Schedule | None) -> Iterator[OrderedBath]:
         for each in planned
         if each.number not in known
     ]
-    for row in rows:
-        bath = shaped_bath(row)
+    for bath in shaped_baths(rows):
         if bath.status is BathStatus.GIVEN_UP:
             continue
         found = None if schedule is None else schedule.bath(bath.number)

@@ -3,35 +3,24 @@
 from collections.abc import Mapping, Sequence
 from math import ceil
 
-from shadewright.records import heat_reads
 from shadewright.records.models import Bath, HeatSource, Pot
-from shadewright.records.models.catalogue import SourceKind
 from shadewright.workflows.days.bath_facts import Place
-from shadewright.workflows.heat_ups import HeatUps, heat_ups_of
-from shadewright.workflows.heating import HeatAsked, altitude, heat_of
+from shadewright.workflows.heating import HeatAsked, StudioHeat, heat_of
 from shadewright.workflows.recipe_curves import programme_of, stops_of
-
-_NOTHING = HeatUps()
 
 
 class HeatKnown:
     """The heat-ups of every pot on every source, looked up once for a whole day."""
 
     def __init__(self, pots: Sequence[Pot], sources: Sequence[HeatSource]) -> None:
-        self._altitude_m = altitude()
-        timed = heat_reads.timed_places()
-        self._places = [
-            (pot, source, self._known(pot, source, timed))
-            for pot in pots
-            for source in sources
-            if source.kind != SourceKind.STEAMER
-        ]
+        self._book = StudioHeat()
+        self._places = [(pot, source) for pot in pots for source in sources]
 
     def minutes(self, bath: Bath) -> Mapping[Place, int]:
         """Return the whole minutes to the top by place; none where no one can say."""
         programme = programme_of(bath.version, stops_of(bath.version.curve))
         found: dict[Place, int] = {}
-        for pot, source, known in self._places:
+        for pot, source in self._places:
             heat = heat_of(
                 HeatAsked(
                     pot=pot,
@@ -39,15 +28,9 @@ class HeatKnown:
                     programme=programme,
                     fibre_g=bath.fibre_g,
                     liquor_ml=bath.fibre_g * bath.liquor_ratio,
-                    known=known,
-                    altitude_m=self._altitude_m,
+                    book=self._book,
                 )
             )
             if heat is not None:
                 found[pot.name, source.name] = max(1, ceil(heat.way.minutes - 1e-9))
         return found
-
-    @staticmethod
-    def _known(pot: Pot, source: HeatSource, timed: set[tuple[int, int]]) -> HeatUps:
-        is_timed = (pot.pk, source.pk) in timed
-        return heat_ups_of(pot, source) if is_timed else _NOTHING
