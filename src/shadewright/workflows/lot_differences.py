@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from shadewright.core.baths.rounds import StepKind
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import amount_text, counted, number_text
 from shadewright.records import lot_reads, recipe_reads
 from shadewright.records.models import Bath
 from shadewright.records.models.baths import BathAct
@@ -17,7 +17,6 @@ from shadewright.workflows.bath_pages import shaped_bath
 from shadewright.workflows.bath_shapes import BathNow, DoneLine
 from shadewright.workflows.lot_lines import held
 from shadewright.workflows.poured import Poured, PouredBath, poured_bath
-from shadewright.workflows.trace_nodes import counted
 
 Facts = Mapping[str, str]
 NOT_IN_IT = "not in this bath"

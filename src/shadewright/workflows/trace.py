@@ -3,14 +3,14 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.records import lot_reads, reads, selling_reads
 from shadewright.records.models import Bath, BottleLine, Lot, PowderJar
 from shadewright.workflows.bottle_sources import Ledgers, ledgers_of
 from shadewright.workflows.lot_lines import held
 from shadewright.workflows.poured import Poured, poured_bath
-from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
+from shadewright.workflows.trace_nodes import Kind, Node, day, joined, missing
 
 
 def trace_lot(number: str) -> Node:

@@ -2,13 +2,14 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
+from shadewright.core.quantities import counted
 from shadewright.workflows.lot_skeins import (
     LotSkeins,
     WentOut,
     skeins_of,
     skeins_of_lots,
 )
-from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
+from shadewright.workflows.trace_nodes import Kind, Node, day, joined, missing
 
 
 def onwards_from_lot(number: str) -> Node:

@@ -52,11 +52,6 @@ def missing(kind: Kind, name: str, more: str = "") -> Node:
     return Node(kind=kind, name=name, more=more, is_missing=True)
 
 
-def counted(count: int, noun: str) -> str:
-    """Return a count with its noun, in the singular where it is one."""
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
-
-
 def joined(*parts: str) -> str:
     """Return the words that there are, with commas between."""
     return ", ".join(part for part in parts if part)

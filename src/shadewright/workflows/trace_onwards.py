@@ -8,13 +8,13 @@ from collections import Counter, defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.records import lot_reads, reads
 from shadewright.records.lot_reads import DyeFrom, ReachedBath
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.workflows.trace import jar_node
 from shadewright.workflows.trace_buyers import buyers_below
-from shadewright.workflows.trace_nodes import Kind, Node, counted, day, joined, missing
+from shadewright.workflows.trace_nodes import Kind, Node, day, joined, missing
 
 BATHS_A_PAGE = 100
 _MOST_UNTOLD = 100

@@ -5,13 +5,14 @@ from django.urls import reverse
 from django.utils.http import urlencode
 from django.views.decorators.http import require_safe
 
+from shadewright.core.quantities import counted
 from shadewright.errors import NotFoundError
 from shadewright.web.buyers.pages import ReachRow, RecallPage
 from shadewright.web.lot_crumbs import lot_crumbs
 from shadewright.web.pages import show
 from shadewright.workflows.buyers.kin import Circle, kin_of
 from shadewright.workflows.buyers.recall import Reach, reaches_of, recall_csv
-from shadewright.workflows.trace_nodes import counted, joined
+from shadewright.workflows.trace_nodes import joined
 
 _CODES_NAMED = 3
 

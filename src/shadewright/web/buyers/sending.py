@@ -4,6 +4,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
+from shadewright.core.quantities import counted
 from shadewright.errors import StudioError
 from shadewright.web.buyers.forms import OutForm
 from shadewright.web.buyers.pages import OutPage
@@ -19,7 +20,6 @@ from shadewright.workflows.lot_skeins import (
     skeins_of,
 )
 from shadewright.workflows.stamps import stamp_now
-from shadewright.workflows.trace_nodes import counted
 
 
 @require_http_methods(["GET", "POST"])

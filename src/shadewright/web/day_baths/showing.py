@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from math import floor
 
 from shadewright.core.baths.levers.saying import share_words
-from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities import NO_BREAK, amount_text, counted, number_text
 from shadewright.web.day_baths.pages import (
     BathShown,
     DyeShown,
@@ -12,7 +12,7 @@ from shadewright.web.day_baths.pages import (
     ScaleShown,
     SplitShown,
 )
-from shadewright.web.dye_days.words import counted, load
+from shadewright.web.dye_days.words import load
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.templatetags.house import day as day_words

@@ -7,10 +7,11 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.day_baths.pages import BottleShown, NeedShown, StockPage
 from shadewright.web.day_baths.showing import enough_chip, short_text
-from shadewright.web.dye_days.words import counted, named_day
+from shadewright.web.dye_days.crumbs import crumbs_of
+from shadewright.web.dye_days.words import named_day
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.levers.addresses import making_address
@@ -38,10 +39,7 @@ def stock(request: HttpRequest, day: date) -> HttpResponse:
     page = StockPage(
         title="Stock for the day",
         fact=_fact(needs),
-        crumbs=(
-            Link(words="Dye days", address=reverse("days")),
-            Link(words=named_day(day), address=reverse("day", args=[day])),
-        ),
+        crumbs=crumbs_of(day),
         action=reverse("day-stock", args=[day]),
         deed=stamp_now(by=None).deed,
         head=_head(needs),

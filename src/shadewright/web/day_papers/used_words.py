@@ -9,9 +9,8 @@ from shadewright.core.baths.water_use import (
     SOAK_ML_PER_G,
     USUAL_RINSES,
 )
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.day_papers.pages import FigureRow, SpentRow
-from shadewright.web.dye_days.words import counted
 from shadewright.web.parts import Caution
 from shadewright.workflows.days.day_ledger import DayLedger
 from shadewright.workflows.days.used import DayUse

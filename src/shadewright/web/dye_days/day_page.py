@@ -4,13 +4,14 @@ from collections.abc import Iterator, Mapping
 
 from django.urls import NoReverseMatch, reverse
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.baths.words import status_chip
 from shadewright.web.dye_days import patience
+from shadewright.web.dye_days.crumbs import days_crumb
 from shadewright.web.dye_days.pages import BathRow, DayPage, Key, SearchShown
 from shadewright.web.dye_days.plan_part import shown_plan, unplanned
 from shadewright.web.dye_days.ways_on import ways_on
-from shadewright.web.dye_days.words import clock, counted, load, named_day, span
+from shadewright.web.dye_days.words import clock, load, named_day, span
 from shadewright.web.pages import Link
 from shadewright.web.parts import Chip
 from shadewright.workflows.days.day_now import DayBath, DayNow, WishNow
@@ -26,7 +27,7 @@ def day_page(now: DayNow) -> DayPage:
     return DayPage(
         title=named_day(now.day),
         fact=_fact(now),
-        crumbs=(Link(words="Dye days", address=reverse("days")),),
+        crumbs=days_crumb(),
         day=now.day,
         is_past=now.is_past,
         is_today=is_today,

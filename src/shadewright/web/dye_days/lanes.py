@@ -4,9 +4,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from shadewright.core.planning import Stage
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.drawing import Bar, BarKind, Lane, LaneBath, LanesShown, Power
-from shadewright.web.dye_days.words import clock, counted
+from shadewright.web.dye_days.words import clock
 from shadewright.workflows.days.day_clock import DayClock
 from shadewright.workflows.days.day_now import DayNow
 from shadewright.workflows.days.picture import BathShown, DayPicture, picture_of

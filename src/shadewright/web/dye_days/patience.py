@@ -17,8 +17,8 @@ from django.conf import settings
 from django.db import connections
 
 from shadewright.core.planning import Tried
+from shadewright.core.quantities import counted
 from shadewright.errors import StudioError
-from shadewright.web.dye_days.words import counted
 from shadewright.workflows.days.asked import asked_of
 from shadewright.workflows.days.asked_file import file_of
 from shadewright.workflows.days.day_now import day_now

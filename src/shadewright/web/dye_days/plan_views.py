@@ -6,14 +6,14 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.views.decorators.http import require_http_methods
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.errors import StudioError
 from shadewright.web.asking import number_of
 from shadewright.web.dye_days import patience
 from shadewright.web.dye_days.crumbs import crumbs_of
 from shadewright.web.dye_days.forms import DeedOnlyForm, OutForm
 from shadewright.web.dye_days.pages import OutRow, ReplanPage
-from shadewright.web.dye_days.words import clock, counted, named_day
+from shadewright.web.dye_days.words import clock, named_day
 from shadewright.web.frame import person_id
 from shadewright.web.pages import show
 from shadewright.web.toasts import say

@@ -7,13 +7,14 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
-from shadewright.errors import OutOfRangeError
+from shadewright.core.quantities import counted
+from shadewright.web.asking import day_asked
 from shadewright.web.dye_days.day_page import day_page
 from shadewright.web.dye_days.pages import DayLink, DaysPage
-from shadewright.web.dye_days.words import counted, load, named_day
+from shadewright.web.dye_days.words import load, named_day
 from shadewright.web.pages import show
 from shadewright.web.parts import Chip
-from shadewright.workflows.days.day_lists import DayEntry, days_listed
+from shadewright.workflows.days.day_lists import DayListed, days_listed
 from shadewright.workflows.days.day_now import day_now
 from shadewright.workflows.stamps import today
 
@@ -21,9 +22,9 @@ from shadewright.workflows.stamps import today
 @require_safe
 def days(request: HttpRequest) -> HttpResponse:
     """List the days; a date that is asked for opens its day."""
-    asked_for = request.GET.get("day", "")
-    if asked_for:
-        return redirect("day", _date(asked_for))
+    asked_for = day_asked(request.GET)
+    if asked_for is not None:
+        return redirect("day", asked_for)
     entries = days_listed()
     page = DaysPage(
         title="Dye days",
@@ -41,19 +42,7 @@ def day(request: HttpRequest, day: date) -> HttpResponse:
     return show(request, day_page(day_now(day)))
 
 
-def _date(text: str) -> date:
-    try:
-        return date.fromisoformat(text.strip())
-    except ValueError:
-        raise OutOfRangeError(
-            name="The day",
-            given=text[:20],
-            allowed="a date such as 2026-11-26",
-            argument="day",
-        ) from None
-
-
-def _link(entry: DayEntry) -> DayLink:
+def _link(entry: DayListed) -> DayLink:
     return DayLink(
         address=reverse("day", args=[entry.day]),
         words=named_day(entry.day),
@@ -63,7 +52,7 @@ def _link(entry: DayEntry) -> DayLink:
     )
 
 
-def _state(entry: DayEntry) -> Chip:
+def _state(entry: DayListed) -> Chip:
     if entry.baths and entry.finished == entry.baths:
         return Chip(words="all finished", kind="good")
     if entry.finished:

@@ -4,7 +4,7 @@ from datetime import date, datetime, time, timedelta
 
 from django.utils import timezone
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.stamps import today
 
@@ -20,11 +20,6 @@ def clock(value: time | datetime) -> str:
     """Return a time of the day on the studio's clock: ``09:41``."""
     local = timezone.localtime(value) if isinstance(value, datetime) else value
     return f"{local:%H:%M}"
-
-
-def counted(count: int, one: str, many: str = "") -> str:
-    """Return a count with its noun: ``1 bath``, ``3 baths``."""
-    return f"{count} {one if count == 1 else many or f'{one}s'}"
 
 
 def load(fibre_g: float, skeins: int) -> str:

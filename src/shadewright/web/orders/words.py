@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.parts import Chip
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.bath_shapes import BathStatus
@@ -10,7 +10,6 @@ from shadewright.workflows.days.order_pages import LineNow, OrderNow, ShareNow
 from shadewright.workflows.days.pot_loads import PotLoads
 from shadewright.workflows.days.promises import Promise
 from shadewright.workflows.stamps import today
-from shadewright.workflows.trace_nodes import counted
 
 _STATES = {
     BathStatus.PLANNED: "planned for {day}",

@@ -15,6 +15,7 @@ from django.utils.safestring import SafeString
 
 from shadewright import drawing
 from shadewright.core.baths.curves import Curve
+from shadewright.core.quantities import counted
 from shadewright.core.quantities.writing import amount_text
 from shadewright.core.solutions.age import AgeClass
 from shadewright.core.solutions.keeping import DyeLife
@@ -283,16 +284,12 @@ def age(days: int | None) -> str:
     if days < 1:
         return "today"
     if days < 2 * _WEEK:
-        return _counted(days, "day")
+        return counted(days, "day")
     if days < 10 * _WEEK:
-        return _counted(days // _WEEK, "week")
+        return counted(days // _WEEK, "week")
     if days < 2 * _YEAR:
-        return _counted(int(days / _MONTH), "month")
-    return _counted(int(days / _YEAR), "year")
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+        return counted(int(days / _MONTH), "month")
+    return counted(int(days / _YEAR), "year")
 
 
 def _local(value: date | datetime) -> date:

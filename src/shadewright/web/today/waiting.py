@@ -5,7 +5,7 @@ from itertools import groupby
 
 from django.urls import reverse
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.shelf.pages import ShelfTask
 from shadewright.web.shelf.tasks import shelf_tasks
 from shadewright.web.stocks.words import stock_name
@@ -77,7 +77,7 @@ def _labels(bottles: tuple[ShelfBottle, ...]) -> Iterator[Waiting]:
     if wanting:
         yield Waiting(
             icon="print",
-            what=_counted(len(wanting), "bottle wants", "bottles want") + " a label",
+            what=counted(len(wanting), "bottle wants", "bottles want") + " a label",
             why=_listed(f"{bottle.code} {bottle.dye_name}" for bottle in wanting),
             key="Print labels",
             address=reverse("labels"),
@@ -110,7 +110,7 @@ def _data_sheets(known: tuple[ShelfDye, ...]) -> Iterator[Waiting]:
     if without:
         yield Waiting(
             icon="note",
-            what=_counted(len(without), "dye has", "dyes have")
+            what=counted(len(without), "dye has", "dyes have")
             + " no safety data sheet",
             why=_listed(dye.name for dye in without)
             + ". Ask the supplier for it; its cautions come before ours.",
@@ -121,10 +121,6 @@ def _data_sheets(known: tuple[ShelfDye, ...]) -> Iterator[Waiting]:
 
 def _left(jar: ShelfJar) -> str:
     return amount_text(jar.left_g, "g")
-
-
-def _counted(count: int, one: str, many: str) -> str:
-    return f"1 {one}" if count == 1 else f"{count} {many}"
 
 
 def _listed(names: Iterable[str], *, most: int = 6) -> str:

@@ -15,7 +15,7 @@ _BACK = timedelta(days=60)
 
 
 @dataclass(frozen=True, kw_only=True)
-class DayEntry:
+class DayListed:
     """A day in one line; ``finished`` counts the baths that are through."""
 
     day: date
@@ -26,7 +26,7 @@ class DayEntry:
     has_plan: bool
 
 
-def days_listed() -> tuple[DayEntry, ...]:
+def days_listed() -> tuple[DayListed, ...]:
     """Return today, every later day with a bath or a word said of it, the last weeks.
 
     The soonest comes first; the days that were follow, the newest first.
@@ -54,9 +54,9 @@ def _is_given_up(row: Bath) -> bool:
     return status_of_row(row) is BathStatus.GIVEN_UP
 
 
-def _entry(day: date, rows: Iterable[Bath], *, has_plan: bool) -> DayEntry:
+def _entry(day: date, rows: Iterable[Bath], *, has_plan: bool) -> DayListed:
     known = tuple(rows)
-    return DayEntry(
+    return DayListed(
         day=day,
         baths=len(known),
         finished=sum(status_of_row(each) is BathStatus.FINISHED for each in known),

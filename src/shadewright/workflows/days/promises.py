@@ -12,7 +12,7 @@ from shadewright.core.planning.promises import (
     dyed_on,
     ready_on,
 )
-from shadewright.core.quantities import number_text
+from shadewright.core.quantities import counted, number_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.records import order_reads
 from shadewright.records.models import Order
@@ -20,7 +20,6 @@ from shadewright.workflows.days.demand import Demand, ToDye, wanted_by
 from shadewright.workflows.days.pace import Pace
 from shadewright.workflows.days.yields import BathYield
 from shadewright.workflows.stamps import today
-from shadewright.workflows.trace_nodes import counted
 from shadewright.workflows.trace_nodes import day as day_words
 
 _LONGEST_QUEUE = 20_000
