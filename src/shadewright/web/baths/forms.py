@@ -8,6 +8,7 @@ from django import forms
 
 from shadewright.errors import NotFoundError
 from shadewright.web.amounts import mass_field, ratio_field
+from shadewright.web.asking import number_said
 from shadewright.web.baths.dosing import said_dosing, scale_choices, way_choices
 from shadewright.web.forms import DayInput, DeedForm, NumberInput
 from shadewright.web.purposes import purpose_field
@@ -68,15 +69,17 @@ class PlanForm(DeedForm):
     ) -> None:
         super().__init__(data, initial=dict(initial or {}))
         said = data if data is not None else initial or {}
-        self._offer("version", "Choose a recipe", _versions(_number(said, "version")))
+        self._offer(
+            "version", "Choose a recipe", _versions(number_said(said, "version"))
+        )
         bases = [(str(each.id), each.words) for each in bases_in_use()]
         self._offer("base", "Choose a base", bases)
-        lots = _lots(_number(said, "base"))
+        lots = _lots(number_said(said, "base"))
         self._offer("mill_lot", "Not known", lots)
         pots = [(str(each.id), each.words) for each in pots_in_use()]
         self._offer("pot", "Not chosen yet", pots)
         sources = [(str(each.id), each.words) for each in sources_in_use()]
-        self._offer("source", _last_time(_number(said, "pot")), sources)
+        self._offer("source", _last_time(number_said(said, "pot")), sources)
         filled = [(str(each.id), each.words) for each in waters()]
         self._offer("water", "Not known", filled)
         tools = at_hand()
@@ -163,9 +166,3 @@ def _last_time(pot: int | None) -> str:
     """Return what is chosen where nothing is: what the pot stood on the last time."""
     source = source_of(source_id=None, pot_id=pot)
     return "As last time with this pot" if source is None else f"Last: {source.name}"
-
-
-def _number(said: Mapping[str, Any], name: str) -> int | None:
-    text = str(said.get(name) or "")
-    is_number = text.isascii() and text.isdecimal() and len(text) < 10
-    return int(text) if is_number else None

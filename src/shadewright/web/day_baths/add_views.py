@@ -9,14 +9,15 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods, require_POST
 
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import amount_text, counted, number_text
 from shadewright.errors import StudioError
 from shadewright.web.asking import number_asked
 from shadewright.web.baths.pages import NoRecipePage
 from shadewright.web.day_baths.forms import AddForm, line_key, usual_way
 from shadewright.web.day_baths.pages import AddPage, PastPage, Refusal, Waiting
 from shadewright.web.day_baths.showing import shown_split
-from shadewright.web.dye_days.words import counted, named_day
+from shadewright.web.dye_days.crumbs import crumbs_of
+from shadewright.web.dye_days.words import named_day
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
@@ -52,20 +53,26 @@ def add(request: HttpRequest, day: date) -> HttpResponse:
     missing = _what_is_missing(day)
     if missing is not None:
         return show(request, missing)
-    waiting = lines_waiting()
+    wanted = to_dye()
+    waiting = lines_waiting(wanted)
     if request.method == "POST":
-        return _keep(request, day, waiting)
+        return _keep(request, day, wanted, waiting)
     typed = _begun(request.GET, waiting)
-    form = AddForm(typed, waiting=waiting)
-    if not _is_ready(typed):
-        first = {**typed.dict(), "for_lines": typed.getlist("for_lines")}
-        form = AddForm(initial=first, waiting=waiting)
+    first = {**typed.dict(), "for_lines": typed.getlist("for_lines")}
+    form = (
+        AddForm(typed, waiting=waiting)
+        if _is_ready(typed)
+        else AddForm(initial=first, waiting=waiting)
+    )
     is_live = "HX-Request" in request.headers
-    return show(request, _page(form, day, waiting, is_live=is_live))
+    return show(request, _page(form, day, wanted, waiting, is_live=is_live))
 
 
 def _keep(
-    request: HttpRequest, day: date, waiting: tuple[LineWaiting, ...]
+    request: HttpRequest,
+    day: date,
+    wanted: tuple[ToDye, ...],
+    waiting: tuple[LineWaiting, ...],
 ) -> HttpResponse:
     kept = _kept_already(request.POST)
     if kept and is_taken_back(kept):
@@ -84,7 +91,7 @@ def _keep(
             back = reverse("day-add-undo", args=[day, stamp.deed])
             say(request, f"{said} planned: {_from_to(numbers)}", undo=back)
             return redirect("day-stock", day)
-    return show(request, _page(form, day, waiting), status=422)
+    return show(request, _page(form, day, wanted, waiting), status=422)
 
 
 def _anew(request: HttpRequest, day: date) -> HttpResponse:
@@ -122,6 +129,7 @@ def _from_to(numbers: tuple[str, ...]) -> str:
 def _page(
     form: AddForm,
     day: date,
+    wanted: tuple[ToDye, ...],
     waiting: tuple[LineWaiting, ...],
     *,
     is_live: bool = False,
@@ -139,9 +147,9 @@ def _page(
     return AddPage(
         title="Put yarn on the day",
         fact=f"{named_day(day)}: yarn, split into baths by what the pots take.",
-        crumbs=_crumbs(day),
+        crumbs=crumbs_of(day),
         action=reverse("day-add", args=[day]),
-        waiting=tuple(_waiting(each, day) for each in to_dye()[:_MOST_WAITING]),
+        waiting=tuple(_waiting(each, day) for each in wanted[:_MOST_WAITING]),
         form=form,
         plan=shown,
         refusal=refusal,
@@ -239,7 +247,7 @@ def _past(day: date) -> PastPage:
     return PastPage(
         title="That day is over",
         fact=f"{named_day(day)}: nothing more can be put on it.",
-        crumbs=_crumbs(day),
+        crumbs=crumbs_of(day),
         today=reverse("day-add", args=[today()]),
         day_address=reverse("day", args=[day]),
     )
@@ -255,15 +263,8 @@ def _what_is_missing(day: date) -> NoRecipePage | None:
         if not is_there:
             return NoRecipePage(
                 title="Put yarn on the day",
-                crumbs=_crumbs(day),
+                crumbs=crumbs_of(day),
                 missing=words,
                 way_on=Link(words=key, address=reverse(name)),
             )
     return None
-
-
-def _crumbs(day: date) -> tuple[Link, ...]:
-    return (
-        Link(words="Dye days", address=reverse("days")),
-        Link(words=named_day(day), address=reverse("day", args=[day])),
-    )

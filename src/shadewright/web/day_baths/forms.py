@@ -11,6 +11,7 @@ from django.core.exceptions import ValidationError
 from shadewright.core.quantities import amount_text, require_between
 from shadewright.errors import InputError, NotFoundError
 from shadewright.web.amounts import mass_field, ratio_field, some_mass
+from shadewright.web.asking import number_said
 from shadewright.web.forms import DeedForm, NumberInput
 from shadewright.web.purposes import purpose_field
 from shadewright.workflows.choices import bases_in_use, lots_in_use, pots_in_use
@@ -200,13 +201,6 @@ class AddForm(DeedForm):
         offered = [(str(key), words) for key, words in known]
         first = [("", none)] if none else []
         self.fields[name].choices = [*first, *offered]  # type: ignore[attr-defined]
-
-
-def number_said(said: Mapping[str, Any], name: str) -> int | None:
-    """Return a number that was chosen, or None where none was."""
-    text = str(said.get(name) or "")
-    is_number = text.isascii() and text.isdecimal() and len(text) < 10
-    return int(text) if is_number else None
 
 
 def line_key(line: LineWaiting) -> str:

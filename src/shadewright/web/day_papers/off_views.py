@@ -10,6 +10,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.day_papers.forms import OffForm
 from shadewright.web.day_papers.pages import OffPage, SourceRow
+from shadewright.web.dye_days.crumbs import crumbs_of
 from shadewright.web.dye_days.words import named_day
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
@@ -18,8 +19,8 @@ from shadewright.web.toasts import say
 from shadewright.web.ways import way_back
 from shadewright.workflows.bath_pages import BathAct, open_baths
 from shadewright.workflows.bath_shapes import BathNow, BathStatus
+from shadewright.workflows.days.all_off import source_names
 from shadewright.workflows.days.day_ledger import DayEntry, day_ledger, say_all_off
-from shadewright.workflows.days.day_sources import source_names
 from shadewright.workflows.days.room_clocks import on_the_heat
 from shadewright.workflows.stamps import stamp_now
 
@@ -35,7 +36,8 @@ _LOOK = Caution(
 
 def off(request: HttpRequest, day: date) -> HttpResponse:
     """Ask whether everything is off; one tap says so."""
-    hot = on_the_heat(open_baths())
+    every = open_baths()
+    hot = on_the_heat(every)
     form = OffForm(request.POST or None)
     if request.method == "POST" and form.is_valid():
         stamp = stamp_now(by=person_id(request), deed=form.cleaned_data["deed"])
@@ -48,18 +50,15 @@ def off(request: HttpRequest, day: date) -> HttpResponse:
             after = reverse("day-after", args=[day])
             return HttpResponseRedirect(way_back(request, otherwise=after))
     status = 422 if request.method == "POST" else 200
-    return show(request, _page(day, form, hot), status=status)
+    return show(request, _page(day, form, every), status=status)
 
 
-def _page(day: date, form: OffForm, hot: tuple[BathNow, ...]) -> OffPage:
-    said = day_ledger(day).all_off
+def _page(day: date, form: OffForm, every: tuple[BathNow, ...]) -> OffPage:
+    said, hot = day_ledger(day).all_off, on_the_heat(every)
     return OffPage(
         title="Is everything off?",
         fact=named_day(day),
-        crumbs=(
-            Link(words="Dye days", address=reverse("days")),
-            Link(words=named_day(day), address=reverse("day", args=[day])),
-        ),
+        crumbs=crumbs_of(day),
         form=form,
         sources=tuple(
             _source(name, power_kw, hot) for name, power_kw in source_names()
@@ -68,7 +67,7 @@ def _page(day: date, form: OffForm, hot: tuple[BathNow, ...]) -> OffPage:
             Link(words=bath.called, address=reverse("bench", args=[bath.number]))
             for bath in hot
         ),
-        overnight=tuple(bath.called for bath in open_baths() if _cools(bath)),
+        overnight=tuple(bath.called for bath in every if _cools(bath)),
         cautions=(_LOOK,),
         said="" if said is None else _said(said),
     )

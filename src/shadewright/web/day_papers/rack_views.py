@@ -7,6 +7,7 @@ from django.views.decorators.http import require_POST, require_safe
 from shadewright.core.quantities import amount_text
 from shadewright.web.day_papers.pages import RackPage
 from shadewright.web.day_papers.rack_words import hung_rows
+from shadewright.web.dye_days.crumbs import days_crumb
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
@@ -27,7 +28,7 @@ def rack(request: HttpRequest) -> HttpResponse:
     page = RackPage(
         title="The rack",
         fact=_fact(found),
-        crumbs=(Link(words="Dye days", address=reverse("days")),),
+        crumbs=days_crumb(),
         hung=hung_rows(found.hung, now=this_moment()),
         waiting=_waiting(),
         dries_in=amount_text(found.dry_hours, "h"),

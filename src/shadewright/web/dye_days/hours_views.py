@@ -5,18 +5,17 @@ from datetime import date
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
-from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.errors import StudioError
-from shadewright.web.dye_days.crumbs import crumbs_of
+from shadewright.web.dye_days.crumbs import crumbs_of, days_crumb
 from shadewright.web.dye_days.forms import HoursForm, said_time
 from shadewright.web.dye_days.pages import HoursPage, RoomPage
 from shadewright.web.dye_days.people_lines import people_text, read_people
 from shadewright.web.dye_days.room_form import RoomForm
 from shadewright.web.dye_days.words import named_day
 from shadewright.web.frame import person_id
-from shadewright.web.pages import Link, show
+from shadewright.web.pages import show
 from shadewright.web.toasts import say
 from shadewright.workflows.days.day_now import DayNow, day_now
 from shadewright.workflows.days.hours import HoursSaid, keep_hours
@@ -62,7 +61,7 @@ def room(request: HttpRequest) -> HttpResponse:
     page = RoomPage(
         title="The dye room",
         fact="Its usual day; a day may have its own hours and people.",
-        crumbs=(Link(words="Dye days", address=reverse("days")),),
+        crumbs=days_crumb(),
         form=form,
     )
     return show(request, page, status=422 if form.errors else 200)

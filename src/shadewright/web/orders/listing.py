@@ -8,7 +8,7 @@ from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from shadewright.core.quantities import number_text
-from shadewright.errors import OutOfRangeError
+from shadewright.web.asking import day_asked
 from shadewright.web.finding import asked
 from shadewright.web.orders.pages import (
     OrderRow,
@@ -77,20 +77,6 @@ def what_to_dye(request: HttpRequest) -> HttpResponse:
         day_words=day_words(day),
     )
     return show(request, page)
-
-
-def day_asked(said: Mapping[str, str]) -> date | None:
-    """Return the day that an address names, if it names one."""
-    text = said.get("day", "").strip()
-    try:
-        return date.fromisoformat(text) if text else None
-    except ValueError:
-        raise OutOfRangeError(
-            name="The day",
-            given=text[:20],
-            allowed="a date such as 2026-11-26",
-            argument="day",
-        ) from None
 
 
 def put_on_day(day: date, **wanted: object) -> str:

@@ -41,6 +41,11 @@ def all_off_asked(now: datetime, baths: Sequence[BathNow]) -> AllOffAsked | None
     )
 
 
+def source_names() -> tuple[tuple[str, float], ...]:
+    """Return each burner in use by its name, with its power in kW."""
+    return tuple((row.name, row.power_kw) for row in day_reads.source_rows())
+
+
 def _waits(baths: Sequence[BathNow]) -> bool:
     """Whether a bath of today has still to begin, or to go on the heat."""
     before_heat = {BathStatus.PLANNED, BathStatus.GOING}

@@ -1,10 +1,11 @@
 """What waits to be put on a day: the lines of orders behind what is to be dyed."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from shadewright.records import recipe_reads
 from shadewright.records.models import Base, OrderLine
-from shadewright.workflows.days.demand import to_dye
+from shadewright.workflows.days.demand import ToDye
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -20,9 +21,9 @@ class LineWaiting:
     skein_g: float
 
 
-def lines_waiting() -> tuple[LineWaiting, ...]:
+def lines_waiting(to_dye: Iterable[ToDye]) -> tuple[LineWaiting, ...]:
     """Return every line that still wants skeins, the most urgent first."""
-    wanted = [(each, *pair) for each in to_dye() for pair in each.for_lines]
+    wanted = [(each, *pair) for each in to_dye for pair in each.for_lines]
     ids = [line_id for _, line_id, _ in wanted]
     rows = OrderLine.objects.select_related("order").in_bulk(ids)
     return tuple(
