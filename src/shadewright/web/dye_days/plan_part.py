@@ -28,6 +28,7 @@ class JobRow:
 
     at: str
     bath: str
+    name: str
     what: str
     where: str
     who: str
@@ -43,6 +44,15 @@ class OutRow:
 
 
 @dataclass(frozen=True, kw_only=True)
+class ConflictRow:
+    """A bath that is going and cannot go on, all that is in its way, and the way on."""
+
+    called: str
+    why: tuple[str, ...]
+    way: Link
+
+
+@dataclass(frozen=True, kw_only=True)
 class PlanShown:
     """All that the page says of a plan."""
 
@@ -53,7 +63,7 @@ class PlanShown:
     made: str
     why: str
     changes: tuple[str, ...]
-    conflicts: tuple[str, ...]
+    conflicts: tuple[ConflictRow, ...]
     left_out: tuple[OutRow, ...]
     aside: tuple[OutRow, ...]
     jobs: tuple[JobRow, ...]
@@ -74,9 +84,11 @@ def shown_plan(day: DayNow, plan: Schedule) -> PlanShown:
         made=_made(plan),
         why=plan.why,
         changes=tuple(_changes(plan, day, called)),
-        conflicts=tuple(_conflicts(plan, called)),
+        conflicts=tuple(_conflicts(day, plan, called)),
         left_out=tuple(
-            _out(day, each.number, each.why, called) for each in plan.left_out
+            _out(day, each.number, each.why, called)
+            for each in plan.left_out
+            if each.number in called
         ),
         aside=tuple(
             _out(day, each["name"], each["why"], called)
@@ -138,9 +150,19 @@ def _stood(place: Mapping[str, Any], opens: DayClock) -> str:
     return f"{at} in {where}"
 
 
-def _conflicts(plan: Schedule, called: Mapping[str, str]) -> Iterator[str]:
+def _conflicts(
+    day: DayNow, plan: Schedule, called: Mapping[str, str]
+) -> Iterator[ConflictRow]:
+    found: dict[str, list[str]] = {}
     for each in plan.plan.get("conflicts", ()):
-        yield f"{called.get(each['name'], each['name'])}: {each['why']}"
+        found.setdefault(each["name"], []).append(each["why"])
+    for number, why in found.items():
+        if number in called:
+            way = Link(
+                words="Say where it really stands",
+                address=reverse("day-bath", args=[day.day, number]),
+            )
+            yield ConflictRow(called=called[number], why=tuple(why), way=way)
 
 
 def _out(day: DayNow, number: str, why: str, called: Mapping[str, str]) -> OutRow:
@@ -156,6 +178,12 @@ def _jobs(day: DayNow, plan: Schedule, *, from_now: bool) -> Iterator[JobRow]:
     since = clock(this_moment()) if from_now else ""
     for job in day_jobs(day_in_order(day.day), plan):
         if job.who and job.at >= since:
+            bath, _space, name = job.bath.partition(" ")
             yield JobRow(
-                at=job.at, bath=job.bath, what=job.what, where=job.where, who=job.who
+                at=job.at,
+                bath=bath,
+                name=name,
+                what=job.what,
+                where=job.where,
+                who=job.who,
             )
