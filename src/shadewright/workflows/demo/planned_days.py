@@ -30,7 +30,7 @@ from shadewright.workflows.demo.rota import GOING, MORNING, PLANNED, Wanted
 from shadewright.workflows.demo.stocks import Need, see_to_stocks
 from shadewright.workflows.demo.ware import TAP
 
-SPOTS = 2000
+SPOTS = 20_000
 """How many spots a plan looks at: counted, so that the same day has the same plan."""
 PLANNED_MIN, BEGUN_MIN, GOING_MIN, DUE_MIN = 226, 214, 54, 18
 """So many minutes ago today was planned, and each of its baths was to begin."""
