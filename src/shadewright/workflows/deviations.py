@@ -11,7 +11,16 @@ TOLERATED = 0.02  # common practice: seen by nobody, even in a neutral grey
 
 OVER = (
     "Dye cannot be taken out again. The hue holds if the doses still to come grow "
-    "by the same share; or add yarn in that share before the heat is on."
+    "by the same share; with yarn added in that share, too, the depth holds as well."
+)
+OVER_LAST = (
+    "Dye cannot be taken out again, and the other doses are in: the hue leans to this "
+    "dye. It holds if the others get as much more of their whole; else leave it so, "
+    "and judge the lot dry."
+)
+OVER_ALONE = (
+    "Dye cannot be taken out again: the yarn comes out deeper, unless yarn is added "
+    "in the same share before the heat is on."
 )
 UNDER = (
     "What is missing can still go in: lower the heat, lift the yarn, give it well "
@@ -47,7 +56,7 @@ def _deviations(bath: BathNow) -> Iterator[Deviation]:
             continue
         share = (dose.given_g - dose.dye_g) / whole_dose_g(bath, dose)
         if abs(share) > TOLERATED:
-            yield _deviation(each, dose, share, _factor(bath, dose, share))
+            yield _deviation(bath, each, dose, share)
 
 
 def whole_dose_g(bath: BathNow, dose: DoseNow) -> float:
@@ -62,9 +71,16 @@ def _factor(bath: BathNow, dose: DoseNow, share: float) -> float | None:
     return 1 + share if share > 0 and rest and dose.dye_id not in rest else None
 
 
-def _deviation(
-    each: StepNow, dose: DoseNow, share: float, factor: float | None
-) -> Deviation:
+def _over(bath: BathNow, dose: DoseNow) -> str:
+    """Return what can be done about too much of a dye, by what else goes in."""
+    doses = [(x.is_done, x.dose) for x in bath.steps]
+    others = [done for done, one in doses if one and one.dye_id != dose.dye_id]
+    if not others:
+        return OVER_ALONE
+    return OVER_LAST if all(others) else OVER
+
+
+def _deviation(bath: BathNow, each: StepNow, dose: DoseNow, share: float) -> Deviation:
     missing_ml = None
     if share < 0 and dose.strength_percent:
         missing_ml = 100 * (dose.dye_g - dose.given_g) / dose.strength_percent
@@ -72,9 +88,9 @@ def _deviation(
         step=each.step.key,
         title=dose.dye_name,
         words=f"{dose.dye_name}: {_words(dose.depth_percent, share)}",
-        advice=OVER if share > 0 else UNDER,
+        advice=_over(bath, dose) if share > 0 else UNDER,
         missing_ml=missing_ml,
-        factor=factor,
+        factor=_factor(bath, dose, share),
     )
 
 

@@ -63,6 +63,15 @@ def test_one_tap_rescales_what_is_still_to_come(client: Client, pot: Ready) -> N
     assert [x.step for x in deviations(bath_now(pot.number))] == ["dose-1"]
 
 
+def test_after_the_last_dose_nothing_is_said_of_doses_to_come(pot: Ready) -> None:
+    (before,) = deviations(bath_now(pot.number))
+    tapped(pot.number, BathAct.DOSED, "dose-2", value=30.0, unit="ml", bottle=pot.gorse)
+    (after,) = deviations(bath_now(pot.number))
+    assert "if the doses still to come grow" in before.advice
+    assert "the other doses are in" in after.advice
+    assert after.factor is None
+
+
 def test_two_phones_rescale_once_and_undo_brings_the_card_back(pot: Ready) -> None:
     first, second = rescale(pot), rescale(pot)
     assert asked_ml(pot) == pytest.approx(33.0)
