@@ -12,6 +12,7 @@ from shadewright.records.models import Correction, Lot, LotLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import LotAct
 from shadewright.workflows.buyers.kin import kin_of
+from shadewright.workflows.buyers.recall import recall_csv
 from shadewright.workflows.correcting.correcting import corrected, dye_cost_of
 from shadewright.workflows.correcting.keeping import (
     CorrectionKind,
@@ -208,7 +209,11 @@ def test_a_dye_or_colourway_that_is_not_there_is_refused(
 
 def test_a_recall_follows_the_yarn_into_its_later_bath(lot: tuple[Ready, str]) -> None:
     pot, number = lot
-    child = finished(kept(number), is_sure=True, skeins=4)
+    bath = kept(number)
+    assert f'the rest,"to go, or in the pot, in bath {bath}"' in recall_csv(
+        kin_of(number).circles[0]
+    )
+    child = finished(bath, is_sure=True, skeins=4)
     circles = {x.name: set(x.lots) for x in kin_of(child).circles}
     assert circles[f"the bath {number}"] == {number, child}
     assert circles[f"bottle {pot.slate} of Slate"] == {number, child}

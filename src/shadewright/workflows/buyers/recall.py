@@ -74,8 +74,8 @@ def _skeins(lot: LotSkeins) -> Iterator[tuple[str, ...]]:
     yield from map(_gone, lot.out)
     for bath in lot.back:
         skeins = "the rest" if bath.skeins is None else str(bath.skeins)
-        where = f"went into bath {bath.number}"
-        yield (skeins, where if bath.has_lot else f"{where}, no lot yet", "", "", "")
+        went = "went into bath" if bath.has_lot else "to go, or in the pot, in bath"
+        yield (skeins, f"{went} {bath.number}", "", "", "")
     if lot.left is None:
         yield ("not counted", "perhaps still here", "", "", "")
     elif lot.left:
