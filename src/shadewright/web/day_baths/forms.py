@@ -130,10 +130,22 @@ class AddForm(DeedForm):
         return bool(self.fields["for_lines"].choices)  # type: ignore[attr-defined]
 
     @property
+    def says_yarn(self) -> bool:
+        """Whether the yarn is said by each skein, or loose."""
+        return self._says("weights", "fibre_g")
+
+    @property
+    def says_pots(self) -> bool:
+        """Whether pots are chosen, or a way to split that is not the usual."""
+        return self._says("pots") or self["way"].value() not in {None, usual_way()}
+
+    @property
     def says_more(self) -> bool:
         """Whether something is said of what is seldom asked."""
-        seldom = ("liquor_ratio", "least_baths", "purpose", "notes")
-        return any(self[name].value() for name in seldom)
+        return self._says("liquor_ratio", "least_baths", "purpose", "notes")
+
+    def _says(self, *names: str) -> bool:
+        return any(self[name].value() or self[name].errors for name in names)
 
     def clean_weights(self) -> tuple[float, ...]:
         """Return the weights, one a line; a line that is none is named."""
