@@ -156,8 +156,9 @@ def _conflicts(
     found: dict[str, list[str]] = {}
     for each in plan.plan.get("conflicts", ()):
         found.setdefault(each["name"], []).append(each["why"])
+    still_open = {each.number for each in day.open_baths}
     for number, why in found.items():
-        if number in called:
+        if number in still_open:
             way = Link(
                 words="Say where it really stands",
                 address=reverse("day-bath", args=[day.day, number]),
