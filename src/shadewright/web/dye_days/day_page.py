@@ -1,6 +1,6 @@
 """A day made into its page: keys, lanes, baths, what is in the way."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator
 
 from django.urls import NoReverseMatch, reverse
 
@@ -14,7 +14,9 @@ from shadewright.web.dye_days.ways_on import ways_on
 from shadewright.web.dye_days.words import clock, load, named_day, span
 from shadewright.web.pages import Link
 from shadewright.web.parts import Chip
+from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.day_now import DayBath, DayNow, WishNow
+from shadewright.workflows.days.day_order import DayInOrder, day_in_order
 from shadewright.workflows.days.next_things import next_things
 from shadewright.workflows.stamps import stamp_now, this_moment, today
 
@@ -23,7 +25,8 @@ def day_page(now: DayNow) -> DayPage:
     """Return the page of a day."""
     missing = ways_on(now)
     is_today = now.day == today()
-    late = _late() if is_today else {}
+    order = _in_order(now)
+    late = _late(order) if is_today else set[str]()
     return DayPage(
         title=named_day(now.day),
         fact=_fact(now),
@@ -36,7 +39,7 @@ def day_page(now: DayNow) -> DayPage:
         keys=tuple(_keys(now)),
         ways_on=missing,
         rows=tuple(_row(each, now, late) for each in now.baths),
-        plan=None if now.schedule is None else shown_plan(now, now.schedule),
+        plan=None if now.schedule is None else shown_plan(now, now.schedule, order),
         unplanned=() if now.is_past else unplanned(now),
         search=_search(now),
         facts=tuple(_facts(now)),
@@ -101,7 +104,7 @@ def _key(
     yield Key(words=words, address=address, icon=icon, css=css)
 
 
-def _row(bath: DayBath, now: DayNow, late: Mapping[str, str]) -> BathRow:
+def _row(bath: DayBath, now: DayNow, late: Collection[str]) -> BathRow:
     planned = None if now.schedule is None else now.schedule.bath(bath.number)
     place = " on ".join(each for each in (bath.pot_name, bath.source_name) if each)
     if planned is not None and place:
@@ -122,8 +125,18 @@ def _row(bath: DayBath, now: DayNow, late: Mapping[str, str]) -> BathRow:
     )
 
 
-def _late() -> dict[str, str]:
-    return {x.number: x.words for x in next_things(this_moment()) if x.is_late}
+def _in_order(now: DayNow) -> DayInOrder:
+    """Return the baths by the clock, where there is a plan or a clock to go by."""
+    if now.schedule is None and now.day != today():
+        return DayInOrder(day=now.day, schedule=None, baths=())
+    return day_in_order(now.day)
+
+
+def _late(order: DayInOrder) -> set[str]:
+    """Return the open baths of today for which something is late."""
+    over = {BathStatus.FINISHED, BathStatus.GIVEN_UP}
+    known = [each.bath for each in order.baths if each.bath.status not in over]
+    return {x.number for x in next_things(this_moment(), known) if x.is_late}
 
 
 def _pins(wish: WishNow) -> str:

@@ -14,7 +14,7 @@ from shadewright.web.pages import Link
 from shadewright.workflows.days.day_clock import DayClock
 from shadewright.workflows.days.day_jobs import day_jobs
 from shadewright.workflows.days.day_now import DayNow
-from shadewright.workflows.days.day_order import day_in_order
+from shadewright.workflows.days.day_order import DayInOrder
 from shadewright.workflows.days.schedules import Schedule
 from shadewright.workflows.stamps import this_moment, today
 
@@ -71,11 +71,11 @@ class PlanShown:
     is_from_now: bool
 
 
-def shown_plan(day: DayNow, plan: Schedule) -> PlanShown:
+def shown_plan(day: DayNow, plan: Schedule, order: DayInOrder) -> PlanShown:
     """Return the plan as its page shows it."""
     called = {each.number: each.called for each in day.baths}
     is_today = day.day == today()
-    jobs = tuple(_jobs(day, plan, from_now=is_today))
+    jobs = tuple(_jobs(order, plan, from_now=is_today))
     return PlanShown(
         lanes=lanes_of(day, plan),
         ends=_ends(plan),
@@ -130,7 +130,10 @@ def _bound(plan: Schedule) -> str:
 def _made(plan: Schedule) -> str:
     local = timezone.localtime(plan.made_at)
     by = f" by {plan.made_by}" if plan.made_by else ""
-    return f"Planned {local.day} {local:%b} {clock(local)}{by}."
+    made = f"Planned {local.day} {local:%b} {clock(local)}{by}."
+    if not plan.plan.get("stopped_by_clock"):
+        return made
+    return f"{made} The computer was busy, so fewer plans were looked at than usual."
 
 
 def _changes(plan: Schedule, day: DayNow, called: Mapping[str, str]) -> Iterator[str]:
@@ -175,9 +178,9 @@ def _out(day: DayNow, number: str, why: str, called: Mapping[str, str]) -> OutRo
     return OutRow(called=called.get(number, number), why=why, ways=ways)
 
 
-def _jobs(day: DayNow, plan: Schedule, *, from_now: bool) -> Iterator[JobRow]:
+def _jobs(order: DayInOrder, plan: Schedule, *, from_now: bool) -> Iterator[JobRow]:
     since = clock(this_moment()) if from_now else ""
-    for job in day_jobs(day_in_order(day.day), plan):
+    for job in day_jobs(order, plan):
         if job.who and job.at >= since:
             bath, _space, name = job.bath.partition(" ")
             yield JobRow(

@@ -101,5 +101,7 @@ def _known(loads: dict[date, int], skeins_a_day: int) -> tuple[KnownDay, ...]:
 
 def coming_dye_day() -> date:
     """Return the next day that is planned, or tomorrow where none is."""
-    known = pace_now().known
-    return known[0].day if known else today() + timedelta(days=1)
+    tomorrow = today() + timedelta(days=1)
+    dyed = order_reads.baths_from(tomorrow).values_list("dyed_on", flat=True)
+    said = (each.day for each in day_reads.days_from(tomorrow))
+    return min({*dyed, *said}, default=tomorrow)
