@@ -33,6 +33,11 @@ from shadewright.workflows.sure_words import depth_words
 _SHORT, _LONG = 3, 5
 _INTERRUPTED = timedelta(minutes=2)
 _SHEET = "Follow the dye’s safety data sheet and your local rules."
+_IT_IS_LATE = "Late: the bath is at its top, where it strikes at once"
+_LATE = (
+    "Turn the heat down and let it stop simmering. Give a quarter at a time in ten "
+    "times as much cold water, the yarn lifted, and wait ten minutes between."
+)
 _CLOCK_IS_THE_NUMBER = {StepKind.LOOK, StepKind.HOLD}
 
 
@@ -95,7 +100,7 @@ def _panel(
         fine=_fine(asked),
         text=_text(step, number, unit),
         caution=_caution(step),
-        trouble=_trouble(asked),
+        trouble=_trouble(asked) or _late(bath, each),
         last=line_words(bath, bath.standing[0]) if bath.standing else "",
         done=keys.done_key(each, asked),
         finish=_finish(bath, step),
@@ -187,6 +192,17 @@ def _trouble(asked: DoseAsked) -> Caution | None:
     if not asked.trouble:
         return None
     return Caution(title="Before you pour", text=asked.trouble, kind="problem")
+
+
+def _late(bath: BathNow, each: StepNow) -> Caution | None:
+    """Return how acid goes in that should have been there before the top."""
+    if each.step.kind is not StepKind.ADD or not each.step.caution or each.is_done:
+        return None
+    is_passed = any(
+        one.is_done and one.step.kind is StepKind.TOP
+        for one in bath.steps[bath.steps.index(each) :]
+    )
+    return Caution(title=_IT_IS_LATE, text=_LATE, kind="problem") if is_passed else None
 
 
 def _finish(bath: BathNow, step: RoundStep) -> str:
