@@ -12,13 +12,14 @@ from shadewright.workflows.buyers.complaints import (
     keep_complaint,
 )
 from shadewright.workflows.demo.house import House
+from shadewright.workflows.demo.judged import MATCHED
 from shadewright.workflows.demo.orders import SHOP
 from shadewright.workflows.judging.fastness import (
     FastnessKind,
     FastnessWords,
     keep_test,
 )
-from shadewright.workflows.lot_skeins import Sending, send_out
+from shadewright.workflows.lot_skeins import Sending, send_out, skeins_of_lots
 from shadewright.workflows.stamps import today
 from shadewright.workflows.tags.texts import (
     STARTERS,
@@ -75,6 +76,10 @@ SALES = (
         to_whom="The fair at Low Wood",
     ),
 )
+FAIRS = ((36, "The fair at Low Wood", 40), (8, SHOP, 14))
+"""So many days ago, who took all that was dyed longer ago than so many days."""
+KEPT = {(each.name, each.base) for each in SALES} | {MATCHED}
+"""What is sold by the skein instead, or waits to be mended."""
 COMPLAINT = ComplaintWords(
     from_whom="Juna",
     about=ComplaintAbout.BLEEDS,
@@ -92,6 +97,9 @@ def write_buyers(house: House) -> None:
     """Write down the sales, what tags say, the complaint and the test after it."""
     at, note = house.diary.at, house.diary.note
     note(at(60, "19:00"), house.ines, lambda _: _write_tags(house))
+    for days_ago, to_whom, dyed_ago in FAIRS:
+        sell_out = partial(_sell_out, house, to_whom, dyed_ago)
+        note(at(days_ago, "17:30"), house.tam, sell_out)
     for sale in SALES:
         note(at(sale.days_ago, "15:10"), house.tam, partial(_sell, sale))
     note(at(4, "09:15"), house.ines, partial(_complain, house))
@@ -107,6 +115,23 @@ def _write_tags(house: House) -> None:
 def _sell(sale: Sale, stamp: Stamp) -> None:
     said = Sending(skeins=sale.skeins, to_whom=sale.to_whom, reach=sale.reach)
     send_out(number=_lot_of(sale.name, sale.base), said=said, stamp=stamp)
+
+
+def _sell_out(house: House, to_whom: str, dyed_ago: int, stamp: Stamp) -> None:
+    """Let somebody have what is left of the older lots."""
+    lots = Lot.objects.filter(
+        bath__dyed_on__lt=house.diary.day(dyed_ago), bath__is_swatch=False
+    ).select_related("bath__version__recipe", "bath__base")
+    numbers = [lot.number for lot in lots.order_by("id") if not _is_kept(lot)]
+    for number, skeins in skeins_of_lots(numbers).items():
+        if skeins.left:
+            said = Sending(skeins=skeins.left, to_whom=to_whom)
+            again = house.diary.stamp(stamp.by or house.tam)
+            send_out(number=number, said=said, stamp=again)
+
+
+def _is_kept(lot: Lot) -> bool:
+    return (lot.bath.version.recipe.name, lot.bath.base.name) in KEPT
 
 
 def _complain(house: House, stamp: Stamp) -> None:
