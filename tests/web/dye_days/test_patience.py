@@ -105,3 +105,16 @@ def test_a_search_is_let_go_when_its_bath_is_given_up_meanwhile(
     shown = sent(client, "day-plan", act="patience")
     assert "was changed meanwhile" in shown.text
     assert DaySchedule.objects.count() == 0
+
+
+def test_a_search_that_a_busy_computer_cut_short_says_so(
+    client: Client, house: Dyehouse
+) -> None:
+    house.bath(tomorrow())
+    planned(client)
+    assert "computer was busy" not in page(client).text
+    row = DaySchedule.objects.latest("pk")
+    DaySchedule.objects.filter(pk=row.pk).update(
+        plan=row.plan | {"stopped_by_clock": True}
+    )
+    assert "fewer plans were looked at" in page(client).text

@@ -11,6 +11,7 @@ from shadewright.records.models.baths import BathAct
 from shadewright.workflows.days.asked import asked_of
 from shadewright.workflows.days.day_now import day_now
 from shadewright.workflows.days.picture import picture_of
+from shadewright.workflows.days.rack import rack_now
 from shadewright.workflows.days.scheduling import make_plan
 from shadewright.workflows.stamps import as_of, stamp_now
 from shadewright.workflows.undo import undo
@@ -102,3 +103,14 @@ def test_a_day_is_not_planned_after_its_close(house: Dyehouse) -> None:
         house.bath(DAY)
         with pytest.raises(StudioError, match=r"past 18:00.* Hours and people"):
             drawn()
+
+
+def test_uncounted_yarn_takes_the_same_places_in_the_plan_as_on_the_rack(
+    house: Dyehouse,
+) -> None:
+    with as_of(at(9)):
+        number = house.bath(DAY, fibre_g=140.0)
+        Bath.objects.filter(number=number).update(skeins=None)
+        (bath,) = asked_of(day_now(DAY)).day.baths
+        tapped(number, BathAct.HUNG, "")
+        assert rack_now().skeins == bath.skeins == 2

@@ -4,11 +4,10 @@ from collections.abc import Mapping
 
 from shadewright.records.models import Bath
 from shadewright.workflows.days.day_now import DayNow, wish_of
+from shadewright.workflows.days.rack import skeins_of as on_rack
 
 Place = tuple[str, str]
 """A pot and a source, by their names; empty where it is not known."""
-
-_SKEIN_G = 100.0  # where nobody counted: the usual skein (common practice)
 
 
 def family_of(row: Bath) -> str:
@@ -26,7 +25,7 @@ def depth_of(row: Bath) -> float:
 
 def skeins_of(row: Bath) -> int:
     """Return how many skeins hang on the rack: as counted, else of 100 g each."""
-    return row.skeins or max(1, round(row.fibre_g / _SKEIN_G))
+    return on_rack(fibre_g=row.fibre_g, skeins=row.skeins)
 
 
 def litres_of(row: Bath) -> float:
