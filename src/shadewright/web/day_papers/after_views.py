@@ -21,7 +21,7 @@ from shadewright.web.day_papers.pages import (
 from shadewright.web.day_papers.rack_words import drying_rows
 from shadewright.web.day_papers.used_words import cautions, figures, spent_rows
 from shadewright.web.dye_days.crumbs import crumbs_of
-from shadewright.web.dye_days.words import named_day
+from shadewright.web.dye_days.words import clock, named_day
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
@@ -118,7 +118,7 @@ def _fact(found: DayAfter) -> str:
     last = found.last_off
     if last.real is None:
         return f"{said}."
-    off = f"{said}, the last heat off at {localtime(last.real):%H:%M}"
+    off = f"{said}, the last heat off at {clock(last.real)}"
     return f"{off}, {last.differs}." if last.differs else f"{off}."
 
 
@@ -159,8 +159,7 @@ def _moment(each: Moment, day: date) -> SideRow:
 def _clock(at: datetime | None, day: date) -> str:
     if at is None:
         return ""
-    local = localtime(at)
-    return f"{local:%H:%M}" if local.date() == day else moment(at)
+    return clock(at) if localtime(at).date() == day else moment(at)
 
 
 def _lasted(each: Lasted) -> SideRow:
@@ -217,4 +216,4 @@ def _off(found: DayAfter) -> Chip:
     said = found.ledger.all_off
     if said is None:
         return Chip(words="not said yet", kind="caution")
-    return Chip(words=f"said at {localtime(said.at):%H:%M}", kind="good")
+    return Chip(words=f"said at {clock(said.at)}", kind="good")

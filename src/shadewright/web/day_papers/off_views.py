@@ -4,14 +4,13 @@ from datetime import date
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
-from django.utils.timezone import localtime
 
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.day_papers.forms import OffForm
 from shadewright.web.day_papers.pages import OffPage, SourceRow
 from shadewright.web.dye_days.crumbs import crumbs_of
-from shadewright.web.dye_days.words import named_day
+from shadewright.web.dye_days.words import clock, named_day
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Chip
@@ -91,4 +90,4 @@ def _source(name: str, power_kw: float, hot: tuple[BathNow, ...]) -> SourceRow:
 
 def _said(entry: DayEntry) -> str:
     by = f" by {entry.by}" if entry.by else ""
-    return f"Said at {localtime(entry.at):%H:%M}{by}."
+    return f"Said at {clock(entry.at)}{by}."

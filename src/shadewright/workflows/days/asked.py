@@ -7,10 +7,7 @@ Times are the clock on the wall, in minutes after the day opens.
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from datetime import datetime, timedelta
 from typing import TypeVar
-
-from django.utils import timezone
 
 from shadewright.core.planning import (
     Day,
@@ -73,13 +70,13 @@ def asked_of(now: DayNow) -> Asked:
         sources=tuple(_source(each, now.outages, clock) for each in sources),
         sinks=now.sinks,
         rack_slots=now.rack_slots,
-        rack_used=_rack_used(now, {each.name for each in baths}),
+        rack_used=_rack_used(now, clock, {each.name for each in baths}),
         washout=round(now.room.washout_min),
         baths=baths,
         opens_min=now.opens_at.hour * 60 + now.opens_at.minute,
         now=at,
     )
-    return Asked(day=day, before=dict(_before(now)), aside=wanted.aside)
+    return Asked(day=day, before=dict(_before(now, clock)), aside=wanted.aside)
 
 
 def _is_going(row: Bath) -> bool:
@@ -145,30 +142,23 @@ def _out_from(
     return min([*times, 0] if row.is_retired else times, default=None)
 
 
-def _rack_used(now: DayNow, names: set[str]) -> int:
+def _rack_used(now: DayNow, clock: DayClock, names: set[str]) -> int:
     """Return how many skeins hang there besides those of the baths in the plan."""
     if now.rack_used is not None:
         return now.rack_used
-    opens = timezone.make_aware(datetime.combine(now.day, now.opens_at))
+    opens = clock.time_of(0)
     at = max(opens, this_moment()) if now.day == today() else opens
     hung = (each for each in hung_at(at) if each.number not in names)
     return sum(each.skeins for each in hung if not each.is_due(at))
 
 
-def _before(now: DayNow) -> Iterator[tuple[str, PlaceBefore]]:
+def _before(now: DayNow, clock: DayClock) -> Iterator[tuple[str, PlaceBefore]]:
     plan = now.schedule
     if plan is None:
         return
-    opens = datetime.combine(now.day, now.opens_at)
     for each in plan.baths:
         filled = each.stage(Stage.FILL)
         if filled is not None:
-            starts = timezone.localtime(filled.starts_at).replace(tzinfo=None)
-            yield (
-                each.number,
-                PlaceBefore(
-                    pot=each.pot,
-                    source=each.source,
-                    start=round((starts - opens) / timedelta(minutes=1)),
-                ),
-            )
+            start = clock.minutes_at(filled.starts_at)
+            place = PlaceBefore(pot=each.pot, source=each.source, start=start)
+            yield each.number, place

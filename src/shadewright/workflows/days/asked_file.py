@@ -6,7 +6,14 @@ same plan again on the command line.
 
 from collections.abc import Mapping
 
-from shadewright.core.planning import Day, PlaceBefore, WantedBath
+from shadewright.core.planning import (
+    Day,
+    DayPerson,
+    DayPot,
+    DaySource,
+    PlaceBefore,
+    WantedBath,
+)
 
 File = dict[str, object]
 
@@ -17,38 +24,12 @@ def file_of(day: Day, before: Mapping[str, PlaceBefore]) -> File:
         "start": _clock(day, 0),
         "end": _clock(day, day.length),
         "now": _clock(day, day.now),
-        "people": [
-            {
-                "name": each.name,
-                "from": _clock(day, each.starts),
-                "to": _clock(day, each.ends),
-            }
-            for each in day.people
-        ],
-        "pots": [
-            _said(
-                name=each.name,
-                volume_l=each.volume_l,
-                mass_kg=each.mass_kg,
-                material=each.material,
-                out_from=_clock_or_none(day, each.out_from),
-            )
-            for each in day.pots
-        ],
+        "people": [_person(each, day) for each in day.people],
+        "pots": [_pot(each, day) for each in day.pots],
         "circuits": [
             {"name": each.name, "limit_kw": each.limit_kw} for each in day.circuits
         ],
-        "sources": [
-            _said(
-                name=each.name,
-                power_kw=each.power_kw,
-                kind=str(each.kind),
-                circuit=each.circuit or None,
-                out_from=_clock_or_none(day, each.out_from),
-                room_g=each.room_g,
-            )
-            for each in day.sources
-        ],
+        "sources": [_source(each, day) for each in day.sources],
         "sinks": day.sinks,
         "rack_slots": day.rack_slots,
         "rack_used": day.rack_used,
@@ -56,6 +37,35 @@ def file_of(day: Day, before: Mapping[str, PlaceBefore]) -> File:
         "baths": [_bath(each, day) for each in day.baths],
         "before": [{"name": name, **_place(each)} for name, each in before.items()],
     }
+
+
+def _person(each: DayPerson, day: Day) -> File:
+    return {
+        "name": each.name,
+        "from": _clock(day, each.starts),
+        "to": _clock(day, each.ends),
+    }
+
+
+def _pot(each: DayPot, day: Day) -> File:
+    return _said(
+        name=each.name,
+        volume_l=each.volume_l,
+        mass_kg=each.mass_kg,
+        material=each.material,
+        out_from=_clock_or_none(day, each.out_from),
+    )
+
+
+def _source(each: DaySource, day: Day) -> File:
+    return _said(
+        name=each.name,
+        power_kw=each.power_kw,
+        kind=str(each.kind),
+        circuit=each.circuit or None,
+        out_from=_clock_or_none(day, each.out_from),
+        room_g=each.room_g,
+    )
 
 
 def _bath(each: WantedBath, day: Day) -> File:
