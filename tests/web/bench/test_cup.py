@@ -58,6 +58,7 @@ def test_time_first_then_what_is_left_is_written(client: Client, pot: Ready) -> 
     assert "On the yarn: about 0.675 % of 0.9 %." in said
     assert "Hold 15 min longer" in said
     tapped(pot.number, BathAct.NOTE, "hold/more", value=15.0, unit="min")
+    assert "Hold 15 min longer" not in shown(client, pot).text
     left(pot, 10.0)
     said = shown(client, pot).text
     assert "about 10 % stays in the bath" in said

@@ -7,6 +7,7 @@ from shadewright.web.bench.pages import CupNote, DeviationNote
 from shadewright.web.parts import Caution
 from shadewright.workflows.bath_pages import BathAct, BathNow, BathStatus, DoneLine
 from shadewright.workflows.bath_ph import late_advice, measured_ph, ph_of_bath
+from shadewright.workflows.bath_shapes import MORE
 from shadewright.workflows.cup_looks import CupNow, cup_now
 from shadewright.workflows.deviations import Deviation, deviations
 from shadewright.workflows.rescaling import is_settled
@@ -60,13 +61,24 @@ def cup_note(bath: BathNow) -> CupNote | None:
     cup = _cup(bath)
     if cup is None:
         return None
-    minutes = cup.advice.minutes
+    minutes = None if _is_given(bath) else cup.advice.minutes
     return CupNote(
         words=cup.advice.words,
         steps=(cup.on_yarn, *cup.advice.steps),
         asks=cup.advice.act is NextAct.READ,
         longer=None if minutes is None else after_keys.longer_key(bath, minutes),
     )
+
+
+def _is_given(bath: BathNow) -> bool:
+    """Whether the hold was made longer since the newest look in the cup."""
+    asked = (x for x in bath.standing if x.act == BathAct.LEFTOVER or _is_more(x))
+    newest = next(asked, None)
+    return newest is not None and _is_more(newest)
+
+
+def _is_more(line: DoneLine) -> bool:
+    return line.step.endswith(MORE)
 
 
 def late_acid(bath: BathNow) -> tuple[str, ...]:
