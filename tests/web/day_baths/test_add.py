@@ -228,3 +228,15 @@ def test_the_colourway_of_a_row_to_dye_brings_its_orders(
     Base.objects.filter(pk=things.base).update(skein_g=50.0)
     assert "150 g, 3 skeins" in read(client.get(ADD, asked | {"line": "x"})).text
     assert stock_needs(today()).dyes == ()
+
+
+def test_the_same_yarn_may_go_on_today_or_tomorrow(
+    client: Client, things: Dyeing
+) -> None:
+    things.recipe()
+    tomorrow = today() + timedelta(days=1)
+    shown = read(client.get(f"/days/{tomorrow:%Y-%m-%d}/add/", {"skeins": "3"}))
+    assert f"{ADD}?skeins=3" in shown.links
+    assert "Rather today" in shown.text
+    assert "Rather tomorrow" not in shown.text
+    assert "Rather tomorrow" in read(client.get(ADD)).text

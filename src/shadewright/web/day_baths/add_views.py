@@ -1,7 +1,8 @@
 """Put yarn on a day: show the baths while it is typed, then keep them."""
 
 from collections.abc import Mapping
-from datetime import date
+from dataclasses import replace
+from datetime import date, timedelta
 from uuid import UUID, uuid5
 
 from django.http import HttpRequest, HttpResponse, QueryDict
@@ -65,7 +66,21 @@ def add(request: HttpRequest, day: date) -> HttpResponse:
         else AddForm(initial=first, waiting=waiting)
     )
     is_live = "HX-Request" in request.headers
-    return show(request, _page(form, day, wanted, waiting, is_live=is_live))
+    page = _page(form, day, wanted, waiting, is_live=is_live)
+    return show(request, replace(page, rather=_rather(day, request.GET)))
+
+
+def _rather(day: date, asked: QueryDict) -> tuple[Link, ...]:
+    """Return the same yarn on the days that are nearest: today and tomorrow."""
+    near = (today(), today() + timedelta(days=1))
+    return tuple(
+        Link(
+            words=f"Rather {named_day(each).partition(',')[0].lower()}",
+            address=f"{reverse('day-add', args=[each])}?{asked.urlencode()}",
+        )
+        for each in near
+        if each != day
+    )
 
 
 def _keep(

@@ -101,6 +101,7 @@ class AddPage(Page):
     plan: SplitShown | None
     refusal: Refusal | None
     back: str
+    rather: tuple[Link, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
