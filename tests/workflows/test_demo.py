@@ -37,7 +37,7 @@ from shadewright.records.models import (
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import Grade, LotAct
 from shadewright.workflows.bath_pages import BathStatus, open_baths
-from shadewright.workflows.days.day_ledger import day_ledger
+from shadewright.workflows.days.day_ledger import DayAct, day_ledger
 from shadewright.workflows.days.rack import rack_now
 from shadewright.workflows.days.schedules import schedule_of
 from shadewright.workflows.days.stock_needs import stock_needs
@@ -250,7 +250,8 @@ def the_days_are_planned(day: date) -> None:
     assert {"Ines"} < {stage.person for stage in stages} <= {"", "Ines", "Tam"}
     needs = stock_needs(day + ONE_DAY)
     assert [need.dye_name for need in needs.dyes if need.is_short] == ["Rosehip"]
-    assert day_ledger(day - ONE_DAY).all_off is not None
+    evening = {entry.act for entry in day_ledger(day - ONE_DAY).entries}
+    assert DayAct.ALL_OFF in evening  # just after midnight a pot is hot since then
     rack = rack_now()
     assert 0 < rack.skeins <= rack.slots
     closed = Order.objects.order_by("number").values_list("is_closed", flat=True)
