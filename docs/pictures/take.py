@@ -14,6 +14,7 @@ import time
 import urllib.error
 import urllib.request
 from contextlib import contextmanager
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -43,6 +44,8 @@ def main() -> None:
         take(browser, "palette", "/shades/", DESK, height=1180)
         found = first_link(browser, "/shades/wanted/", "/shades/find/")
         take(browser, "find", found, PHONE, awaited=".answer")
+        tomorrow = datetime.now().astimezone().date() + timedelta(days=1)
+        take(browser, "day", f"/days/{tomorrow}/", DESK, height=1100)
         browser.close()
 
 
