@@ -4,13 +4,15 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 
 from shadewright.core.baths import Leg
 from shadewright.core.baths.heating import Pace
 from shadewright.records.models import Bath, HeatSource, Pot
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.catalogue import SourceKind
-from shadewright.workflows.bath_pages import bath_now
+from shadewright.workflows.bath_pages import bath_now, open_baths
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath, plan_bath
 from shadewright.workflows.heat_words import evidence_words, step_words, way_words
@@ -209,6 +211,18 @@ def test_a_pot_said_to_stand_on_a_steamer_is_planned_without_minutes(
     kitchen.ring.save()
     assert plan_bath(kitchen.wish()).heating.heat is None
     assert bath_now(kitchen.planned()).heat is None
+
+
+def test_more_open_baths_ask_the_store_no_more(kitchen: Kitchen) -> None:
+    kitchen.heated(20.0)
+    kitchen.planned()
+    counts = []
+    for _ in range(2):
+        kitchen.planned()
+        with CaptureQueriesContext(connection) as asked:
+            assert open_baths()[-1].heat is not None
+        counts.append(len(asked))
+    assert counts[0] == counts[1]
 
 
 def test_where_no_start_is_said_it_is_guessed(kitchen: Kitchen) -> None:
