@@ -15,6 +15,7 @@ from shadewright.workflows.days.day_clock import DayClock
 from shadewright.workflows.days.day_jobs import day_jobs
 from shadewright.workflows.days.day_now import DayNow
 from shadewright.workflows.days.day_order import DayInOrder
+from shadewright.workflows.days.moved_on import moved_on
 from shadewright.workflows.days.schedules import Schedule
 from shadewright.workflows.stamps import this_moment, today
 
@@ -62,6 +63,7 @@ class PlanShown:
     hands: str
     made: str
     why: str
+    moved: str
     changes: tuple[str, ...]
     conflicts: tuple[ConflictRow, ...]
     left_out: tuple[OutRow, ...]
@@ -83,6 +85,7 @@ def shown_plan(day: DayNow, plan: Schedule, order: DayInOrder) -> PlanShown:
         hands=span(plan.hands_min),
         made=_made(plan),
         why=plan.why,
+        moved="" if day.is_past else ", ".join(moved_on(day, plan)),
         changes=tuple(_changes(plan, day, called)),
         conflicts=tuple(_conflicts(day, plan, called)),
         left_out=tuple(
