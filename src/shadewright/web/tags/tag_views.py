@@ -73,17 +73,21 @@ def lot_tags(request: HttpRequest, number: str) -> HttpResponse:
 
 @require_safe
 def print_tags(request: HttpRequest, number: str) -> HttpResponse:
-    """Answer with a lot's tags on paper."""
-    form = PrintForm(request.GET)
+    """Answer with a lot's tags on paper; the usual ones where nothing is asked."""
+    found = tags_of(number)
+    form = PrintForm(request.GET or _usual(found))
     if form.is_valid():
         sent = form.cleaned_data
         sheet = lot_tags_pdf(
             number, count=sent["count"], shape=sent["shape"], paper=sent["paper"]
         )
         return pdf(sheet, name=f"tags {number}")
-    found = tags_of(number)
     page = _page(number, found, "", YarnForm(initial=vars(yarn_words(found.base_id))))
     return show(request, _with_form(page, form), status=422)
+
+
+def _usual(found: LotTags) -> dict[str, object]:
+    return {"count": found.count, "shape": "tag", "paper": "a4"}
 
 
 def _with_form(page: LotTagsPage, form: PrintForm) -> LotTagsPage:
@@ -101,9 +105,7 @@ def _page(
         tag=None if found is None else found.tag,
         trouble=Caution(title="No tags for it.", text=trouble) if trouble else None,
         lacks="" if found is None else ", ".join(found.lacks),
-        form=None
-        if found is None
-        else PrintForm(initial={"count": found.count, "shape": "tag", "paper": "a4"}),
+        form=None if found is None else PrintForm(initial=_usual(found)),
         yarn_form=form,
         regions=tuple(each for each in regions() if each.is_used),
         check_locally=CHECK_LOCALLY,
