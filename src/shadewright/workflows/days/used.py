@@ -134,11 +134,11 @@ def _filled_l(bath: BathNow) -> float | None:
 
 def _most_kwh(row: Bath, bath: BathNow) -> float | None:
     """Return what a burner at full power gives from the first on to the last off."""
-    ons = [line.at for line in bath.standing if line.act == BathAct.HEAT_ON]
+    lit = [line.at for line in bath.standing if line.act == BathAct.HEAT_ON]
     offs = [line.at for line in bath.standing if line.act == BathAct.HEAT_OFF]
-    if row.source is None or not ons or not offs or max(offs) < min(ons):
+    if row.source is None or not lit or not offs or max(offs) < min(lit):
         return None
-    hours = (max(offs) - min(ons)).total_seconds() / 3600
+    hours = (max(offs) - min(lit)).total_seconds() / 3600
     return row.source.power_kw * hours
 
 

@@ -54,7 +54,7 @@ STEPS: Mapping[FastnessKind, str] = {
         "dry them apart."
     ),
     FastnessKind.RUB_DRY: (
-        "Rub a dry white cloth over 10 cm of yarn, ten times to and fro."
+        "Rub a dry white cloth over 10 cm of yarn, ten times, forth and back."
     ),
     FastnessKind.RUB_WET: "The same with a damp cloth; dry it before you look.",
 }
