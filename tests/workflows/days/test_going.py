@@ -8,10 +8,11 @@ from django.utils import timezone
 
 from shadewright.core.planning import Stage
 from shadewright.exchange.day_file import read_day
-from shadewright.records.models import DaySchedule
+from shadewright.records.models import Bath, DaySchedule
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.days.asked import asked_of
 from shadewright.workflows.days.day_now import day_now
+from shadewright.workflows.days.pinning import WishSaid, keep_wish
 from shadewright.workflows.days.scheduling import make_plan
 from shadewright.workflows.stamps import as_of, stamp_now
 from tests.workflows.days.rooms import dyehouse
@@ -44,3 +45,19 @@ def test_a_top_that_came_early_takes_the_looks_that_were_to_come_with_it() -> No
     (kept,) = read_day(json.dumps(DaySchedule.objects.latest("pk").asked)).baths
     assert [each.stage for each in before.touches] == [Stage.RAMP]
     assert (kept.minutes[Stage.RAMP], kept.touches) == (5, ())
+
+
+@pytest.mark.django_db
+def test_who_says_where_a_bath_stands_is_believed() -> None:
+    """It was planned on one plate and put on the other."""
+    with as_of(at(7)):
+        house = dyehouse()
+        number = house.bath(DAY)
+        make_plan(day=DAY, stamp=stamp_now(by=None), seconds=0.02)
+    row = Bath.objects.get(number=number)
+    other = next(each for each in house.sources if each != row.source)
+    with as_of(at(8)):
+        tapped(number, BathAct.STARTED, "fill")
+        keep_wish(day=DAY, number=number, wish=WishSaid(source_id=other.pk))
+    row.refresh_from_db()
+    assert row.source == other

@@ -109,11 +109,11 @@ def _check_source(wish: WishSaid) -> None:
 
 
 def _place_begun(row: Bath, wish: WishSaid) -> None:
-    """Write down where a bath stands that began before anybody said where."""
+    """Write down where a bath that has begun really stands."""
     if status_of_row(row) is BathStatus.PLANNED:
         return
-    if row.pot_id is None and wish.pot_id is not None:
+    if wish.pot_id is not None:
         row.pot = Pot.objects.get(pk=wish.pot_id)
-    if row.source_id is None and wish.source_id is not None:
+    if wish.source_id is not None:
         row.source = HeatSource.objects.get(pk=wish.source_id)
     row.save(update_fields=["pot", "source"])
