@@ -7,17 +7,11 @@ from uuid import UUID
 
 from shadewright.core.solutions.ledger import bottle_state
 from shadewright.records.models import (
-    BathLine,
     BottleLine,
     CatalogueVersion,
     ColourReading,
-    DayLine,
-    EvidenceLine,
-    JarLine,
-    LotLine,
     PowderJar,
     StockBottle,
-    ToolCheck,
 )
 from shadewright.records.models.ledgers import LedgerRow
 from shadewright.records.reads import bottle_rows, jar_ledger_rows
@@ -45,71 +39,11 @@ def keep_line(line: LedgerRow, stamp: Stamp) -> None:
         check_bottle(line.bottle)
 
 
-def keep_bottle_line(line: BottleLine, stamp: Stamp) -> BottleLine:
-    """Add a line to a bottle's ledger; core's error if it no longer adds up.
-
-    Call inside a transaction: an error leaves nothing behind.
-    """
-    _sign(line, stamp)
-    line.save()
-    check_bottle(line.bottle)
-    return line
-
-
-def keep_jar_line(line: JarLine, stamp: Stamp) -> JarLine:
-    """Add a line to a jar's ledger."""
-    _sign(line, stamp)
-    line.save()
-    return line
-
-
-def keep_bath_line(line: BathLine, stamp: Stamp) -> BathLine:
-    """Add a line to a bath's ledger."""
-    _sign(line, stamp)
-    line.save()
-    return line
-
-
-def keep_lot_line(line: LotLine, stamp: Stamp) -> LotLine:
-    """Add a line to a lot's ledger."""
-    _sign(line, stamp)
-    line.save()
-    return line
-
-
-def keep_day_line(line: DayLine, stamp: Stamp) -> DayLine:
-    """Add a line to a dye day's ledger."""
-    _sign(line, stamp)
-    line.save()
-    return line
-
-
-def keep_tool_check(line: ToolCheck, stamp: Stamp) -> ToolCheck:
-    """Add a check to a tool's ledger."""
-    _sign(line, stamp)
-    line.save()
-    return line
-
-
-def keep_colour_reading(row: ColourReading, stamp: Stamp) -> ColourReading:
-    """Add a reading to a swatch's colours."""
-    _sign(row, stamp)
-    row.save()
-    return row
-
-
 def keep_colour_readings(rows: Sequence[ColourReading], stamp: Stamp) -> None:
     """Add many readings of one deed at once."""
     for row in rows:
         _sign(row, stamp)
     ColourReading.objects.bulk_create(rows)
-
-
-def keep_evidence_line(line: EvidenceLine, stamp: Stamp) -> EvidenceLine:
-    """Add to what is said of a swatch as evidence."""
-    _sign(line, stamp)
-    line.save()
-    return line
 
 
 def check_bottle(bottle: StockBottle) -> None:

@@ -26,7 +26,7 @@ from shadewright.records import reads, recipe_reads
 from shadewright.records.models import Bath, BathLine, BottleLine, StockBottle
 from shadewright.records.models.baths import BathAct
 from shadewright.records.shapes import state_of
-from shadewright.records.writes import keep_bath_line, keep_bottle_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.bath_pages import BathNow, bath_now
 from shadewright.workflows.bench_tools import tool_of
 from shadewright.workflows.dosing import stock_ml
@@ -109,7 +109,7 @@ def keep_tap(what: Tap, *, stamp: Stamp) -> None:
         tool_id=tool_of(bath, step=known.step, unit=known.unit, bottle=known.bottle),
         device=known.device.strip()[:40],
     )
-    keep_bath_line(line, stamp)
+    keep_line(line, stamp)
 
 
 def _is_plausible(value: float) -> bool:
@@ -165,7 +165,8 @@ def _draw(bath: Bath, what: Tap, amount: float, stamp: Stamp) -> BottleLine:
         volume_ml=volume_ml,
         note=f"bath {bath.number}",
     )
-    return keep_bottle_line(line, stamp)
+    keep_line(line, stamp)
+    return line
 
 
 def _mend_level(
@@ -182,7 +183,7 @@ def _mend_level(
     counted = BottleLine(
         bottle=bottle, act=BottleAct.COUNTED.value, volume_ml=volume_ml, note=note
     )
-    keep_bottle_line(counted, stamp)
+    keep_line(counted, stamp)
 
 
 def take_back(*, deed: UUID, stamp: Stamp) -> None:

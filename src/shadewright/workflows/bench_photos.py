@@ -12,7 +12,7 @@ from shadewright.exchange.photo import kept_photo
 from shadewright.records import recipe_reads
 from shadewright.records.models import BathLine
 from shadewright.records.models.baths import BathAct
-from shadewright.records.writes import keep_bath_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.stamps import Stamp, is_written
 
 _BY_PHOTO = "by a photo, rough"
@@ -68,4 +68,4 @@ def _keep(
     line.device = device.strip()[:40]
     name = f"{number}-{stamp.deed.hex}.jpg"
     line.photo = ContentFile(kept_photo(photo), name=name)
-    keep_bath_line(line, stamp)
+    keep_line(line, stamp)

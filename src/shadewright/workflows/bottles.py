@@ -19,7 +19,7 @@ from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.models.shelf import Evidence
 from shadewright.records.shapes import line_spread, state_of
-from shadewright.records.writes import keep_bottle_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.catalogue import keep_item
 from shadewright.workflows.filling import (
     Filling,
@@ -188,7 +188,7 @@ def add_line(
             tool_id=None if tool is None else tool.id,
             spread=[] if read is None else line_spread(amount=read.terms),
         )
-        keep_bottle_line(line, stamp)
+        keep_line(line, stamp)
     return shelf_bottle(code)
 
 

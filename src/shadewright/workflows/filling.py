@@ -17,7 +17,7 @@ from shadewright.records.models import (
 )
 from shadewright.records.models.shelf import Evidence
 from shadewright.records.shapes import SpreadRow, line_spread, terms_to_json
-from shadewright.records.writes import Stamp, keep_bottle_line
+from shadewright.records.writes import Stamp, keep_line
 from shadewright.workflows.stamps import past_date
 from shadewright.workflows.stock_spreads import METHOD as SPREAD_METHOD
 from shadewright.workflows.stock_spreads import NOTHING_SAID, MadeWith, StockSpread
@@ -76,7 +76,7 @@ def fill_bottle(filling: Filling, about: Particulars, stamp: Stamp) -> StockBott
         tool_id=_id(filling.made_with.ware),
         spread=_line_spread(filling.spread),
     )
-    keep_bottle_line(line, stamp)
+    keep_line(line, stamp)
     return row
 
 

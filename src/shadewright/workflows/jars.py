@@ -18,7 +18,7 @@ from shadewright.records import reads
 from shadewright.records.models import JarLine, PowderJar
 from shadewright.records.models.ledgers import JarAct
 from shadewright.records.shapes import jar_left_g, standing_lines
-from shadewright.records.writes import keep_jar_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.stamps import Stamp, is_written, past_date
 
 LOW_SHARE = 0.2
@@ -103,7 +103,7 @@ def receive_jar(
         created_at=stamp.at,
         created_by_id=stamp.by,
     )
-    keep_jar_line(JarLine(jar=row, act=JarAct.FILLED, amount_g=powder_g), stamp)
+    keep_line(JarLine(jar=row, act=JarAct.FILLED, amount_g=powder_g), stamp)
     return jar(row.pk)
 
 
@@ -127,7 +127,7 @@ def count_jar(
     )
     _require_there(found)
     line = JarLine(jar=row, act=JarAct.COUNTED, amount_g=reading_g, note=note.strip())
-    keep_jar_line(line, stamp)
+    keep_line(line, stamp)
     return jar(jar_id)
 
 
@@ -137,7 +137,7 @@ def hand_in_jar(*, jar_id: int, stamp: Stamp, note: str = "") -> ShelfJar:
     row = reads.locked_jar(jar_id)
     if not is_written(stamp.deed):
         _require_there(shaped_jar(row))
-        keep_jar_line(JarLine(jar=row, act=JarAct.POURED, note=note.strip()), stamp)
+        keep_line(JarLine(jar=row, act=JarAct.POURED, note=note.strip()), stamp)
     return jar(jar_id)
 
 
@@ -159,7 +159,7 @@ def take_powder(*, row: PowderJar, dye_id: int, powder_g: float, stamp: Stamp) -
             argument="powder_g",
         )
     line = JarLine(jar=row, act=JarAct.WEIGHED_OUT, amount_g=powder_g)
-    keep_jar_line(line, stamp)
+    keep_line(line, stamp)
 
 
 def shaped_jar(row: PowderJar) -> ShelfJar:

@@ -18,7 +18,7 @@ from shadewright.records import lot_reads, recipe_reads
 from shadewright.records.models import Bath, BathLine, Lot, LotLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import ColourEvidence, Grade, LotAct
-from shadewright.records.writes import keep_bath_line, keep_lot_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.lot_lines import Held, held
 from shadewright.workflows.stamps import Stamp, is_written
 
@@ -207,11 +207,11 @@ def _lines(said: LotWords, before: Held) -> Iterator[LotLine]:
 def _write(lot: Lot, lines: Iterable[LotLine], stamp: Stamp) -> None:
     for line in lines:
         line.lot = lot
-        keep_lot_line(line, stamp)
+        keep_line(line, stamp)
 
 
 def _tick_finished(bath: Bath, stamp: Stamp) -> None:
     finished = bath.lines.filter(undone_by=None, act=BathAct.FINISHED)
     if not finished.exists():
         line = BathLine(bath=bath, act=BathAct.FINISHED, step="finish")
-        keep_bath_line(line, stamp)
+        keep_line(line, stamp)

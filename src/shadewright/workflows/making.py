@@ -16,7 +16,7 @@ from shadewright.errors import ConflictError, MissingError
 from shadewright.records import reads
 from shadewright.records.models import JarLine, StockMaking
 from shadewright.records.models.ledgers import JarAct
-from shadewright.records.writes import keep_jar_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.jars import take_powder
 from shadewright.workflows.makings import Making, label_percent, making
@@ -242,7 +242,7 @@ def _put_back(row: StockMaking, stamp: Stamp) -> None:
     lines = reads.jar_lines_of(row.deed).filter(undone_by=None, undoes=None)
     for line in lines:
         counter = JarLine(jar=line.jar, act=JarAct.UNDO, undoes=line)
-        keep_jar_line(counter, _of_deed(stamp, row.deed))
+        keep_line(counter, _of_deed(stamp, row.deed))
 
 
 def _of_deed(stamp: Stamp, deed: UUID) -> Stamp:

@@ -17,7 +17,7 @@ from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.models.shelf import Evidence
 from shadewright.records.shapes import line_spread, state_of
-from shadewright.records.writes import keep_bottle_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.bottles import add_line, on_shelf
 from shadewright.workflows.filling import (
     Filling,
@@ -94,7 +94,7 @@ def add_powder(
         tool_id=None if scale is None else scale.id,
         spread=line_spread(amount=scaled(read, by=factor / 100).terms),
     )
-    keep_bottle_line(line, stamp)
+    keep_line(line, stamp)
     return shelf_bottle(code)
 
 
@@ -136,7 +136,7 @@ def merge(*, code: str, from_codes: Sequence[str], stamp: Stamp) -> ShelfBottle:
         gone = BottleLine(
             bottle=source, act=BottleAct.POURED.value, note=f"merged into {code}"
         )
-        keep_bottle_line(gone, stamp)
+        keep_line(gone, stamp)
     return shelf_bottle(code)
 
 
@@ -198,7 +198,7 @@ def dilute(
         other=row,
         tool_id=None if measure is None else measure.id,
     )
-    keep_bottle_line(given, stamp)
+    keep_line(given, stamp)
     return shelf_bottle(row.code)
 
 
@@ -232,7 +232,7 @@ def _pour_over(
         other=into,
         tool_id=tool_id,
     )
-    keep_bottle_line(out, stamp)
+    keep_line(out, stamp)
     joined = BottleLine(
         bottle=into,
         act=BottleAct.STOCK_ADDED.value,
@@ -243,7 +243,7 @@ def _pour_over(
         tool_id=tool_id,
         spread=line_spread(strength=state.terms, amount=read.terms, lacks=state.lacks),
     )
-    keep_bottle_line(joined, stamp)
+    keep_line(joined, stamp)
 
 
 def _pair(from_code: str, code: str) -> tuple[StockBottle, StockBottle]:

@@ -15,7 +15,7 @@ from shadewright.records.models import (
     DayWish,
 )
 from shadewright.records.models.baths import BathAct
-from shadewright.records.writes import keep_bath_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.bath_pages import BathNow, BathStatus, shaped_bath
 from shadewright.workflows.bath_shapes import StepNow
 from shadewright.workflows.bath_wishes import BathWish
@@ -198,4 +198,4 @@ def _volume_ml(dose: BathDose, bottle: ShelfBottle) -> float:
 
 def _keep(row: Bath, act: BathAct, note: str, stamp: Stamp, *, step: str = "") -> None:
     line = BathLine(bath=row, act=act, step=step, note=note.strip()[:300])
-    keep_bath_line(line, stamp)
+    keep_line(line, stamp)

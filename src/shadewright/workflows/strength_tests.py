@@ -20,7 +20,7 @@ from shadewright.errors import ConflictError, OutOfRangeError
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.shapes import line_spread, state_of
-from shadewright.records.writes import keep_bottle_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.bottle_choice import first_to_expire, refused_for
 from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.readings import read_mass, read_volume
@@ -96,7 +96,7 @@ def draw_for_test(*, code: str, fresh_code: str, stamp: Stamp) -> StrengthTest:
             volume_ml=volume_ml,
             note=_drawn_for(code, fresh_code),
         )
-        keep_bottle_line(line, stamp)
+        keep_line(line, stamp)
     return test
 
 
@@ -129,7 +129,7 @@ def record_ladder(
         spread=line_spread(strength=strength.terms, lacks=lacks),
         note="; ".join(filter(None, (_seen(test, low_percent, high_percent), note))),
     )
-    keep_bottle_line(line, stamp)
+    keep_line(line, stamp)
     return shelf_bottle(code)
 
 

@@ -13,7 +13,7 @@ from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import tool_reads
 from shadewright.records.models import MeasuringTool, ToolCheck
 from shadewright.records.models.catalogue import ToolKind
-from shadewright.records.writes import keep_tool_check
+from shadewright.records.writes import keep_line
 from shadewright.workflows.stamps import Stamp, is_written
 from shadewright.workflows.tools import finding_of, unit_of
 from shadewright.workflows.undo import may_undo
@@ -127,7 +127,7 @@ def _entry(row: ToolCheck) -> CheckEntry:
 def _keep(check: ToolCheck, stamp: Stamp) -> None:
     """Write a check down, if core can make something of it."""
     finding_of(check)
-    keep_tool_check(check, stamp)
+    keep_line(check, stamp)
 
 
 def _scale(scale_id: int) -> MeasuringTool:

@@ -12,7 +12,7 @@ from shadewright.core.solutions.ledger import BottleAct
 from shadewright.records import reads
 from shadewright.records.models import BottleLine, StockBottle
 from shadewright.records.shapes import line_spread, standing_lines, state_of
-from shadewright.records.writes import keep_bottle_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
 from shadewright.workflows.stamps import Stamp, is_written
@@ -73,7 +73,7 @@ def weigh_bottle(
         line.act = BottleAct.EVAPORATED.value
         line.volume_ml = loss.volume_ml.value
         line.spread = line_spread(amount=loss.volume_ml.terms)
-    keep_bottle_line(line, stamp)
+    keep_line(line, stamp)
     return shelf_bottle(code)
 
 

@@ -12,7 +12,7 @@ from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.records import day_reads
 from shadewright.records.models import DayLine, DyeDay
 from shadewright.records.models.days import DayAct
-from shadewright.records.writes import keep_day_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.stamps import Stamp, is_written, past_date
 from shadewright.workflows.undo import may_undo
 
@@ -91,7 +91,7 @@ def write_day(
         unit=UNITS.get(act, ""),
         note=note.strip()[:300],
     )
-    keep_day_line(line, stamp)
+    keep_line(line, stamp)
 
 
 def say_all_off(day: date, *, hot: Sequence[str] = (), stamp: Stamp) -> None:

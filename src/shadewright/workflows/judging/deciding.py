@@ -10,7 +10,7 @@ from shadewright.errors import ConflictError
 from shadewright.records import lot_reads
 from shadewright.records.models import LotLine
 from shadewright.records.models.lots import Grade, LotAct
-from shadewright.records.writes import keep_lot_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.lot_lines import held
 from shadewright.workflows.stamps import Stamp, is_written
 
@@ -44,7 +44,7 @@ def decide(number: str, choice: Choice, *, stamp: Stamp) -> None:
     lines = tuple(lot.lines.all())
     if not lines:
         raise ConflictError(why=f"Lot {number} was taken back.")
-    keep_lot_line(LotLine(lot=lot, act=LotAct.DECIDED, words=choice), stamp)
+    keep_line(LotLine(lot=lot, act=LotAct.DECIDED, words=choice), stamp)
     if choice is Choice.ONE_OFF and held(lines).grade is not Grade.ONE_OFF:
         line = LotLine(lot=lot, act=LotAct.GRADED, words=Grade.ONE_OFF)
-        keep_lot_line(line, stamp)
+        keep_line(line, stamp)

@@ -29,7 +29,7 @@ from shadewright.errors import ConflictError
 from shadewright.records import judging_reads, reads
 from shadewright.records.models import BottleLine, Lot
 from shadewright.records.shapes import line_spread, state_of
-from shadewright.records.writes import keep_bottle_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.judging.causes import Why, why
 from shadewright.workflows.judging.histories import DyeThen, History, planned_doses
@@ -116,7 +116,7 @@ def take_strength(*, number: str, stamp: Stamp) -> StrengthLesson:
         spread=line_spread(strength=lesson.strength.terms, lacks=[_LACKS]),
         note=f"by the colour of lot {number}",
     )
-    keep_bottle_line(line, stamp)
+    keep_line(line, stamp)
     return lesson
 
 

@@ -13,7 +13,7 @@ from shadewright.errors import ConflictError
 from shadewright.records import lot_reads
 from shadewright.records.models import LotLine
 from shadewright.records.models.lots import LotAct
-from shadewright.records.writes import keep_lot_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.stamps import Stamp, is_written, this_moment
 from shadewright.workflows.undo import may_undo
 
@@ -63,7 +63,7 @@ def keep_snip(number: str, *, minutes: float, stamp: Stamp) -> None:
         argument="minutes",
     )
     line = LotLine(lot=lot, act=LotAct.SNIPPED, value=minutes)
-    keep_lot_line(line, stamp)
+    keep_line(line, stamp)
 
 
 def require_dry(number: str, at: datetime) -> None:

@@ -8,7 +8,7 @@ from shadewright.errors import ConflictError
 from shadewright.records import lot_reads, shade_reads
 from shadewright.records.models import ColourReading, EvidenceLine, Lot
 from shadewright.records.models.swatches import EvidenceAct
-from shadewright.records.writes import keep_colour_reading, keep_evidence_line
+from shadewright.records.writes import keep_line
 from shadewright.workflows.shades.entering_swatches import swatch_of_bath
 from shadewright.workflows.shades.offering import noted_lot
 from shadewright.workflows.shades.swatches import swatch_now
@@ -54,7 +54,7 @@ def leave_lot(*, number: str, stamp: Stamp) -> None:
 def _judge(swatch_id: int, act: EvidenceAct, stamp: Stamp) -> str:
     row = shade_reads.locked_swatch(swatch_id)
     if not is_written(stamp.deed):
-        keep_evidence_line(EvidenceLine(swatch=row, act=act), stamp)
+        keep_line(EvidenceLine(swatch=row, act=act), stamp)
     return row.label
 
 
@@ -63,7 +63,7 @@ def _judge_lot(number: str, act: EvidenceAct, stamp: Stamp) -> None:
     swatch_id = swatch_of_bath(number, stamp=stamp)
     if swatch_now(swatch_id).reading is None:
         _keep_noted(swatch_id, lot, stamp)
-    keep_evidence_line(EvidenceLine(swatch_id=swatch_id, act=act), stamp)
+    keep_line(EvidenceLine(swatch_id=swatch_id, act=act), stamp)
 
 
 def _keep_noted(swatch_id: int, lot: Lot, stamp: Stamp) -> None:
@@ -79,4 +79,4 @@ def _keep_noted(swatch_id: int, lot: Lot, stamp: Stamp) -> None:
         labs={"D65": list(noted.lab)},
         as_typed=noted.as_typed,
     )
-    keep_colour_reading(reading, stamp)
+    keep_line(reading, stamp)

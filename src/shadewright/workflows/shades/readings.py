@@ -20,7 +20,7 @@ from shadewright.exchange.typed_spectrum import typed_spectra
 from shadewright.records import shade_reads
 from shadewright.records.models import ColourReading
 from shadewright.records.models.swatches import ReadBy
-from shadewright.records.writes import keep_colour_reading
+from shadewright.records.writes import keep_line
 from shadewright.workflows.shades.kinds import SPREADS, Labs, reading_of
 from shadewright.workflows.shades.meters import MeterNow, meter
 from shadewright.workflows.shades.reading_lines import lab_lines, screen_lines
@@ -115,7 +115,8 @@ def keep_new_reading(*, swatch_id: int, new: NewReading, stamp: Stamp) -> int:
         return kept.pk
     row = row_of(new)
     row.swatch_id = swatch_id
-    return keep_colour_reading(row, stamp).pk
+    keep_line(row, stamp)
+    return row.pk
 
 
 def row_of(new: NewReading) -> ColourReading:
