@@ -225,11 +225,11 @@ def test_hours_and_people_are_kept_by_line(client: Client, house: Dyehouse) -> N
     house.bath(tomorrow())
     lines = "Ines 09:00 to 12:00\nInes 14.00-17.30\nA “helper” & co 10:00 to 11:00"
     hours = {"opens_at": "07:30", "closes_at": "19:00"}
-    shown = sent(client, "day-people", people=lines, **hours)
+    shown = sent(client, "day-hours", people=lines, **hours)
     assert "A “helper” & co 10:00 to 11:00" in shown.text
     assert "07:30 to 19:00" in shown.text
     assert DyeDay.objects.get().presences.count() == 3
-    assert "Ines 14:00 to 17:30" in page(client, "day-people").text
+    assert "Ines 14:00 to 17:30" in page(client, "day-hours").text
 
 
 @pytest.mark.parametrize(
@@ -246,14 +246,14 @@ def test_people_that_cannot_be_are_refused(
 ) -> None:
     del house
     hours = {"opens_at": "08:00", "closes_at": "18:00"}
-    refused = sent(client, "day-people", people=lines, **hours)
+    refused = sent(client, "day-hours", people=lines, **hours)
     assert refused.status == 422
     assert fault in refused.fault("people")
 
 
 def test_a_day_cannot_close_before_it_opens(client: Client, house: Dyehouse) -> None:
     del house
-    refused = sent(client, "day-people", opens_at="12:00", closes_at="09:00")
+    refused = sent(client, "day-hours", opens_at="12:00", closes_at="09:00")
     assert "after the opening at 12:00" in refused.fault("closes_at")
 
 

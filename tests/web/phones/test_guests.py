@@ -20,7 +20,14 @@ HOST = "192.168.1.5"
 PHONE = "192.168.1.20"
 METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS", "TRACE", "BREW"]
 DOOR = "/pair/"
-VALUES = {"int": "1", "uuid": str(uuid4()), "str": "K7R", "slug": "k7r", "path": "a/b"}
+VALUES = {
+    "int": "1",
+    "uuid": str(uuid4()),
+    "str": "K7R",
+    "slug": "k7r",
+    "path": "a/b",
+    "day": "2026-11-26",
+}
 
 
 def every_address(

@@ -77,7 +77,7 @@ def _keys(now: DayNow) -> Iterator[Key]:
 def _links(now: DayNow) -> Iterator[Link]:
     for words, name in (
         ("Put yarn on this day", "day-add"),
-        ("Hours and people", "day-people"),
+        ("Hours and people", "day-hours"),
         ("What is out", "day-replan"),
         ("Stock for the day", "day-stock"),
         ("Day sheet", "day-sheet"),
@@ -86,7 +86,7 @@ def _links(now: DayNow) -> Iterator[Link]:
         ("All off", "day-off"),
         ("How it went", "day-after"),
     ):
-        is_to_come = name in {"day-add", "day-people", "day-replan", "day-stock"}
+        is_to_come = name in {"day-add", "day-hours", "day-replan", "day-stock"}
         if not (now.is_past and is_to_come):
             yield from (
                 Link(words=key.words, address=key.address)

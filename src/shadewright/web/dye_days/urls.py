@@ -16,6 +16,6 @@ urlpatterns = [
     path("<day:day>/", day, name="day"),
     path("<day:day>/plan/", plan, name="day-plan"),
     path("<day:day>/replan/", replan, name="day-replan"),
-    path("<day:day>/people/", hours, name="day-people"),
+    path("<day:day>/hours/", hours, name="day-hours"),
     path("<day:day>/baths/<str:number>/", bath_of_day, name="day-bath"),
 ]
