@@ -1,6 +1,6 @@
 """How long a dye keeps, from the looks that were written down."""
 
-from datetime import UTC, datetime, time, timedelta
+from datetime import timedelta
 
 import pytest
 
@@ -14,7 +14,7 @@ from shadewright.workflows.dye_lives import (
 )
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
-from shadewright.workflows.stamps import stamp_now, today
+from shadewright.workflows.stamps import stamp_now, this_moment, today
 from shadewright.workflows.undo import undo
 from tests.workflows.bench import new_dye, now
 
@@ -34,8 +34,7 @@ def made(dye_id: int, *, days_ago: int, is_about: bool = False) -> ShelfBottle:
 
 
 def looked(bottle: ShelfBottle, look: Look, *, days_ago: int) -> ShelfBottle:
-    day = today() - timedelta(days=days_ago)
-    at = datetime.combine(day, time(12), tzinfo=UTC)
+    at = this_moment() - timedelta(days=days_ago)
     return look_at(code=bottle.code, look=look, stamp=stamp_now(by=None, at=at))
 
 
