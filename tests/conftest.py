@@ -18,6 +18,7 @@ from tests import postgres
 
 pytest_plugins = ["tests.browser"]
 
+TESTS = Path(__file__).parent
 STUDIO = pytest.StashKey[Path]()
 SERVER = pytest.StashKey[postgres.Server]()
 STORE_FIXTURES = {"db", "transactional_db", "django_db_reset_sequences", "live_server"}
@@ -72,6 +73,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """
     for item in items:
         used = set(getattr(item, "fixturenames", ()))
+        item.add_marker(_part(item.path.relative_to(TESTS).parts))
         if "browser" in used:
             item.add_marker("browser")
         elif item.get_closest_marker("one_store"):
@@ -90,6 +92,17 @@ def django_db_modify_db_settings(request: pytest.FixtureRequest) -> None:
     if entry["ENGINE"].endswith("sqlite3"):
         folder = request.config.stash[STUDIO]
         entry["TEST"]["NAME"] = str(folder / "test.sqlite3")
+
+
+def _part(parts: tuple[str, ...]) -> str:
+    """Return which part a test is of: core, a page that asks through workflows, else.
+
+    The catalogue's pages ask the store themselves, so they are no such pages.
+    """
+    if parts[0] == "core":
+        return "core"
+    is_page = parts[0] == "web" and parts[1] != "catalogue"
+    return "page" if is_page else "other"
 
 
 def _server() -> postgres.Server:

@@ -1,8 +1,8 @@
 """Run the checks and the tests: what ``python3 start.py test`` and ``check`` do.
 
 ``check`` runs the checks and the house tests. ``test`` runs the checks, then every
-test on SQLite and, beside it, those that touch the store on PostgreSQL; the
-Chromium and the PostgreSQL that they need are installed where that can be.
+test on SQLite and those that touch the store, but for pages, on PostgreSQL too;
+the Chromium and the PostgreSQL that they need are installed where that can be.
 What follows ``test`` is handed to pytest. The last line is the sum of it all.
 """
 
@@ -31,8 +31,9 @@ CHECKS = {
     "deptry": ("deptry", "."),
 }
 STORE = ("-m", "store")
-OTHERS = ("-m", "not store")
-ON_POSTGRES = ("--postgres", *STORE)
+ON_POSTGRES = ("--postgres", "-m", "store and not page")
+CORE = ("-m", "core and not store")
+OTHERS = ("-m", "not store and not core")
 HOUSE = {
     "house tests": (
         *("pytest", "-q", "tests/house"),
@@ -83,7 +84,11 @@ def test(words: Sequence[str]) -> Counts:
 
 
 def on_both_databases(words: Sequence[str]) -> Counts:
-    """Run the store's tests on SQLite, then on PostgreSQL, and all others beside."""
+    """Run the store's tests on both databases, then core's, and all others beside.
+
+    Two cores share them about evenly so. Pages are asked on SQLite alone: what they
+    ask of the store, they ask through workflows, which are tested on both.
+    """
     with tempfile.TemporaryFile("w+", encoding="utf-8") as said:
         with ThreadPoolExecutor(max_workers=1) as beside:
             others = beside.submit(run_pytest, *words, *OTHERS, out=said)
@@ -91,6 +96,8 @@ def on_both_databases(words: Sequence[str]) -> Counts:
             counts = run_pytest(*words, *STORE)
             print("\nThe store's tests, on PostgreSQL", flush=True)
             counts = counts.plus(run_pytest(*words, *ON_POSTGRES))
+            print("\nCore's tests", flush=True)
+            counts = counts.plus(run_pytest(*words, *CORE))
         said.seek(0)
         print(f"\nEvery other test\n{said.read()}", flush=True)
     return counts.plus(others.result())

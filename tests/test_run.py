@@ -47,11 +47,12 @@ def test_both_databases_are_asked_and_all_are_counted(
         return Counts(2, 1, 0)
 
     monkeypatch.setattr(run, "run_pytest", pretend)
-    assert run.on_both_databases(()) == Counts(12, 1, 0)
-    assert sorted(asked) == sorted([run.STORE, run.OTHERS, run.ON_POSTGRES])
+    assert run.on_both_databases(()) == Counts(17, 1, 0)
+    every = [run.STORE, run.OTHERS, run.ON_POSTGRES, run.CORE]
+    assert sorted(asked) == sorted(every)
     said = capsys.readouterr().out
     assert said.index("on SQLite") < said.index("on PostgreSQL") < said.index("other")
-    assert "asked with not store" in said
+    assert "asked with not store and not core" in said
 
 
 def test_a_failed_check_fails_the_run(monkeypatch: pytest.MonkeyPatch) -> None:
