@@ -15,6 +15,7 @@ from shadewright.records.models import (
     DayWish,
     DyeDay,
     DyeRoom,
+    Studio,
 )
 from shadewright.records.models.baths import BathAct
 from shadewright.web.dye_days import plan_views, wish_views
@@ -198,7 +199,10 @@ def test_today_is_replanned_from_what_is_on_the_heat(
     client: Client, house: Dyehouse
 ) -> None:
     DyeRoom.objects.create(
-        studio_id=1, opens_at=time(0, 1), closes_at=time(23, 59), cools_overnight=False
+        studio=Studio.objects.get(),
+        opens_at=time(0, 1),
+        closes_at=time(23, 59),
+        cools_overnight=False,
     )
     going, waits = house.bath(today()), house.bath(today())
     noon = timezone.make_aware(datetime.combine(today(), time(12)))

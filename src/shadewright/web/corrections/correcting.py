@@ -114,6 +114,7 @@ def _page(
         share=_SHARE_WHY.format(share=share),
         form=form,
         prices=prices,
+        is_priced=prices.is_bound,
         money=tuple(_money(found, prices)),
         own=request.get_full_path(),
     )

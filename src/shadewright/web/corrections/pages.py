@@ -47,6 +47,7 @@ class CorrectPage(Page):
     share: str
     form: KeepForm | None
     prices: PriceForm
+    is_priced: bool
     money: tuple[str, ...]
     own: str
 

@@ -48,6 +48,9 @@ _PAPERS = (
     ("Cards", "day-cards"),
 )
 
+_OF_WAITING = {"soak-list", "pull-list"}
+"""Papers of baths that have not begun."""
+
 
 def after(request: HttpRequest, day: date) -> HttpResponse:
     """Show how a day went; what is sent is a reading or a note of it."""
@@ -87,6 +90,7 @@ def _write(request: HttpRequest, day: date, form: ReadForm) -> int:
 
 def _page(day: date, form: ReadForm) -> AfterPage:
     found = day_after(day)
+    waits = any(each.status is BathStatus.PLANNED for each in found.baths)
     return AfterPage(
         title=f"How it went: {named_day(day)}",
         fact=_fact(found),
@@ -94,6 +98,7 @@ def _page(day: date, form: ReadForm) -> AfterPage:
         papers=tuple(
             Link(words=words, address=reverse(name, args=[day]))
             for words, name in _PAPERS
+            if name not in _OF_WAITING or waits
         )
         if found.baths
         else (),

@@ -20,6 +20,9 @@ from shadewright.workflows.days.day_order import DayInOrder, day_in_order
 from shadewright.workflows.days.next_things import next_things
 from shadewright.workflows.stamps import stamp_now, this_moment, today
 
+_OF_WAITING = {"soak-list", "pull-list"}
+"""Papers of baths that have not begun."""
+
 
 def day_page(now: DayNow) -> DayPage:
     """Return the page of a day."""
@@ -87,11 +90,18 @@ def _links(now: DayNow) -> Iterator[Link]:
         ("How it went", "day-after"),
     ):
         is_to_come = name in {"day-add", "day-hours", "day-replan", "day-stock"}
+        if name in _OF_WAITING and not _waits(now):
+            continue
         if not (now.is_past and is_to_come):
             yield from (
                 Link(words=key.words, address=key.address)
                 for key in _key(words, name, now)
             )
+
+
+def _waits(now: DayNow) -> bool:
+    """Whether a bath of the day has not begun, so that there is yarn to soak for."""
+    return any(bath.status is BathStatus.PLANNED for bath in now.baths)
 
 
 def _key(
