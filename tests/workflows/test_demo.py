@@ -260,6 +260,7 @@ def the_days_are_planned(day: date) -> None:
     assert all(check.verdict for check in checks)
 
 
+@pytest.mark.one_store
 @pytest.mark.django_db(transaction=True)
 def test_two_demos_of_one_moment_are_equal(settings: Settings, tmp_path: Path) -> None:
     now = moment("UTC", (2026, 5, 4, 15, 30))
