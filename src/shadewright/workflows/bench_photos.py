@@ -13,6 +13,7 @@ from shadewright.records import recipe_reads
 from shadewright.records.models import BathLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.writes import keep_line
+from shadewright.workflows.kept_photos import kept_photo_bytes
 from shadewright.workflows.stamps import Stamp, is_written
 
 _BY_PHOTO = "by a photo, rough"
@@ -48,14 +49,7 @@ def photo_of(*, number: str, deed: UUID) -> bytes:
     line = lines.exclude(photo="").first()
     if line is None:
         raise NotFoundError(kind="photo", key=number)
-    try:
-        with line.photo.open("rb") as file:
-            content: bytes = file.read()
-    except FileNotFoundError as gone:
-        raise NotFoundError(
-            kind="photo", key=number, advice="Its file is gone."
-        ) from gone
-    return content
+    return kept_photo_bytes(line.photo, key=number)
 
 
 @transaction.atomic

@@ -19,6 +19,7 @@ from shadewright.records.models import Bath, BathLine, Lot, LotLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import ColourEvidence, Grade, LotAct
 from shadewright.records.writes import keep_line
+from shadewright.workflows.kept_photos import kept_photo_bytes
 from shadewright.workflows.lot_lines import Held, held
 from shadewright.workflows.stamps import Stamp, is_written
 
@@ -130,14 +131,7 @@ def photo_bytes(*, number: str, line_id: int) -> bytes:
     line = next((x for x in lines if x.pk == line_id and x.act == LotAct.PHOTO), None)
     if line is None:
         raise NotFoundError(kind="photo", key=f"{number}, {line_id}")
-    try:
-        with line.photo.open("rb") as file:
-            content: bytes = file.read()
-    except FileNotFoundError as gone:
-        raise NotFoundError(
-            kind="photo", key=number, advice="Its file is gone."
-        ) from gone
-    return content
+    return kept_photo_bytes(line.photo, key=number)
 
 
 def doubt_of_bath(bath: Bath) -> str:

@@ -11,6 +11,7 @@ from shadewright.web.bench import taps
 from shadewright.web.bench.views import bench_page
 from shadewright.web.frame import person_id
 from shadewright.web.pages import show
+from shadewright.web.photos import jpeg
 from shadewright.workflows.bench_photos import keep_cups, keep_photo, photo_of
 from shadewright.workflows.stamps import Stamp, stamp_now
 
@@ -33,10 +34,7 @@ def add_bench_photo(request: HttpRequest, number: str) -> HttpResponse:
 @require_safe
 def bench_photo(_request: HttpRequest, number: str, deed: UUID) -> HttpResponse:
     """Send a photo of a bath: always a JPEG that was drawn here."""
-    content = photo_of(number=number, deed=deed)
-    answer = HttpResponse(content, content_type="image/jpeg")
-    answer.headers["Content-Disposition"] = f'inline; filename="{number}.jpg"'
-    return answer
+    return jpeg(photo_of(number=number, deed=deed), name=number)
 
 
 def _keep(request: HttpRequest, number: str, stamp: Stamp) -> None:

@@ -20,6 +20,7 @@ from shadewright.web.frame import person_id
 from shadewright.web.lot_crumbs import lots_link
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution
+from shadewright.web.photos import jpeg
 from shadewright.web.templatetags.house import day
 from shadewright.web.toasts import say
 from shadewright.workflows.buyers.complaints import (
@@ -110,9 +111,7 @@ def its_lot(request: HttpRequest, number: int) -> HttpResponse:
 @require_safe
 def photo(_request: HttpRequest, number: int) -> HttpResponse:
     """Send the photo that came with a complaint: always a JPEG that was drawn here."""
-    answer = HttpResponse(complaint_photo(number), content_type="image/jpeg")
-    answer.headers["Content-Security-Policy"] = "default-src 'none'; sandbox"
-    return answer
+    return jpeg(complaint_photo(number), name=f"complaint-{number}")
 
 
 def _kept(request: HttpRequest, form: ComplaintForm) -> int | None:

@@ -17,6 +17,7 @@ from shadewright.web.lots.forms import ColourForm, LotForm, PhotoForm
 from shadewright.web.lots.pages import CheckOfLot, LotPage, LotsPage, ReadOfLot
 from shadewright.web.lots.paging import page_asked, pages_of
 from shadewright.web.pages import Link, show
+from shadewright.web.photos import jpeg
 from shadewright.web.sorting import read_order
 from shadewright.web.standings import standing_chip
 from shadewright.web.toasts import say
@@ -119,10 +120,7 @@ def photo(request: HttpRequest, number: str) -> HttpResponse:
 def picture(_request: HttpRequest, number: str, line_id: int) -> HttpResponse:
     """Send a photo of a lot: always a JPEG that was drawn here."""
     content = photo_bytes(number=number, line_id=line_id)
-    answer = HttpResponse(content, content_type="image/jpeg")
-    answer.headers["Content-Disposition"] = f'inline; filename="lot-{line_id}.jpg"'
-    answer.headers["Content-Security-Policy"] = "default-src 'none'; sandbox"
-    return answer
+    return jpeg(content, name=f"lot-{line_id}")
 
 
 def _written(

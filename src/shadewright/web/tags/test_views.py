@@ -8,6 +8,7 @@ from shadewright.errors import StudioError
 from shadewright.web.frame import person_id
 from shadewright.web.lot_crumbs import lot_crumbs
 from shadewright.web.pages import show
+from shadewright.web.photos import jpeg
 from shadewright.web.tags.forms import TestForm
 from shadewright.web.tags.pages import LotTestsPage, TestRow
 from shadewright.web.toasts import say
@@ -45,9 +46,7 @@ def lot_tests(request: HttpRequest, number: str) -> HttpResponse:
 @require_safe
 def cloth(_request: HttpRequest, number: str, test_id: int) -> HttpResponse:
     """Send the photo of a test's cloths: always a JPEG that was drawn here."""
-    answer = HttpResponse(cloth_photo(number, test_id), content_type="image/jpeg")
-    answer.headers["Content-Security-Policy"] = "default-src 'none'; sandbox"
-    return answer
+    return jpeg(cloth_photo(number, test_id), name=f"cloths-{test_id}")
 
 
 def _kept(request: HttpRequest, number: str, form: TestForm) -> bool:

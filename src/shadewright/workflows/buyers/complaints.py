@@ -10,7 +10,6 @@ from django.db.models import Max
 from shadewright.errors import (
     ConflictError,
     MissingError,
-    NotFoundError,
     OutOfRangeError,
 )
 from shadewright.exchange.photo import kept_photo
@@ -19,6 +18,7 @@ from shadewright.records.models import Complaint, FastnessTest, Lot
 from shadewright.records.models.selling import ComplaintAbout
 from shadewright.workflows.buyers.recall import Reach, reaches_of
 from shadewright.workflows.buyers.replies import ReplyFacts, draft_reply
+from shadewright.workflows.kept_photos import kept_photo_bytes
 from shadewright.workflows.lot_skeins import skeins_of
 from shadewright.workflows.stamps import Stamp, past_date, today
 from shadewright.workflows.studio import studio
@@ -163,11 +163,7 @@ def name_lot(*, number: int, lot: str) -> None:
 def complaint_photo(number: int) -> bytes:
     """Return the photo that came with a complaint."""
     row = selling_reads.complaint_row(number)
-    if not row.photo:
-        raise NotFoundError(kind="photo", key=f"of complaint {number}")
-    with row.photo.open("rb") as file:
-        content: bytes = file.read()
-    return content
+    return kept_photo_bytes(row.photo, key=f"of complaint {number}")
 
 
 def _lot(number: str) -> Lot:

@@ -25,6 +25,7 @@ from shadewright.records import judging_reads, lot_reads
 from shadewright.records.models import FastnessTest
 from shadewright.records.models.judging import FastnessKind
 from shadewright.records.writes import keep_line
+from shadewright.workflows.kept_photos import kept_photo_bytes
 from shadewright.workflows.stamps import Stamp, is_written
 from shadewright.workflows.undo import may_undo
 
@@ -130,11 +131,9 @@ def cloth_photo(number: str, test_id: int) -> bytes:
     """Return the photo of a test's cloths."""
     lot = lot_reads.lot_row(number)
     row = judging_reads.standing_fastness_tests().filter(lot=lot, pk=test_id).first()
-    if row is None or not row.photo:
+    if row is None:
         raise NotFoundError(kind="photo", key=f"{number}, {test_id}")
-    with row.photo.open("rb") as file:
-        content: bytes = file.read()
-    return content
+    return kept_photo_bytes(row.photo, key=f"{number}, {test_id}")
 
 
 def _check(said: FastnessWords) -> None:
