@@ -63,6 +63,13 @@ class NumberInput(forms.TextInput):
         super().__init__(attrs={"inputmode": "decimal", "autocomplete": "off"})
 
 
+class WholeNumberInput(forms.TextInput):
+    """A text field with the keys of digits."""
+
+    def __init__(self) -> None:
+        super().__init__(attrs={"inputmode": "numeric", "autocomplete": "off"})
+
+
 class DayInput(forms.DateInput):
     """The browser's own calendar."""
 

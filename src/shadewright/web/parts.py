@@ -88,6 +88,24 @@ class Caution:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Refusal:
+    """Why what a form asks for cannot be; it takes the focus where it is new."""
+
+    note: Caution
+    takes_focus: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class Key:
+    """A key that leads to an act."""
+
+    words: str
+    address: str
+    icon: str = ""
+    css: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
 class TreeNode:
     """A thing in a trace and what hangs below it; a missing link is dashed."""
 

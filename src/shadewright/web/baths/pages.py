@@ -13,7 +13,7 @@ from shadewright.web.baths.heating import HeatShown
 from shadewright.web.depths import DepthRow, Sureness
 from shadewright.web.lots.pages import Pages
 from shadewright.web.pages import Link, Page
-from shadewright.web.parts import Caution, Chip, Measured
+from shadewright.web.parts import Caution, Chip, Key, Measured, Refusal
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -103,14 +103,6 @@ class ShownPlan:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Refusal:
-    """Why a bath cannot be planned so."""
-
-    note: Caution
-    takes_focus: bool
-
-
-@dataclass(frozen=True, kw_only=True)
 class PlanPage(Page):
     """Which recipe on which yarn; and what that takes."""
 
@@ -132,16 +124,6 @@ class NoRecipePage(Page):
 
     missing: str
     way_on: Link
-
-
-@dataclass(frozen=True, kw_only=True)
-class Key:
-    """A key that leads to an act."""
-
-    words: str
-    address: str
-    icon: str = ""
-    css: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

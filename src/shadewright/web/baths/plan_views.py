@@ -12,11 +12,11 @@ from shadewright.web.asking import number_asked
 from shadewright.web.baths.advising import AdviceShown, advice_panel
 from shadewright.web.baths.dosing import dosing_said_before
 from shadewright.web.baths.forms import PlanForm
-from shadewright.web.baths.pages import NoRecipePage, PlanPage, Refusal
+from shadewright.web.baths.pages import NoRecipePage, PlanPage
 from shadewright.web.baths.planning import shown_plan
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Caution
+from shadewright.web.parts import Caution, Refusal
 from shadewright.web.toasts import say
 from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.baths import keep_bath, plan_bath

@@ -8,12 +8,12 @@ from django.urls import reverse
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.web.acidity.sour import sour_bath
 from shadewright.web.baths.heating import shown_heat
-from shadewright.web.baths.pages import BathPage, Entry, Key, Said
+from shadewright.web.baths.pages import BathPage, Entry, Said
 from shadewright.web.baths.side_by_side import step_rows, title_of
 from shadewright.web.baths.words import act_words, status_chip
 from shadewright.web.depths import depth_rows
 from shadewright.web.pages import Link
-from shadewright.web.parts import Caution
+from shadewright.web.parts import Caution, Key
 from shadewright.web.purposes import PURPOSE_WORDS
 from shadewright.web.templatetags.house import day
 from shadewright.workflows.bath_cautions import recipe_cautions

@@ -4,7 +4,7 @@ from typing import Any
 
 from django import forms
 
-from shadewright.web.forms import DayInput, DeedForm, StudioForm
+from shadewright.web.forms import DayInput, DeedForm, StudioForm, WholeNumberInput
 from shadewright.workflows.buyers.complaints import ComplaintAbout, ComplaintWords
 from shadewright.workflows.lot_skeins import Sending
 from shadewright.workflows.lots import MOST_SKEINS
@@ -31,7 +31,7 @@ class OutForm(DeedForm):
     skeins = forms.IntegerField(
         min_value=1,
         max_value=MOST_SKEINS,
-        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        widget=WholeNumberInput(),
     )
     to_whom = forms.CharField(
         label="To whom",

@@ -9,7 +9,7 @@ from shadewright.core.quality import Band, Formula, Tolerances
 from shadewright.core.quantities import require_between
 from shadewright.core.quantities.reading import Asked, written
 from shadewright.web.amounts import AmountField
-from shadewright.web.forms import DayInput, DeedForm, StudioForm
+from shadewright.web.forms import DayInput, DeedForm, StudioForm, WholeNumberInput
 from shadewright.web.swatches.read_form import ReadForm
 from shadewright.workflows.judging.deciding import Choice
 from shadewright.workflows.judging.snips import USUAL_MIN
@@ -82,7 +82,7 @@ class SnipForm(DeedForm):
         initial=int(USUAL_MIN),
         min_value=1,
         max_value=1440,
-        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        widget=WholeNumberInput(),
     )
 
 
@@ -173,5 +173,5 @@ class WantedForm(StudioForm):
         label="Skeins that must go together",
         min_value=1,
         max_value=MOST_SKEINS,
-        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        widget=WholeNumberInput(),
     )

@@ -5,7 +5,7 @@ from typing import Any
 from django import forms
 
 from shadewright.web.amounts import PriceField, mass_field
-from shadewright.web.forms import DayInput, DeedForm, StudioForm
+from shadewright.web.forms import DayInput, DeedForm, StudioForm, WholeNumberInput
 from shadewright.workflows.choices import pots_in_use
 from shadewright.workflows.lots import MOST_SKEINS
 
@@ -22,7 +22,7 @@ class KeepForm(DeedForm):
         required=False,
         min_value=1,
         max_value=MOST_SKEINS,
-        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        widget=WholeNumberInput(),
     )
     pot = forms.ChoiceField(required=False)
     dyed_on = forms.DateField(label="Day", widget=DayInput)
@@ -43,7 +43,7 @@ class PriceForm(StudioForm):
         initial=15,
         min_value=0,
         max_value=100,
-        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        widget=WholeNumberInput(),
     )
 
 

@@ -15,13 +15,13 @@ from shadewright.errors import StudioError
 from shadewright.web.asking import number_asked
 from shadewright.web.baths.pages import NoRecipePage
 from shadewright.web.day_baths.forms import AddForm, line_key, usual_way
-from shadewright.web.day_baths.pages import AddPage, PastPage, Refusal, Waiting
+from shadewright.web.day_baths.pages import AddPage, PastPage, Waiting
 from shadewright.web.day_baths.showing import shown_split
 from shadewright.web.dye_days.crumbs import crumbs_of
 from shadewright.web.dye_days.words import named_day
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Caution
+from shadewright.web.parts import Caution, Refusal
 from shadewright.web.toasts import say
 from shadewright.web.ways import way_to
 from shadewright.workflows.choices import bases_in_use, pots_in_use

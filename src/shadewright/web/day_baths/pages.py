@@ -6,7 +6,7 @@ from uuid import UUID
 
 from shadewright.web.day_baths.forms import AddForm
 from shadewright.web.pages import Link, Page
-from shadewright.web.parts import Caution, Chip
+from shadewright.web.parts import Caution, Chip, Refusal
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -78,14 +78,6 @@ class SplitShown:
     scale: ScaleShown
     notes: tuple[str, ...]
     cautions: tuple[Caution, ...]
-
-
-@dataclass(frozen=True, kw_only=True)
-class Refusal:
-    """Why yarn cannot be put on a day so."""
-
-    note: Caution
-    takes_focus: bool
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,12 +8,12 @@ from shadewright.core.quantities import amount_text, counted
 from shadewright.web.baths.words import status_chip
 from shadewright.web.dye_days import patience
 from shadewright.web.dye_days.crumbs import days_crumb
-from shadewright.web.dye_days.pages import BathRow, DayPage, Key, SearchShown
+from shadewright.web.dye_days.pages import BathRow, DayPage, SearchShown
 from shadewright.web.dye_days.plan_part import shown_plan, unplanned
 from shadewright.web.dye_days.ways_on import ways_on
 from shadewright.web.dye_days.words import clock, load, named_day, span
 from shadewright.web.pages import Link
-from shadewright.web.parts import Chip
+from shadewright.web.parts import Chip, Key
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.day_now import DayBath, DayNow, WishNow
 from shadewright.workflows.days.day_order import DayInOrder, day_in_order

@@ -9,7 +9,7 @@ from shadewright.web.dye_days.forms import HoursForm, OutForm, WishForm
 from shadewright.web.dye_days.plan_part import PlanShown
 from shadewright.web.dye_days.room_form import RoomForm
 from shadewright.web.pages import Link, Page
-from shadewright.web.parts import Caution, Chip
+from shadewright.web.parts import Caution, Chip, Key
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,16 +66,6 @@ class SearchShown:
 
     is_over: bool
     said: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class Key:
-    """A key beside the head of the page."""
-
-    words: str
-    address: str
-    icon: str = ""
-    css: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

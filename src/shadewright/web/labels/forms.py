@@ -7,7 +7,7 @@ from django import forms
 
 from shadewright.core.quantities import amount_text
 from shadewright.paper import LABEL_FORMATS
-from shadewright.web.forms import StudioForm
+from shadewright.web.forms import StudioForm, WholeNumberInput
 from shadewright.workflows.shelf import ShelfBottle, shelf
 
 Choices = list[tuple[str, str]]
@@ -25,7 +25,7 @@ class LabelsForm(StudioForm):
     skip_first = forms.IntegerField(
         label="Labels already used on the sheet",
         initial=0,
-        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        widget=WholeNumberInput(),
         help_text="Counted row by row from the top left; 0 for a whole sheet.",
     )
 

@@ -5,7 +5,7 @@ from typing import Any
 from django import forms
 
 from shadewright.paper.skein_tags import MOST_TAGS, TAG_SHAPES
-from shadewright.web.forms import DayInput, DeedForm, StudioForm
+from shadewright.web.forms import DayInput, DeedForm, StudioForm, WholeNumberInput
 from shadewright.workflows.judging.fastness import CLOTHS, FastnessKind, FastnessWords
 from shadewright.workflows.tags.texts import MakerWords, Region, YarnWords
 
@@ -67,7 +67,7 @@ class PrintForm(StudioForm):
         label="How many",
         min_value=1,
         max_value=MOST_TAGS,
-        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        widget=WholeNumberInput(),
     )
     shape = forms.ChoiceField(choices=[(each.key, each.name) for each in TAG_SHAPES])
     paper = forms.ChoiceField(choices=[("a4", "A4"), ("letter", "US Letter")])
