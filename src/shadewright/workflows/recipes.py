@@ -102,6 +102,14 @@ def retire_recipe(*, recipe_id: int, is_retired: bool = True) -> RecipePage:
     return recipe(recipe_id)
 
 
+def numbered_name(wanted: str) -> str:
+    """Return a name that no recipe has: as it is, or with a number behind it."""
+    rows = Recipe.objects.filter(name__istartswith=wanted)
+    names = {name.casefold() for name in rows.values_list("name", flat=True)}
+    numbered = (f"{wanted} ({count})" for count in range(2, len(names) + 2))
+    return next(x for x in (wanted, *numbered) if x.casefold() not in names)
+
+
 def _write(
     row: Recipe, text: RecipeText, *, parent: RecipeVersion | None, stamp: Stamp
 ) -> Version:

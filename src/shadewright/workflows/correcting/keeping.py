@@ -23,7 +23,7 @@ from shadewright.workflows.baths import keep_bath
 from shadewright.workflows.correcting.off_shade import OffShade, off_shade
 from shadewright.workflows.lot_skeins import require_left
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
-from shadewright.workflows.recipes import version, write_recipe
+from shadewright.workflows.recipes import numbered_name, version, write_recipe
 from shadewright.workflows.shades.swatches import DyeDoses
 from shadewright.workflows.stamps import Stamp
 from shadewright.workflows.waters import usual_water
@@ -72,7 +72,11 @@ def keep_correction(wish: ToKeep, *, stamp: Stamp) -> str:
     _check(wish, off)
     text = _text(wish, version(off.version_id).text)
     recipe_stamp = replace(stamp, deed=uuid5(stamp.deed, "recipe"))
-    made = write_recipe(name=_free_name(wish), text=text, stamp=recipe_stamp)
+    made = write_recipe(
+        name=numbered_name(f"{_NAMES[wish.kind]}: {wish.number}"),
+        text=text,
+        stamp=recipe_stamp,
+    )
     Correction.objects.create(
         deed=stamp.deed,
         lot=lot,
@@ -133,12 +137,3 @@ def _bath(wish: ToKeep, version_id: int, base_id: int) -> BathWish:
         water_id=None if water is None else water.id,
         notes=f"The yarn is lot {wish.number}, wetted out again.",
     )
-
-
-def _free_name(wish: ToKeep) -> str:
-    """Return a name that no recipe has: ``To shade: 261125-B2``."""
-    wanted = f"{_NAMES[wish.kind]}: {wish.number}"
-    rows = Recipe.objects.filter(name__istartswith=wanted)
-    names = {name.casefold() for name in rows.values_list("name", flat=True)}
-    numbered = (f"{wanted} ({count})" for count in range(2, len(names) + 2))
-    return next(x for x in (wanted, *numbered) if x.casefold() not in names)

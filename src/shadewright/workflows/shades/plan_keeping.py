@@ -7,11 +7,11 @@ from uuid import UUID, uuid5
 from django.db import transaction
 
 from shadewright.records import recipe_reads
-from shadewright.records.models import Recipe, SwatchPlan
+from shadewright.records.models import SwatchPlan
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText, Version
-from shadewright.workflows.recipes import write_recipe, write_version
+from shadewright.workflows.recipes import numbered_name, write_recipe, write_version
 from shadewright.workflows.shades.plan_wishes import PlanWish
 from shadewright.workflows.shades.planning import (
     PlannedSwatch,
@@ -51,7 +51,7 @@ def keep_plan(wish: PlanWish, stamp: Stamp) -> int:
 
 
 def _versions(plan: SwatchSetPlan, stamp: Stamp) -> Iterator[Version]:
-    name, first = _free_name(plan), None
+    name, first = _name(plan), None
     for each in plan.swatches:
         own = _own(stamp, f"version {each.place}")
         text = _text(each, plan)
@@ -93,11 +93,8 @@ def _own(stamp: Stamp, part: str) -> Stamp:
     return replace(stamp, deed=deed)
 
 
-def _free_name(plan: SwatchSetPlan) -> str:
-    """Return a name that no recipe has: ``Swatches 26 Nov, Hollow 4-ply``."""
+def _name(plan: SwatchSetPlan) -> str:
+    """Return the name of a set: ``Swatches 26 Nov, Hollow 4-ply``."""
     day = plan.wish.dyed_on
     wanted = f"Swatches {day.day} {day:%b}, {plan.base_name}"[: _MOST_NAME - 5]
-    taken = Recipe.objects.filter(name__istartswith=wanted)
-    names = {name.casefold() for name in taken.values_list("name", flat=True)}
-    numbered = (f"{wanted} ({count})" for count in range(2, len(names) + 2))
-    return next(x for x in (wanted, *numbered) if x.casefold() not in names)
+    return numbered_name(wanted)
