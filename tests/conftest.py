@@ -73,7 +73,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """
     for item in items:
         used = set(getattr(item, "fixturenames", ()))
-        item.add_marker(_part(item.path.relative_to(TESTS).parts))
+        if part := _part(item.path.relative_to(TESTS).parts):
+            item.add_marker(part)
         if "browser" in used:
             item.add_marker("browser")
         elif item.get_closest_marker("one_store"):
@@ -95,14 +96,14 @@ def django_db_modify_db_settings(request: pytest.FixtureRequest) -> None:
 
 
 def _part(parts: tuple[str, ...]) -> str:
-    """Return which part a test is of: core, a page that asks through workflows, else.
+    """Return whether a test is of core, or of a page that asks through workflows.
 
     The catalogue's pages ask the store themselves, so they are no such pages.
     """
     if parts[0] == "core":
         return "core"
     is_page = parts[0] == "web" and parts[1] != "catalogue"
-    return "page" if is_page else "other"
+    return "page" if is_page else ""
 
 
 def _server() -> postgres.Server:
