@@ -38,10 +38,7 @@ class Moment:
         """How far the two lie apart, in words; empty where one is not known."""
         if self.planned is None or self.real is None:
             return ""
-        gap = self.real - self.planned
-        if abs(gap) <= ON_TIME:
-            return _BY_THE_PLAN
-        return f"{_length(abs(gap))} {'later' if gap > timedelta(0) else 'earlier'}"
+        return _apart(self.real - self.planned, more="later", less="earlier")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -57,10 +54,7 @@ class Lasted:
         """How far the two lie apart, in words; empty where one is not known."""
         if self.planned is None or self.real is None:
             return ""
-        gap = self.real - self.planned
-        if abs(gap) <= ON_TIME:
-            return _BY_THE_PLAN
-        return f"{_length(abs(gap))} {'longer' if gap > timedelta(0) else 'shorter'}"
+        return _apart(self.real - self.planned, more="longer", less="shorter")
 
     def words(self, value: timedelta | None) -> str:
         """Return one of the two in words; empty where it is not known."""
@@ -238,6 +232,12 @@ def _starts(planned: BathAt | None, which: Stage) -> datetime | None:
 def _ends(planned: BathAt | None, which: Stage) -> datetime | None:
     stage = None if planned is None else planned.stage(which)
     return None if stage is None else stage.ends_at
+
+
+def _apart(gap: timedelta, *, more: str, less: str) -> str:
+    if abs(gap) <= ON_TIME:
+        return _BY_THE_PLAN
+    return f"{_length(abs(gap))} {more if gap > timedelta(0) else less}"
 
 
 def _length(span: timedelta) -> str:
