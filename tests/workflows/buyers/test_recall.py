@@ -133,7 +133,7 @@ def test_a_reach_counts_buyers_once(pot: Ready) -> None:
     ours = dosed(pot.number, pot.slate)
     sent(ours, "Bo")
     sent(ours, "bo")
-    reach = reaches_of(ours)[0]
+    reach = reaches_of(kin_of(ours))[0]
     assert (reach.out, reach.buyers, reach.here) == (2, 1, 2)
 
 

@@ -20,12 +20,13 @@ _CODES_NAMED = 3
 @require_safe
 def recall(request: HttpRequest, number: str) -> HttpResponse:
     """Show how far a lot's bath, bottles and jars reached."""
+    kin = kin_of(number)
     page = RecallPage(
         title=f"Who has yarn of {number}",
         fact="The bath itself first, then all that shares a bottle or a jar with it.",
         crumbs=lot_crumbs(number),
-        rows=reach_rows(number, reaches_of(number)),
-        untold=kin_of(number).untold,
+        rows=reach_rows(number, reaches_of(kin)),
+        untold=kin.untold,
     )
     return show(request, page)
 

@@ -16,6 +16,7 @@ from shadewright.exchange.photo import kept_photo
 from shadewright.records import judging_reads, lot_reads, recipe_reads, selling_reads
 from shadewright.records.models import Complaint, FastnessTest, Lot
 from shadewright.records.models.selling import ComplaintAbout
+from shadewright.workflows.buyers.kin import kin_of
 from shadewright.workflows.buyers.recall import Reach, reaches_of
 from shadewright.workflows.buyers.replies import ReplyFacts, draft_reply
 from shadewright.workflows.kept_photos import kept_photo_bytes
@@ -91,7 +92,7 @@ def complaint_now(number: int) -> ComplaintNow:
         said=row.said,
         has_photo=bool(row.photo),
         outcome=row.outcome,
-        reaches=() if row.lot is None else reaches_of(row.lot.number),
+        reaches=() if row.lot is None else reaches_of(kin_of(row.lot.number)),
         tests=tests,
         reply=draft_reply(ComplaintAbout(row.about), _facts(row, tests)),
     )

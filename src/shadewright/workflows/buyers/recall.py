@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from django.utils import timezone
 
 from shadewright.records import lot_reads, selling_reads
-from shadewright.workflows.buyers.kin import Circle, kin_of
+from shadewright.workflows.buyers.kin import Circle, Kin
 from shadewright.workflows.lot_skeins import LotSkeins, WentOut, skeins_of_lots
 
 HEAD = ("lot", "colourway", "base", "skeins", "where", "reach", "on", "order", "shares")
@@ -27,9 +27,9 @@ class Reach:
     uncounted: tuple[str, ...]
 
 
-def reaches_of(number: str) -> tuple[Reach, ...]:
+def reaches_of(kin: Kin) -> tuple[Reach, ...]:
     """Return how far each circle around a lot reached."""
-    circles = kin_of(number).circles
+    circles = kin.circles
     known = skeins_of_lots({lot for each in circles for lot in each.lots})
     return tuple(_reach(each, [known[lot] for lot in each.lots]) for each in circles)
 
