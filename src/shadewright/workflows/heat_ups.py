@@ -104,9 +104,7 @@ def timed_way(bath: Bath, lines: Sequence[BathLine]) -> Timed | None:
 def _heat_up(
     bath: Bath, pot: Pot, source: HeatSource, timed: Timed
 ) -> Iterator[HeatUp]:
-    load = load_of(
-        pot, fibre_g=bath.fibre_g, liquor_ml=bath.fibre_g * bath.liquor_ratio
-    )
+    load = load_of(pot, fibre_g=bath.fibre_g, liquor_ml=bath.liquor_ml)
     try:
         energy = heat_kwh(load=load, start_c=timed.start_c, top_c=timed.top_c)
     except InputError:

@@ -136,7 +136,7 @@ def heat_of_bath(bath: Bath, book: StudioHeat) -> BathHeat | None:
             source=bath.source,
             programme=programme_of(bath.version, stops_of(bath.version.curve)),
             fibre_g=bath.fibre_g,
-            liquor_ml=bath.fibre_g * bath.liquor_ratio,
+            liquor_ml=bath.liquor_ml,
             but_for=bath.number,
             book=book,
         )

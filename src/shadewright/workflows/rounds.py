@@ -165,7 +165,7 @@ def pure_helper_g(
 
 def _heavy_kg(bath: Bath) -> float:
     pot_kg = 0.0 if bath.pot is None else bath.pot.mass_kg or 0.0
-    return pot_kg + bath.fibre_g * bath.liquor_ratio / 1000
+    return pot_kg + bath.liquor_ml / 1000
 
 
 def touches_of(bath: Bath) -> tuple[float, ...]:

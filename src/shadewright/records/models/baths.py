@@ -90,6 +90,11 @@ class Bath(models.Model):
         """Return its number."""
         return self.number
 
+    @property
+    def liquor_ml(self) -> float:
+        """All its liquor: litres to a kilogram are millilitres to a gram."""
+        return self.fibre_g * self.liquor_ratio
+
 
 class BathDose(models.Model):
     """A dose as planned: one dye, its depth, and its share from one bottle.

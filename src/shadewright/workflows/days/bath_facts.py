@@ -28,11 +28,6 @@ def skeins_of(row: Bath) -> int:
     return on_rack(fibre_g=row.fibre_g, skeins=row.skeins)
 
 
-def litres_of(row: Bath) -> float:
-    """Return all the liquor of a bath, in litres."""
-    return row.fibre_g * row.liquor_ratio / 1000.0
-
-
 def planned_places(day: DayNow) -> Mapping[str, Place]:
     """Return where the plan that holds puts each bath."""
     plan = day.schedule

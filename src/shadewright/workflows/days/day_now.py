@@ -181,7 +181,7 @@ def _bath(row: Bath) -> DayBath:
         called=called(row.number, row.version.recipe.name),
         base_name=row.base.name,
         fibre_g=row.fibre_g,
-        liquor_l=row.fibre_g * row.liquor_ratio / 1000.0,
+        liquor_l=row.liquor_ml / 1000.0,
         skeins=row.skeins,
         pot_name="" if row.pot is None else row.pot.name,
         source_name="" if row.source is None else row.source.name,

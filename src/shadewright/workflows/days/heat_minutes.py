@@ -27,7 +27,7 @@ class HeatKnown:
                     source=source,
                     programme=programme,
                     fibre_g=bath.fibre_g,
-                    liquor_ml=bath.fibre_g * bath.liquor_ratio,
+                    liquor_ml=bath.liquor_ml,
                     book=self._book,
                 )
             )

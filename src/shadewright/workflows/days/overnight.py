@@ -11,7 +11,6 @@ from collections.abc import Iterable, Sequence
 from shadewright.core.baths.liquor import ROOM_TO_SPARE
 from shadewright.core.planning.own_pots import with_own_pots
 from shadewright.records.models import Bath, Pot
-from shadewright.workflows.days.bath_facts import litres_of
 from shadewright.workflows.days.day_now import WishNow, wish_of
 
 
@@ -23,7 +22,7 @@ def overnight_of(
     holders = {row.number: _holders(row, wish, pots) for row, wish in known}
     said = [row for row, wish in known if wish.is_overnight]
     may = [row for row, wish in known if is_habit and _may_stay(wish)]
-    may.sort(key=lambda row: (-litres_of(row), row.pk))
+    may.sort(key=lambda row: (-row.liquor_ml, row.pk))
     usable = {pot for each in holders.values() for pot in each}
     too_many = max(0, len(known) - len(usable))
     asked = [*said, *may[: max(0, len(may) - too_many)]]
@@ -39,7 +38,7 @@ def _may_stay(wish: WishNow) -> bool:
 
 def _holders(row: Bath, wish: WishNow, pots: Sequence[Pot]) -> tuple[int, ...]:
     """Return the pots that hold a bath with a tenth to spare, the smallest first."""
-    wanted_l = litres_of(row) * ROOM_TO_SPARE
+    wanted_l = row.liquor_ml / 1000.0 * ROOM_TO_SPARE
     fit = [
         pot
         for pot in pots

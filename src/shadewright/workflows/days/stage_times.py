@@ -126,7 +126,7 @@ def _timing(
 
 
 def _liquor_l(line: BathLine) -> float:
-    return line.bath.fibre_g * line.bath.liquor_ratio / 1000
+    return line.bath.liquor_ml / 1000
 
 
 def _cooled(lines: Sequence[BathLine]) -> Iterator[tuple[str, float]]:

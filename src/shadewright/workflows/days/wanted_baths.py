@@ -23,7 +23,6 @@ from shadewright.workflows.days.bath_facts import (
     Place,
     depth_of,
     family_of,
-    litres_of,
     place_of,
     planned_places,
     skeins_of,
@@ -163,7 +162,7 @@ def _minutes(
 ) -> dict[Stage, int]:
     hold = row.version.hold_min
     found = usual.times.of_bath(
-        liquor_l=litres_of(row),
+        liquor_l=row.liquor_ml / 1000.0,
         doses=_hands_before_heat(steps),
         skeins=skeins_of(row),
     )

@@ -51,9 +51,7 @@ def full_power_min(number: str) -> float:
     start_c, top_c = bath.version.start_c, bath.version.top_c
     if bath.pot is None or bath.source is None or start_c is None or top_c is None:
         return 0.0
-    load = load_of(
-        bath.pot, fibre_g=bath.fibre_g, liquor_ml=bath.fibre_g * bath.liquor_ratio
-    )
+    load = load_of(bath.pot, fibre_g=bath.fibre_g, liquor_ml=bath.liquor_ml)
     energy_kwh = heat_kwh(load=load, start_c=start_c, top_c=top_c)
     return 60 * energy_kwh / (bath.source.power_kw * ARRIVES[bath.source.name])
 
