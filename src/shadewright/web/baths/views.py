@@ -1,7 +1,6 @@
 """The dye days, and a bath as planned beside as dyed."""
 
 from collections.abc import Iterable
-from datetime import date, timedelta
 from itertools import groupby
 from urllib.parse import urlencode
 
@@ -15,6 +14,7 @@ from shadewright.web.baths.showing import bath_page
 from shadewright.web.baths.words import status_chip
 from shadewright.web.finding import asked
 from shadewright.web.lots.paging import page_asked, pages_of
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link, show
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.bath_lists import BathEntry, coming_baths, past_baths
@@ -78,15 +78,9 @@ def _paper(name: str, entries: list[BathEntry]) -> str:
 
 def _days(entries: Iterable[BathEntry]) -> tuple[DayRows, ...]:
     return tuple(
-        DayRows(day=day, words=_words(day), rows=tuple(_row(each) for each in group))
+        DayRows(day=day, words=named_day(day), rows=tuple(_row(each) for each in group))
         for day, group in groupby(entries, key=lambda each: each.dyed_on)
     )
-
-
-def _words(day: date) -> str:
-    near = {0: "Today", 1: "Tomorrow", -1: "Yesterday"}
-    name = near.get((day - today()) // timedelta(days=1), f"{day:%A}")
-    return f"{name}, {day_words(day)}"
 
 
 def _row(entry: BathEntry) -> BathRow:

@@ -18,8 +18,8 @@ from shadewright.web.day_baths.forms import AddForm, line_key, usual_way
 from shadewright.web.day_baths.pages import AddPage, PastPage, Waiting
 from shadewright.web.day_baths.showing import shown_split
 from shadewright.web.dye_days.crumbs import crumbs_of
-from shadewright.web.dye_days.words import named_day
 from shadewright.web.frame import person_id
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Refusal
 from shadewright.web.toasts import say

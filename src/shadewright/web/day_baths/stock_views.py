@@ -11,10 +11,10 @@ from shadewright.core.quantities import amount_text, counted
 from shadewright.web.day_baths.pages import BottleShown, NeedShown, StockPage
 from shadewright.web.day_baths.showing import enough_chip, short_text
 from shadewright.web.dye_days.crumbs import crumbs_of
-from shadewright.web.dye_days.words import named_day
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.levers.addresses import making_address
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.shelf.tasks import bottle_address

@@ -21,8 +21,9 @@ from shadewright.web.day_papers.pages import (
 from shadewright.web.day_papers.rack_words import drying_rows
 from shadewright.web.day_papers.used_words import cautions, figures, spent_rows
 from shadewright.web.dye_days.crumbs import crumbs_of
-from shadewright.web.dye_days.words import clock, named_day
+from shadewright.web.dye_days.words import clock
 from shadewright.web.frame import person_id
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
 from shadewright.web.templatetags.house import moment

@@ -10,8 +10,9 @@ from shadewright.errors import StudioError
 from shadewright.web.day_papers.forms import OffForm
 from shadewright.web.day_papers.pages import OffPage, SourceRow
 from shadewright.web.dye_days.crumbs import crumbs_of
-from shadewright.web.dye_days.words import clock, named_day
+from shadewright.web.dye_days.words import clock
 from shadewright.web.frame import person_id
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.toasts import say

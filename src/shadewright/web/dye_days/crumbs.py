@@ -4,7 +4,7 @@ from datetime import date
 
 from django.urls import reverse
 
-from shadewright.web.dye_days.words import named_day
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link
 
 

@@ -11,7 +11,8 @@ from shadewright.web.dye_days.crumbs import days_crumb
 from shadewright.web.dye_days.pages import BathRow, DayPage, SearchShown
 from shadewright.web.dye_days.plan_part import shown_plan, unplanned
 from shadewright.web.dye_days.ways_on import ways_on
-from shadewright.web.dye_days.words import clock, load, named_day, span
+from shadewright.web.dye_days.words import clock, load, span
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link
 from shadewright.web.parts import Chip, Key
 from shadewright.workflows.bath_shapes import BathStatus

@@ -13,8 +13,8 @@ from shadewright.web.dye_days.forms import HoursForm, said_time
 from shadewright.web.dye_days.pages import HoursPage, RoomPage
 from shadewright.web.dye_days.people_lines import people_text, read_people
 from shadewright.web.dye_days.room_form import RoomForm
-from shadewright.web.dye_days.words import named_day
 from shadewright.web.frame import person_id
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import show
 from shadewright.web.toasts import say
 from shadewright.workflows.days.day_now import DayNow, day_now

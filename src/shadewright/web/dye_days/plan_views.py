@@ -13,8 +13,9 @@ from shadewright.web.dye_days import patience
 from shadewright.web.dye_days.crumbs import crumbs_of
 from shadewright.web.dye_days.forms import DeedOnlyForm, OutForm
 from shadewright.web.dye_days.pages import OutRow, ReplanPage
-from shadewright.web.dye_days.words import clock, named_day
+from shadewright.web.dye_days.words import clock
 from shadewright.web.frame import person_id
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import show
 from shadewright.web.toasts import say
 from shadewright.workflows.bath_shapes import BathStatus

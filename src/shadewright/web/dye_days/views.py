@@ -11,7 +11,8 @@ from shadewright.core.quantities import counted
 from shadewright.web.asking import day_asked
 from shadewright.web.dye_days.day_page import day_page
 from shadewright.web.dye_days.pages import DayLink, DaysPage
-from shadewright.web.dye_days.words import load, named_day
+from shadewright.web.dye_days.words import load
+from shadewright.web.named_days import named_day
 from shadewright.web.pages import show
 from shadewright.web.parts import Chip
 from shadewright.workflows.days.day_lists import DayListed, days_listed

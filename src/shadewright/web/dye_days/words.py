@@ -1,19 +1,10 @@
 """A day, a time, a count, in the words of the pages."""
 
-from datetime import date, datetime, time, timedelta
+from datetime import datetime, time
 
 from django.utils import timezone
 
 from shadewright.core.quantities import amount_text, counted
-from shadewright.web.templatetags.house import day as day_words
-from shadewright.workflows.stamps import today
-
-
-def named_day(day: date) -> str:
-    """Return a day as the dyer calls it: ``Tomorrow, 26 November``."""
-    near = {0: "Today", 1: "Tomorrow", -1: "Yesterday"}
-    name = near.get((day - today()) // timedelta(days=1), f"{day:%A}")
-    return f"{name}, {day_words(day)}"
 
 
 def clock(value: time | datetime) -> str:
