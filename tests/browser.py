@@ -26,6 +26,8 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, ConsoleMessage, Error, Page, sync_playwright
 
+from tests.clicks import clicks_that_wait, note_forms, wait_until_come
+
 DRIVER_LIBRARY = "libatomic.so.1"
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
 QUIET = (
@@ -86,7 +88,7 @@ def browser() -> Iterator[Browser]:
         pytest.fail("Chromium is missing: sudo apt install chromium")
     is_root = hasattr(os, "geteuid") and os.geteuid() == 0
     flags = [*QUIET, *(["--no-sandbox"] if is_root else [])]
-    with _django_beside_a_loop(), sync_playwright() as player:
+    with _django_beside_a_loop(), clicks_that_wait(), sync_playwright() as player:
         browser = player.chromium.launch(executable_path=program, args=flags)
         yield browser
         browser.close()
@@ -141,6 +143,7 @@ def watched_page(
         locale="en-GB",
     )
     context.set_default_timeout(10_000)
+    note_forms(context)
     watch = Watch()
     context.on("page", watch.on)
     try:
@@ -152,6 +155,7 @@ def watched_page(
 
 def axe(page: Page, *, inside: str = "html") -> list[str]:
     """Return what axe-core finds wrong with the page, or a part, one line a fault."""
+    wait_until_come(page)
     page.evaluate(AXE.read_text(encoding="utf-8"))
     run = "([part, rules]) => axe.run(part, {runOnly: rules})"
     found = page.evaluate(run, [inside, list(RULES)])
@@ -164,6 +168,7 @@ def axe(page: Page, *, inside: str = "html") -> list[str]:
 
 def goes_sideways(page: Page) -> int:
     """Return by how many pixels the page is wider than its window."""
+    wait_until_come(page)
     wider = page.evaluate("document.documentElement.scrollWidth - innerWidth")
     return max(0, int(wider))
 

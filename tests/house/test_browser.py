@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from threading import Thread
+from time import sleep
 
 import pytest
 from playwright.sync_api import Browser, Page
@@ -13,6 +14,8 @@ GOOD = "<!doctype html><html lang=en><title>Good</title><main><h1>Good</h1></mai
 WIDE = GOOD + "<svg width=2000 height=9 aria-hidden=true></svg>"
 OUTSIDE = GOOD + "<img alt='' src=//example.invalid/x.png>"
 BROKEN = GOOD + "<script src=/nothing.js></script><script>nothing()</script>"
+FORM = GOOD + "<form action=/slow><button>Go</button></form>"
+SLOW = GOOD.replace("Good", "Slow")
 INLINE = GOOD + "<p style='color: teal'>Teal</p>"
 PAGES = {
     "/good": GOOD,
@@ -20,6 +23,8 @@ PAGES = {
     "/outside": OUTSIDE,
     "/broken": BROKEN,
     "/inline": INLINE,
+    "/form": FORM,
+    "/slow": SLOW,
 }
 
 
@@ -27,12 +32,15 @@ class Handler(BaseHTTPRequestHandler):
     """Serve the pages above, under a policy that allows no inline style."""
 
     def do_GET(self) -> None:
-        """Answer with a page."""
+        """Answer with a page; take a while over the slow one."""
+        path = self.path.rstrip("?")
+        if path == "/slow":
+            sleep(0.5)
         self.send_response(200)
         self.send_header("Content-Security-Policy", "style-src 'self'")
         self.send_header("Content-Type", "text/html; charset=utf-8")
         self.end_headers()
-        self.wfile.write(PAGES.get(self.path, GOOD).encode())
+        self.wfile.write(PAGES.get(path, GOOD).encode())
 
     def log_message(self, *_words: object) -> None:
         """Say nothing."""
@@ -84,3 +92,13 @@ def test_watch_fails_a_page_that_breaks_the_rules(
         watched_page(browser, PHONE) as page,
     ):
         page.goto(f"{site}/{path}")
+
+
+@pytest.mark.parametrize(("act", "words"), [("click", ()), ("press", ("Enter",))])
+def test_a_key_waits_for_the_page_behind_its_form(
+    site: str, page: Page, act: str, words: tuple[str, ...]
+) -> None:
+    """Ours waits though Playwright is told not to, as it may on a busy machine."""
+    page.goto(f"{site}/form")
+    getattr(page.get_by_role("button"), act)(*words, no_wait_after=True)
+    assert page.title() == "Slow"
