@@ -4,6 +4,7 @@ from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.views.decorators.http import require_POST
 
 from shadewright.errors import MissingError, StudioError
+from shadewright.web.bench.taps import asks_for_json
 from shadewright.web.bench.views import bench_page
 from shadewright.web.pages import show
 from shadewright.workflows.bench_doses import confirm_bottle
@@ -19,7 +20,7 @@ def check_bottle(request: HttpRequest, number: str) -> HttpResponse:
         confirm_bottle(bath=number, step=request.POST.get("step", ""), code=code)
     except StudioError as error:
         fault = error.sentence
-    if "application/json" in request.headers.get("Accept", ""):
+    if asks_for_json(request):
         return JsonResponse({"code": code, "why": fault})
     view, seen = ("bottle", "") if fault else ("main", code)
     page = bench_page(request, number, view=view, fault=fault, seen=seen)

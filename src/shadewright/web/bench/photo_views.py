@@ -2,7 +2,7 @@
 
 from uuid import UUID
 
-from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect, JsonResponse
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
@@ -18,16 +18,23 @@ from shadewright.workflows.stamps import Stamp, stamp_now
 
 @require_POST
 def add_bench_photo(request: HttpRequest, number: str) -> HttpResponse:
-    """Keep a photo of a pot; one of two cups also says how much dye is left."""
+    """Keep a photo of a pot; one of two cups also says how much dye is left.
+
+    A phone that asks for JSON is told why a photo was not kept, nothing if it was.
+    """
     try:
-        _keep(request, number, stamp_now(by=person_id(request), deed=_deed(request)))
-    except NotFoundError:
-        raise
+        _keep(request, number)
     except StudioError as error:
+        if taps.asks_for_json(request):
+            return JsonResponse({"why": error.sentence}, status=422)
+        if isinstance(error, NotFoundError):
+            raise
         is_cups = bool(request.POST.get("cups"))
         view = "left" if is_cups else "note"
         page = bench_page(request, number, view=view, fault=error.sentence)
         return show(request, page, status=422)
+    if taps.asks_for_json(request):
+        return JsonResponse({"why": ""})
     return HttpResponseRedirect(f"{reverse('bench', args=[number])}?view=main")
 
 
@@ -37,8 +44,8 @@ def bench_photo(_request: HttpRequest, number: str, deed: UUID) -> HttpResponse:
     return jpeg(photo_of(number=number, deed=deed), name=number)
 
 
-def _keep(request: HttpRequest, number: str, stamp: Stamp) -> None:
-    photo = _photo(request)
+def _keep(request: HttpRequest, number: str) -> None:
+    stamp, photo = _stamp(request), _photo(request)
     step, device = request.POST.get("step", ""), taps.device_name(request)
     if request.POST.get("cups"):
         keep_cups(number=number, photo=photo, step=step, device=device, stamp=stamp)
@@ -47,6 +54,11 @@ def _keep(request: HttpRequest, number: str, stamp: Stamp) -> None:
     keep_photo(
         number=number, photo=photo, step=step, note=note, device=device, stamp=stamp
     )
+
+
+def _stamp(request: HttpRequest) -> Stamp:
+    at = taps.tapped_at(request.POST.get("age_ms"))
+    return stamp_now(by=person_id(request), deed=_deed(request), at=at)
 
 
 def _photo(request: HttpRequest) -> bytes:

@@ -35,6 +35,11 @@ def device_name(request: HttpRequest) -> str:
     return DESK if device is None else device.name
 
 
+def asks_for_json(request: HttpRequest) -> bool:
+    """Say whether the page's script asks, and not the browser for a page."""
+    return "application/json" in request.headers.get("Accept", "")
+
+
 def read_batch(body: bytes) -> list[dict[str, object]]:
     """Return the taps in a request's body, or refuse the whole of it."""
     try:

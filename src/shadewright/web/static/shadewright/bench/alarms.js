@@ -4,7 +4,7 @@ import { keepAwake } from "./awake.js";
 import { Bell } from "./bell.js";
 import { ask, clockText, Clocks } from "./clocks.js";
 import { heardTap, showRinging, withHeard } from "./ringing.js";
-import { Taps } from "./taps.js";
+import { Waiting } from "./waiting.js";
 
 const POLL_MS = 5000;
 const part = document.querySelector("[data-alarms]");
@@ -13,12 +13,8 @@ if (part) begin();
 function begin() {
   const bell = new Bell();
   const clocks = new Clocks(Number(part.dataset.now), JSON.parse(part.dataset.clocks));
-  const taps = new Taps({
-    kind: part.dataset.kind,
-    address: part.dataset.taps,
-    token: part.querySelector("[name=csrfmiddlewaretoken]").value,
-    changed: () => tick(),
-  });
+  const waiting = new Waiting({ part, changed: () => tick() });
+  const { taps } = waiting;
   const sound = part.querySelector("[data-sound]");
   sound.addEventListener("click", () => bell.allow());
   document.addEventListener("pointerdown", () => bell.allow());
@@ -26,12 +22,12 @@ function begin() {
   const list = () => document.querySelector("[data-list]");
 
   function tick() {
-    const all = withHeard(clocks, taps.waiting());
+    const all = withHeard(clocks, waiting.all());
     const ringing = all.filter((clock) => !clock.heard && clocks.left(clock) <= 0);
     showRinging(part.querySelector("[data-ringing]"), ringing, hear, (bath) => part.dataset.bench + bath);
     bell.ring(ringing.length > 0);
     sound.hidden = bell.mayRing;
-    say("[data-unsent]", taps.words());
+    waiting.show(part);
     const spoken = clocks.toSay();
     if (spoken) say("[data-spoken]", spoken);
     for (const place of document.querySelectorAll("[data-until]")) {

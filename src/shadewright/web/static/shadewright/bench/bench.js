@@ -11,7 +11,7 @@ import { clocksNow, Overlay } from "./overlay.js";
 import { numberIn, press, showSigns } from "./pads.js";
 import { heardTap, showRinging, withHeard } from "./ringing.js";
 import { seenOn, sent } from "./sending.js";
-import { Taps } from "./taps.js";
+import { Waiting } from "./waiting.js";
 
 const POLL_MS = 3000;
 const INTERRUPTED_MS = 120000;
@@ -25,22 +25,17 @@ const local = new Map(); // taps that the page as it was sent does not know of
 const seen = new Map(); // step -> code of the bottle that was confirmed
 const at = { view: "main", chosen: "", round: false, last: Date.now(), hidden: 0 };
 let overlay = new Overlay(live);
-const taps = new Taps({
-  kind: live.dataset.kind,
-  address: live.dataset.taps,
-  token: live.querySelector("[name=csrfmiddlewaretoken]").value,
-  changed: () => render(),
-});
+const waiting = new Waiting({ part: live, changed: () => render(), fault });
+const { taps, photos } = waiting;
 let things = JSON.parse(live.dataset.things);
 let waited = 0;
 
 function render() {
-  if (!taps) return;
-  const waiting = taps.waiting().filter((tap) => tap.bath === number);
-  for (const tap of waiting) local.set(tap.key, tap);
+  const all = waiting.all();
+  for (const tap of all) if (tap.bath === number) local.set(tap.key, tap);
   for (const tap of taps.setAside()) local.delete(tap.key);
-  if (taps.waiting().length < waited) setTimeout(poll, 0);
-  waited = taps.waiting().length;
+  if (all.length < waited) setTimeout(poll, 0);
+  waited = all.length;
   overlay.lay([...local.values()].sort((a, b) => a.order - b.order), timeOf);
   show();
   tick();
@@ -77,14 +72,14 @@ function open(view) {
 }
 
 function tick() {
-  const heard = withHeard(clocks, taps.waiting());
+  const heard = withHeard(clocks, waiting.all());
   const all = clocksNow(heard, overlay, number, (tap) => tap.tapped + clocks.offset);
   const ringing = all.filter((clock) => !clock.heard && clocks.left(clock) <= 0);
   showRinging(live.querySelector("[data-ringing]"), ringing, hear, (bath) => (bath === number ? "" : live.dataset.bench + bath));
   bell.ring(ringing.length > 0);
   showTimer(live, clocks, all.filter((clock) => clock.bath === number));
   showNext(live, clocks, things);
-  say("[data-unsent]", taps.words());
+  waiting.show(live);
   const now = new Clocks(clocks.now(), all);
   now.spoken = clocks.spoken;
   const spoken = now.toSay();
@@ -117,10 +112,14 @@ function tapped(form, button) {
   say("[data-local]", differs ? `${tap.said}. ${gives} ${live.dataset[gives.includes("deeper") ? "over" : "under"]}` : "");
 }
 
-function undo(form) {
+async function undo(form) {
   const which = form.dataset.undo;
   const undoes = which === "last" ? overlay.lastStanding() : which;
   if (!undoes) return;
+  if (photos.has(undoes) && (await photos.drop(undoes))) {
+    local.delete(undoes);
+    return render();
+  }
   at.chosen = "";
   at.view = "main";
   say("[data-local]", "");
@@ -136,6 +135,16 @@ async function sendNow(form) {
   at.view = "main";
   at.chosen = "";
   await refresh().catch(() => {});
+}
+
+async function keepPhoto(form) {
+  const why = await photos.put(form, number);
+  fault(why);
+  if (why) return;
+  form.reset();
+  at.last = Date.now();
+  at.chosen = "";
+  open("main");
 }
 
 async function check(form) {
@@ -201,8 +210,8 @@ async function poll() {
 
 // Taps that the server had before it was asked: they are in what it answers.
 function acknowledged() {
-  const waiting = new Set(taps.waiting().map((tap) => tap.key));
-  return [...local.keys()].filter((key) => !waiting.has(key));
+  const unsent = new Set(waiting.all().map((tap) => tap.key));
+  return [...local.keys()].filter((key) => !unsent.has(key));
 }
 
 function forget(keys) {
@@ -225,12 +234,13 @@ async function refresh() {
 }
 
 document.addEventListener("submit", (event) => {
-  const form = event.target.closest("[data-tap], [data-undo], [data-check], [data-now]");
+  const form = event.target.closest("[data-tap], [data-undo], [data-check], [data-now], [data-photo]");
   if (!form) return;
   event.preventDefault();
   bell.allow();
   if (form.matches("[data-undo]")) undo(form);
   else if (form.matches("[data-check]")) check(form);
+  else if (form.matches("[data-photo]")) keepPhoto(form);
   else if (form.matches("[data-now]")) sendNow(form);
   else tapped(form, event.submitter);
 });

@@ -1,4 +1,4 @@
-// What the server must answer at once: a photo of a label, a photo, a rest rescaled.
+// What the server must answer at once: a photo of a label, a rest rescaled.
 
 const PATIENCE_MS = 20000;
 

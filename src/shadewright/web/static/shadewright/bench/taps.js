@@ -92,13 +92,20 @@ export class Taps {
 
   settle(batch, kept, refused) {
     for (const { name, ...tap } of batch) {
-      if (refused.has(tap.key)) {
-        const words = JSON.stringify({ ...tap, why: refused.get(tap.key) });
-        localStorage.setItem(this.aside + tap.key, words);
-      }
+      if (refused.has(tap.key)) this.lay(tap, refused.get(tap.key));
       if (kept.has(tap.key) || refused.has(tap.key)) localStorage.removeItem(name);
     }
     this.changed();
+  }
+
+  // What could not be written is said until somebody has read it.
+  putAside(tap, why) {
+    this.lay(tap, why);
+    this.changed();
+  }
+
+  lay({ bytes, ...tap }, why) {
+    localStorage.setItem(this.aside + tap.key, JSON.stringify({ ...tap, why }));
   }
 
   forgetAside() {
