@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from uuid import UUID
 
-from django.db.models import QuerySet
+from django.db.models import Exists, OuterRef, QuerySet
 
 from shadewright.records.lot_reads import lots_that_stand
 from shadewright.records.models import (
@@ -13,11 +13,13 @@ from shadewright.records.models import (
     DryCheck,
     FastnessTest,
     Lot,
+    LotLine,
     Standard,
     Tolerances,
     ToneBand,
 )
 from shadewright.records.models.baths import BathAct
+from shadewright.records.models.lots import LotAct
 
 
 def tolerances_row() -> Tolerances | None:
@@ -86,6 +88,19 @@ def every_lot() -> QuerySet[Lot]:
     """Return the lots that stand and are no swatches, with their doses."""
     rows = lots_that_stand().filter(bath__is_swatch=False)
     return rows.prefetch_related("bath__doses__dye", "bath__doses__bottle")
+
+
+def coloured_lots() -> QuerySet[Lot]:
+    """Return the lots of ``every_lot`` whose colour was read dry or noted."""
+    standing = {"undone_by": None, "undoes": None}
+    checks = DryCheck.objects.filter(lot=OuterRef("pk"), **standing)
+    readings = ColourReading.objects.filter(
+        swatch__bath=OuterRef("bath"), is_wet=False, **standing
+    )
+    noted = LotLine.objects.filter(
+        lot=OuterRef("pk"), act=LotAct.COLOURED, undone_by=None
+    )
+    return every_lot().filter(Exists(checks) | Exists(readings) | Exists(noted))
 
 
 def dry_readings(lots: Collection[Lot]) -> QuerySet[ColourReading]:

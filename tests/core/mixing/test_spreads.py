@@ -5,6 +5,7 @@ import pytest
 
 from shadewright.core.colour.differences.ciede2000_arrays import ciede2000_arrays
 from shadewright.core.mixing.spreads import (
+    as_lots_differ,
     chance_within,
     drawn_colours,
     expected_to,
@@ -31,6 +32,17 @@ def test_grey_that_is_off_in_lightness_alone() -> None:
     found = spread_of(grey, np.diag([1.0, 0.0, 0.0])[None])
     assert found.expected[0] == pytest.approx(0.798, abs=0.05)
     assert found.de_90[0] == pytest.approx(1.645, abs=0.1)
+
+
+@pytest.mark.by_hand
+def test_lots_that_differ_more_than_their_doses_explain_widen_a_colour() -> None:
+    """A lot part of diag(0.3, 0.1, 0.2) is 0.2 a number; s = 0.6 lacks 0.16."""
+    whole = np.diag([1.0, 0.5, 0.5])[None]
+    lot = np.diag([0.3, 0.1, 0.2])[None]
+    found = as_lots_differ(whole, lot, repeats=0.6)
+    np.testing.assert_allclose(found[0], np.diag([1.16, 0.66, 0.66]))
+    for known in (0.0, 0.4):
+        np.testing.assert_array_equal(as_lots_differ(whole, lot, repeats=known), whole)
 
 
 def test_metric_is_that_of_small_steps() -> None:

@@ -12,11 +12,8 @@ from shadewright.exchange.lot_history import causes_answer, read_history
 from shadewright.workflows.judging.causes import why
 from shadewright.workflows.judging.drift import drift
 from shadewright.workflows.judging.histories import history_of, history_up_to
-from shadewright.workflows.judging.lessons import (
-    strength_lesson,
-    studio_repeatability,
-    take_strength,
-)
+from shadewright.workflows.judging.lessons import strength_lesson, take_strength
+from shadewright.workflows.shades.own_lots import studio_repeatability
 from shadewright.workflows.shelf import shelf_bottle
 from shadewright.workflows.undo import undo
 from tests.workflows.bench import founded, now

@@ -8,8 +8,8 @@ from shadewright.core.quality import PastLot
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.judging.drift import drift_lots
 from shadewright.workflows.judging.histories import DyeThen, History, LotThen
-from shadewright.workflows.judging.lot_colours import LotColour
 from shadewright.workflows.judging.standards import OfWhat
+from shadewright.workflows.shades.lot_colours import LotColour
 
 MIDDLE = Lab(50.0, 10.0, 10.0)
 WHAT = OfWhat(recipe_id=1, recipe_name="Low Tide", base_id=1, base_name="Fell DK")

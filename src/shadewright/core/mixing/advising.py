@@ -6,7 +6,7 @@ colour, those that come nearest to it.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 from typing import TYPE_CHECKING
 
@@ -141,6 +141,7 @@ def _spreads(
     import numpy as np
 
     mixes = [Mix(base=base, doses=each) for each in doses]
+    palette = replace(palette, repeats=0.0)  # No swatch makes lots repeat better.
     exact = told_mixes(mixes, palette=palette)
     dosed = told_mixes(mixes, palette=palette, dose_error=DOSE_ERROR).covariance
     by_dose = (dosed - exact.covariance) / DOSE_ERROR**2

@@ -8,7 +8,7 @@ from shadewright.core.colour.spectra.lights import Light
 from shadewright.core.mixing.arranging import dyed_of
 from shadewright.core.mixing.palette import Palette
 from shadewright.core.mixing.posterior.predicting import foretold
-from shadewright.core.mixing.spreads import spread_of
+from shadewright.core.mixing.spreads import as_lots_differ, spread_of
 from shadewright.core.mixing.swatches import LIGHTS, Evidence, Mix, seen_under_lights
 from shadewright.errors import NotFoundError
 
@@ -23,13 +23,15 @@ if TYPE_CHECKING:
 class Told:
     """Mixes as a palette foretells them, (n, …) each.
 
-    ``lab`` is D65/10°, with ``covariance``; ``expected`` and ``de_90`` are CIEDE2000:
-    the mean error and the one not passed in 90 % of cases; ``evidence`` is the poorest
-    kind behind each.
+    ``lab`` is D65/10°, with ``covariance``, of which ``lot`` differs from lot to lot
+    by the day and the doses; ``expected`` and ``de_90`` are CIEDE2000: the mean error
+    and the one not passed in 90 % of cases; ``evidence`` is the poorest kind behind
+    each.
     """
 
     lab: "Floats"
     covariance: "Floats"
+    lot: "Floats"
     reflectance: "Floats"
     expected: "Floats"
     de_90: "Floats"
@@ -68,10 +70,12 @@ def told_mixes(
         width=palette.width,
         dose_error=dose_error,
     )
-    spread = spread_of(found.seen, found.covariance)
+    covariance = as_lots_differ(found.covariance, found.lot, repeats=palette.repeats)
+    spread = spread_of(found.seen, covariance)
     return Told(
         lab=found.seen,
-        covariance=found.covariance,
+        covariance=covariance,
+        lot=found.lot,
         reflectance=found.reflectance,
         expected=spread.expected,
         de_90=spread.de_90,

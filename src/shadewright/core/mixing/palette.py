@@ -29,7 +29,8 @@ class Palette:
 
     ``width`` is κ; ``evidence`` the best kind behind each dye; ``depths`` the least
     and the greatest depth dyed of each; ``left_out`` CIEDE2000 between swatches and
-    what the others foretell, of those whose dyes stand in others too.
+    what the others foretell, of those whose dyes stand in others too. ``repeats`` is
+    what each number of Lab scatters by between lots of one recipe, 0 where not known.
     """
 
     names: Names
@@ -39,6 +40,7 @@ class Palette:
     depths: tuple[tuple[float, float], ...]
     left_out: tuple[float, ...]
     method: str = METHOD
+    repeats: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -92,6 +92,39 @@ def spread_of(lab: "Floats", covariance: "Floats") -> Spread:
     return Spread(expected=away.mean(1), de_90=np.percentile(away, NINE_IN_TEN, axis=1))
 
 
+def as_lots_differ(covariance: "Floats", lot: "Floats", *, repeats: float) -> "Floats":
+    """Return a covariance that is no surer than the studio's own lots repeat.
+
+    V + (s² − tr V_lot / 3)⁺ I                                       (6)
+
+    Parameters
+    ----------
+    covariance : ndarray, shape (n, 3, 3)
+        Of each colour, V. [1]
+    lot : ndarray, shape (n, 3, 3)
+        What of it differs from lot to lot, the day and the doses, V_lot. [1]
+    repeats : float
+        What each number of Lab scatters by between lots of one recipe, s; 0 where
+        that is not known. [1]
+
+    Returns
+    -------
+    ndarray, shape (n, 3, 3)
+        The same, widened where the day and the doses explain less than is seen. [1]
+
+    Notes
+    -----
+    It never narrows: that lots repeat well is no word on a recipe that was not dyed.
+    Our own choice.
+    """
+    import numpy as np
+
+    mean = np.trace(lot, axis1=1, axis2=2) / 3.0
+    short = np.maximum(repeats**2 - mean, 0.0)
+    found: Floats = covariance + short[:, None, None] * np.eye(3)
+    return found
+
+
 def expected_to(lab: "Floats", covariance: "Floats", target: "Floats") -> "Floats":
     """Return the difference to expect between what comes out and a target.
 

@@ -11,6 +11,8 @@ from shadewright.core.colour import Lab
 from shadewright.core.quality.causes.noise import CLIP
 from shadewright.errors import MissingError
 
+ENOUGH_STEPS: Final = 6
+"""Steps from lot to lot that tell it to a fifth, u / mean = 1 / (2 √m). [1]"""
 _MEAN_OF_THREE: Final = sqrt(8.0 / pi)
 """Mean length of three normal numbers of spread 1. [1]"""
 
@@ -29,6 +31,11 @@ class Repeatability:
     u: float
     lots: int
     recipes: int
+
+    @property
+    def is_enough(self) -> bool:
+        """Whether it rests on enough lots to be counted in what is foretold."""
+        return self.lots - self.recipes >= ENOUGH_STEPS
 
 
 def repeatability(recipes: Sequence[Sequence[Lab]]) -> Repeatability:

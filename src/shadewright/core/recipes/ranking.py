@@ -5,7 +5,8 @@ the palette is not sure. Both make the covariance of its colour,
 
     V = V_palette + Σ_i u_i² g_i g_i'                               (5)
 
-with u_i the relative standard error of dose i and g_i of equation 4. Eight hundred
+with u_i the relative standard error of dose i and g_i of equation 4; and no lot is
+surer than the studio's own lots repeat (equation 6 of ``mixing``). Eight hundred
 draws from it, each measured against the target, give the difference to expect and the
 chance to come within tolerance. Two dyes that pull against each other, each at a high
 dose, look good on paper and are found out here.
@@ -24,7 +25,7 @@ from shadewright.core.mixing.arranging import dyed_of
 from shadewright.core.mixing.asking import lab_under, poorest
 from shadewright.core.mixing.palette import Palette
 from shadewright.core.mixing.posterior.predicting import foretold
-from shadewright.core.mixing.spreads import NINE_IN_TEN, drawn_colours
+from shadewright.core.mixing.spreads import NINE_IN_TEN, as_lots_differ, drawn_colours
 from shadewright.core.mixing.swatches import Doses, Evidence, Mix, seen_under_lights
 from shadewright.core.recipes.colouring import slopes_by_log_dose
 from shadewright.core.recipes.curves import Curves
@@ -120,7 +121,10 @@ def ranked(
         seen_under_lights(DAY),
         width=palette.width,
     )
-    spread = told.covariance + dosing_covariance(doses, curves, dyes, wishes)
+    dosing = dosing_covariance(doses, curves, dyes, wishes)
+    spread = as_lots_differ(
+        told.covariance + dosing, told.lot + dosing, repeats=palette.repeats
+    )
     away = ciede2000_arrays(_array(target.lab), drawn_colours(told.seen, spread))
     low, high = _one_and_nine_in_ten(away)
     under = {

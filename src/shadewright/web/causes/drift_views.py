@@ -11,7 +11,7 @@ from shadewright.web.pages import Link, show
 from shadewright.workflows.judging.drift import DriftLot, DriftNow
 from shadewright.workflows.judging.drift import drift as drift_of
 from shadewright.workflows.judging.histories import history_of
-from shadewright.workflows.judging.lessons import studio_repeatability
+from shadewright.workflows.shades.own_lots import studio_repeatability
 
 
 @require_safe

@@ -33,6 +33,7 @@ from shadewright.workflows.bottle_choice import short_words
 from shadewright.workflows.costs import cost_words
 from shadewright.workflows.shades.find_wishes import AtShelf
 from shadewright.workflows.shades.finding import Answer, Found, Hunt, UnderLight
+from shadewright.workflows.shades.own_lots import own_lots_words
 
 _MOST_BEHIND = 5
 
@@ -43,7 +44,7 @@ def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
     is_dry = any(dose.missing_g for each in found.answers for dose in each.doses)
     return FoundShown(
         batch=f"{batch} {found.base_name}",
-        searched=f"{found.searched:,} sets of dyes looked at".replace(",", NO_BREAK),
+        searched=_searched(ready, found),
         out_of_reach=_out_of_reach(found),
         reach_way=_reach_way(found),
         powder=POWDER_CAUTION if is_dry else "",
@@ -54,6 +55,11 @@ def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
         save_address=f"{reverse('find-save')}?{asked.query}",
         save_words=_save_words(asked) if found.answers else "",
     )
+
+
+def _searched(ready: Hunt, found: Found) -> str:
+    said = f"{found.searched:,} sets of dyes looked at.".replace(",", NO_BREAK)
+    return f"{said} {own_lots_words(ready.now.own_lots)}".strip()
 
 
 def _save_words(asked: Asked) -> str:

@@ -79,7 +79,7 @@ def doses_of(rows: tuple[Measured, ...], now: MixNow, *, yarn_g: float) -> Doses
     return DosesShown(
         yarn=amount_text(yarn_g, "g"),
         rows=tuple(map(_dose_row, rows)),
-        notes=tuple(_notes(rows)),
+        notes=(*_notes(rows), *filter(None, [now.own_lots])),
         behind=behind_shown(known, now.base.words),
     )
 

@@ -31,6 +31,7 @@ from shadewright.web.toasts import say
 from shadewright.web.ways import way_to
 from shadewright.workflows.shades.measurable import Measured, bench_now, measured_mix
 from shadewright.workflows.shades.mixing_page import MixNow, mix_now
+from shadewright.workflows.shades.own_lots import own_lots_words
 from shadewright.workflows.shades.palettes import (
     PaletteNow,
     palette_now,
@@ -102,7 +103,7 @@ def _now(asked: MixAsked, palette: PaletteNow) -> MixNow:
         target=None if asked.wanted is None else asked.wanted.lab,
     )
     if not asked.faults:
-        return now
+        return replace(now, own_lots=own_lots_words(palette.own_lots))
     return replace(now, told=None, why_not=" ".join(asked.faults.values()))
 
 

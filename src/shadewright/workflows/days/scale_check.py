@@ -15,6 +15,7 @@ from shadewright.records.models import Bath
 from shadewright.workflows.baths import BathPlan, PlannedDose
 from shadewright.workflows.dosing import planned_depth
 from shadewright.workflows.recipe_shapes import AmountUnit
+from shadewright.workflows.shades.own_lots import own_lots_differ
 
 _SAME_RATIO = 0.02
 
@@ -122,6 +123,9 @@ def _not_at_all(plan: BathPlan, trial: Trial | None) -> Iterator[str]:
             yield f"the liquor: 1:{was:.3g} in the trial, 1:{now:.3g} here"
     yield "the pace of the heat: more water rises more slowly on the same burner"
     yield "how evenly it takes: skeins lie closer and are stirred less"
+    own = own_lots_differ()
+    if own is not None:
+        yield f"how your own lots differ: by about {own.apart:.1f}, whatever the size"
 
 
 def _dyes(plan: BathPlan, row: Bath | None) -> Iterator[DyeAtScale]:

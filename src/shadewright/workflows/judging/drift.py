@@ -22,9 +22,9 @@ from shadewright.workflows.judging.histories import (
     LotThen,
     history_of,
 )
-from shadewright.workflows.judging.lot_colours import LotColour
 from shadewright.workflows.judging.standards import standard_of
 from shadewright.workflows.judging.tolerances import tolerances_now
+from shadewright.workflows.shades.lot_colours import LotColour
 
 MOST_DRAWN = 24
 """Older lots are in the table that is taken away, not in the picture. [-]"""

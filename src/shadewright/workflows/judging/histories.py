@@ -23,10 +23,11 @@ from shadewright.errors import NotFoundError
 from shadewright.exchange.lot_history import history_text
 from shadewright.records import judging_reads
 from shadewright.records.models import Bath, BathLine, Lot
-from shadewright.workflows.judging.lot_colours import LotColour, lot_colours
 from shadewright.workflows.judging.pot_facts import pot_facts
 from shadewright.workflows.judging.standards import OfWhat, of_lot, of_what
 from shadewright.workflows.poured import Poured, PouredBath, poured_baths
+from shadewright.workflows.shades.lot_colours import LotColour, lot_colours
+from shadewright.workflows.shades.own_lots import planned_doses
 
 TOGETHER = " + "
 
@@ -106,11 +107,6 @@ class History:
     def text(self) -> str:
         """The history as a table, for the terminal or a spreadsheet."""
         return history_text(self.past, dates=[lot.dyed_on for lot in self.lots])
-
-
-def planned_doses(bath: Bath) -> frozenset[tuple[str, float]]:
-    """Return the depths that a bath’s recipe asks for, by dye. [%]."""
-    return frozenset((x.dye.name, x.depth_percent) for x in bath.doses.all())
 
 
 def history_of(*, recipe_id: int, base_id: int) -> History:

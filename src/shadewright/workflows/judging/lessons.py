@@ -1,4 +1,4 @@
-"""What a lot teaches: a bottle's strength, the palette, how well the studio repeats.
+"""What a lot teaches of the strength of a bottle.
 
 Nothing is learned behind the dyer's back. Each lesson is shown with its spread; a key
 takes it, and undo takes it back.
@@ -6,13 +6,11 @@ takes it, and undo takes it back.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
 from math import exp, sqrt
 
 from django.db import transaction
 
 from shadewright.core.colour import Lab
-from shadewright.core.quality import Repeatability, repeatability
 from shadewright.core.quality.causes.matrices import (
     Matrix,
     Three,
@@ -26,14 +24,13 @@ from shadewright.core.quantities import amount_text
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.core.uncertainty import Term, Value
 from shadewright.errors import ConflictError
-from shadewright.records import judging_reads, reads
-from shadewright.records.models import BottleLine, Lot
+from shadewright.records import reads
+from shadewright.records.models import BottleLine
 from shadewright.records.shapes import line_spread, state_of
 from shadewright.records.writes import keep_line
 from shadewright.workflows.bottles import on_shelf
 from shadewright.workflows.judging.causes import Why, why
-from shadewright.workflows.judging.histories import DyeThen, History, planned_doses
-from shadewright.workflows.judging.lot_colours import lot_colours
+from shadewright.workflows.judging.histories import DyeThen, History
 from shadewright.workflows.judging.moved import slopes_of
 from shadewright.workflows.stamps import Stamp, is_written
 
@@ -45,8 +42,6 @@ SURE = 2.0
 
 MOST_OFF = 0.35
 """A strength that is off by a greater share has another cause, surely. [1]"""
-
-MOST_LOTS = 400
 
 _LACKS = "how well the palette knows what more of this dye does"
 
@@ -118,33 +113,6 @@ def take_strength(*, number: str, stamp: Stamp) -> StrengthLesson:
     )
     keep_line(line, stamp)
     return lesson
-
-
-def studio_repeatability() -> Repeatability | None:
-    """Return how well the studio repeats itself, by its newest lots; None before two.
-
-    Only colours that a meter read count.
-    """
-    rows = list(judging_reads.every_lot().order_by("-pk")[:MOST_LOTS])
-    rows.sort(key=lambda row: (*_kind(row), row.bath.dyed_on, row.pk))
-    colours = lot_colours(rows)
-    recipes = [
-        [
-            colours[x.pk].lab
-            for x in lots
-            if x.pk in colours and colours[x.pk].is_by_meter
-        ]
-        for _kind_of, lots in groupby(rows, key=_kind)
-    ]
-    if not any(len(labs) > 1 for labs in recipes):
-        return None
-    return repeatability(recipes)
-
-
-def _kind(row: Lot) -> tuple[int, int, list[tuple[str, float]]]:
-    """Return what makes two lots the same: recipe, base and doses."""
-    bath = row.bath
-    return bath.version.recipe_id, bath.base_id, sorted(planned_doses(bath))
 
 
 def _along(history: History) -> Iterator[_Along]:

@@ -53,6 +53,7 @@ class Hunt:
         """What tells this search from any other."""
         return repr((
             self.now.fit_id,
+            self.now.palette.repeats,
             self.base_name,
             self.target,
             self.wishes,

@@ -58,7 +58,8 @@ class ToldMix:
 class MixNow:
     """A mix on a base, what is foretold of it, and what else could be chosen.
 
-    ``why_not`` says why nothing is foretold.
+    ``why_not`` says why nothing is foretold, ``own_lots`` how the studio's own lots
+    widen what is.
     """
 
     base: Choice
@@ -67,6 +68,7 @@ class MixNow:
     addable: tuple[Choice, ...]
     told: ToldMix | None
     why_not: str = ""
+    own_lots: str = ""
 
     @property
     def doses(self) -> Doses:

@@ -1,14 +1,16 @@
 """The palette that holds: the newest fit that came to its end."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import lru_cache
 
 from shadewright.core.mixing import Palette
+from shadewright.core.quality import Repeatability
 from shadewright.errors import MissingError, UnreadableError
 from shadewright.exchange.palette_file import read_palette
 from shadewright.records import shade_reads
 from shadewright.records.models import Dye, PaletteFit
+from shadewright.workflows.shades.own_lots import own_lots_differ
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -25,7 +27,8 @@ class PaletteNow:
     """The palette that holds, with what it was given.
 
     ``used`` are the swatches that it rests on; ``left_out`` CIEDE2000 of each, foretold
-    without it; ``given`` what it was fitted to, as ``evidence.as_kept`` writes it.
+    without it; ``given`` what it was fitted to, as ``evidence.as_kept`` writes it;
+    ``own_lots`` how the studio repeats itself, where enough lots tell.
     """
 
     fit_id: int
@@ -36,19 +39,26 @@ class PaletteNow:
     suspects: tuple[SuspectNow, ...]
     is_other_light: bool
     given: list[dict[str, object]]
+    own_lots: Repeatability | None = None
 
 
 def palette_now() -> PaletteNow | None:
     """Return the palette that holds, or None before the first fit.
 
     One that cannot be read, as another Shadewright or a broken disk may leave it, is
-    none: what teaches is still there, and the next fit makes it anew.
+    none: what teaches is still there, and the next fit makes it anew. Where enough of
+    the studio's own lots were read, nothing is foretold surer than they repeat.
     """
     row = shade_reads.newest_fit()
     try:
-        return None if row is None else shaped_palette(row)
+        now = None if row is None else shaped_palette(row)
     except UnreadableError:
         return None
+    own = None if now is None else own_lots_differ()
+    if now is None or own is None:
+        return now
+    palette = replace(now.palette, repeats=own.sd)
+    return replace(now, palette=palette, own_lots=own)
 
 
 def gone_dyes(palette: Palette) -> tuple[str, ...]:

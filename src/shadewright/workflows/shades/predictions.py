@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from shadewright.core.mixing import Mix, Palette, Told, told_mixes
-from shadewright.core.mixing.spreads import spread_of
+from shadewright.core.mixing.spreads import as_lots_differ, spread_of
 from shadewright.core.mixing.swatches import DOSE_ERROR, MOST_DEPTH_PERCENT
 from shadewright.core.recipes import Wishes
 from shadewright.core.recipes.curves import curves_of
@@ -76,17 +76,20 @@ def keep_prediction(*, bath: Bath, depths: Depths, **_signal: object) -> None:
 def _as_dosed(mix: Mix, palette: Palette, errors: Mapping[str, float]) -> Told:
     """Return what is foretold of a mix, each dose off by as much as its own error."""
     dyes = tuple(errors)
-    exact = told_mixes([mix], palette=palette)
-    covariance = exact.covariance + dosing_covariance(
+    exact = told_mixes([mix], palette=replace(palette, repeats=0.0))
+    dosing = dosing_covariance(
         [mix.doses],
         curves_of(palette, mix.base, dyes),
         dyes,
         Wishes(dose_errors=errors),
     )
+    lot = exact.lot + dosing
+    covariance = as_lots_differ(exact.covariance + dosing, lot, repeats=palette.repeats)
     spread = spread_of(exact.lab, covariance)
     return replace(
         exact,
         covariance=covariance,
+        lot=lot,
         expected=spread.expected,
         de_90=spread.de_90,
     )

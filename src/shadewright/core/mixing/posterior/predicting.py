@@ -30,10 +30,14 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Foretold:
-    """Mixes as foretold: ``seen`` (S, m) with ``covariance`` (S, m, m)."""
+    """Mixes as foretold: ``seen`` (S, m) with ``covariance`` (S, m, m).
+
+    ``lot`` is what of the covariance differs from lot to lot: the day and the doses.
+    """
 
     seen: "Floats"
     covariance: "Floats"
+    lot: "Floats"
     reflectance: "Floats"
 
 
@@ -77,11 +81,13 @@ def foretold(
         spread[mix] = width**2 * near @ told @ near.T + alone @ alone.T
     day = np.where(dyed.sessions < 0, known.sizes.session**2, 0.0)
     doses = found.dose[:, :, None] * found.dose[:, None, :]
+    lot = np.zeros_like(spread)
     np.add.at(
-        spread, rows.swatch, (day[rows.swatch] + dose_error**2)[:, None, None] * doses
+        lot, rows.swatch, (day[rows.swatch] + dose_error**2)[:, None, None] * doses
     )
     return Foretold(
         seen=found.seen,
-        covariance=spread,
+        covariance=spread + lot,
+        lot=lot,
         reflectance=found.reflectance,
     )
