@@ -9,7 +9,6 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from random import Random
 from typing import Any
-from urllib.parse import parse_qsl
 
 from playwright.sync_api import Error, Locator, Page, Request, Route, expect
 from playwright.sync_api import TimeoutError as NotInTimeError
@@ -41,7 +40,7 @@ class RoughPhone:
     is_cut: bool = False
     kills_next: bool = False
     cuts: dict[str, int] = field(default_factory=dict)
-    plain: list[dict[str, Any]] = field(default_factory=list)
+    plain: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         """Let every page keep the diary, and stand between it and the server."""
@@ -135,10 +134,9 @@ class RoughPhone:
         return list(self.page.evaluate(taps))
 
     def _note_plain(self, request: Request) -> None:
-        """Note a key pressed before the page's script ran: a plain form is sent."""
+        """Note a key that sent a plain form: none may while scripts run."""
         if request.method == "POST" and request.url.endswith(("/tap/", "/undo/")):
-            said = dict(parse_qsl(request.post_data or ""))
-            self.plain.append(said | {"value": float(said.get("value") or 0)})
+            self.plain.append(request.url)
 
     def expect_all_sent(self) -> None:
         """Wait until nothing waits on the phone."""

@@ -70,5 +70,6 @@ function begin() {
   setInterval(tick, 500);
   setInterval(poll, POLL_MS);
   document.addEventListener("visibilitychange", () => document.hidden || poll());
+  document.documentElement.dataset.stands = "";
   poll();
 }

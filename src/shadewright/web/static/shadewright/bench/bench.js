@@ -294,5 +294,6 @@ if (!new URLSearchParams(location.search).has("view")) askIfDose();
 setInterval(tick, 500);
 setInterval(poll, POLL_MS);
 keepAwake((words) => live.querySelector("[data-awake]") && say("[data-awake]", words));
+document.documentElement.dataset.stands = "";
 taps.send();
 poll();
