@@ -76,9 +76,21 @@ def test_what_the_template_is_given() -> None:
         "text": "",
         "caution": "",
         "blanks": [
-            {"words": "really", "unit": "ml", "wide": False, "clock": False},
-            {"words": "at", "unit": "", "wide": False, "clock": True},
-            {"words": "other bottle", "unit": "", "wide": False, "clock": False},
+            {
+                "words": "really",
+                "unit": "ml",
+                "wide": False,
+                "short": False,
+                "clock": False,
+            },
+            {"words": "at", "unit": "", "wide": False, "short": False, "clock": True},
+            {
+                "words": "other bottle",
+                "unit": "",
+                "wide": False,
+                "short": False,
+                "clock": False,
+            },
         ],
         "lot": False,
     }
@@ -123,7 +135,7 @@ def test_a_helper_reads_what_to_do_and_what_to_write() -> None:
         "Ties: 4 loose ties. Turn gently every 5 minutes.",
         "Rise by 1 °C a minute. About 50 min to the top.",
         "Grey-green with yellow tips.",
-        "skeins dry g grade place",
+        "rinses hung at : skeins dry g grade place",
         "notes",
     ):
         assert part in words

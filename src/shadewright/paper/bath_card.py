@@ -185,7 +185,8 @@ def _blank(blank: Blank, step: RoundStep) -> Mapping[str, object]:
         "words": str(blank),
         "unit": blank_unit(blank, step),
         "wide": blank is Blank.LOOKED,
-        "clock": blank is Blank.TIME,
+        "short": blank is Blank.RINSES,
+        "clock": blank in {Blank.TIME, Blank.RACK},
     }
 
 

@@ -5,7 +5,7 @@ twice is written once. A line that was ticked at the bench stays as it is.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from uuid import UUID, uuid5
 
@@ -15,7 +15,7 @@ from shadewright.core.baths.rounds import StepKind
 from shadewright.errors import ConflictError, StudioError
 from shadewright.records import reads, recipe_reads
 from shadewright.workflows.bath_pages import BathAct, BathNow, StepNow, bath_now
-from shadewright.workflows.bath_shapes import ACT_OF_STEP
+from shadewright.workflows.bath_shapes import ACT_OF_STEP, RACK, RINSE
 from shadewright.workflows.bench import Tap, check_tap, keep_tap
 from shadewright.workflows.stamps import stamp_now
 from shadewright.workflows.undo import undo
@@ -23,6 +23,7 @@ from shadewright.workflows.undo import undo
 DEVICE = "card"
 NO_TIME = "time not noted"
 _NOTES, _DEGREES, _PH = "notes", "/°C", "/pH"
+MOST_RINSES = 20
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -50,20 +51,32 @@ class TypedLine:
 
 @dataclass(frozen=True, kw_only=True)
 class TypedCard:
-    """What stands on a card: its lines in order, and the notes at its foot."""
+    """What stands on a card: its lines in order, rinses, rack, and notes."""
 
     bath: str
     lines: tuple[TypedLine, ...]
     notes: str = ""
+    rinses: int = 0
+    hung_at: datetime | None = None
+
+    @property
+    def also(self) -> tuple[str, ...]:
+        """What it holds beside its lines, in words."""
+        said = {
+            "the note": self.notes.strip(),
+            "the rinses": self.rinses,
+            "the rack": self.hung_at,
+        }
+        return tuple(words for words, is_said in said.items() if is_said)
 
 
 @dataclass(frozen=True, kw_only=True)
 class Outcome:
-    """The lines that now stand by this card, and those that stood before it."""
+    """The lines that now stand by this card, what else does, and what stood before."""
 
     written: tuple[StepNow, ...]
     stood: tuple[StepNow, ...]
-    is_noted: bool
+    also: tuple[str, ...]
 
 
 @transaction.atomic
@@ -71,7 +84,7 @@ def write_card(card: TypedCard, *, deed: UUID, by: int | None) -> Outcome:
     """Write a card down, once, whole; refused as a whole where a line cannot be."""
     recipe_reads.locked_bath(card.bath)
     before = bath_now(card.bath)
-    if not card.lines and not card.notes.strip():
+    if not card.lines and not card.also:
         raise ConflictError(
             why="Nothing on this card is ticked.",
             advice="Tick the lines that were done, or press “All as planned”.",
@@ -81,16 +94,14 @@ def write_card(card: TypedCard, *, deed: UUID, by: int | None) -> Outcome:
     for line in card.lines:
         if line.step not in keys:
             _write(_step(before, line.step), line, card.bath, deed=deed, by=by)
-    if card.notes.strip():
-        note = Tap(
-            bath=card.bath, act=BathAct.NOTE, note=card.notes.strip(), device=DEVICE
-        )
-        keep_tap(note, stamp=stamp_now(by=by, deed=uuid5(deed, _NOTES)))
+    for end, tap in _foot(card, before):
+        at = None if end == _NOTES else card.hung_at
+        keep_tap(tap, stamp=stamp_now(by=by, deed=uuid5(deed, end), at=at))
     said = {line.step for line in card.lines if line.says_more}
     return Outcome(
         written=tuple(x for x in bath_now(card.bath).steps if _is_of(x, deed)),
         stood=tuple(each for each in stood if each.step.key in said),
-        is_noted=bool(card.notes.strip()),
+        also=card.also,
     )
 
 
@@ -101,10 +112,29 @@ def take_card_back(*, bath: str, deed: UUID, by: int | None) -> None:
     now = bath_now(bath)
     keys = [each.step.key for each in now.steps]
     deeds = {uuid5(deed, f"{key}{end}") for key in keys for end in ("", _DEGREES, _PH)}
-    deeds.add(uuid5(deed, _NOTES))
+    deeds |= {uuid5(deed, end) for end in (_NOTES, RACK, *_rinse_ends(MOST_RINSES))}
     for line in now.standing:
         if line.deed in deeds:
             undo(deed=line.deed, stamp=stamp_now(by=by, deed=uuid5(line.deed, "undo")))
+
+
+def _foot(card: TypedCard, bath: BathNow) -> Iterator[tuple[str, Tap]]:
+    # Rinses are as late as the rack, or as the typing.
+    rinsed = Tap(bath=card.bath, act=BathAct.RINSED, step=RINSE, device=DEVICE)
+    for end in _rinse_ends(card.rinses):
+        yield end, replace(rinsed, note="" if card.hung_at else NO_TIME)
+    if card.hung_at:
+        hung = replace(rinsed, act=BathAct.HUNG, step=RACK, value=bath.skeins)
+        yield RACK, replace(hung, unit="skeins" if bath.skeins else "")
+    if card.notes.strip():
+        yield (
+            _NOTES,
+            replace(rinsed, act=BathAct.NOTE, step="", note=card.notes.strip()),
+        )
+
+
+def _rinse_ends(count: int) -> Iterator[str]:
+    return (f"{RINSE}-{number}" for number in range(count))
 
 
 def _is_of(each: StepNow, deed: UUID) -> bool:

@@ -84,6 +84,46 @@ def test_what_went_differently_is_typed_and_nothing_else(
     assert shelf_bottle(pot.gorse).volume_ml == 500.0
 
 
+def test_rinses_and_the_rack_are_typed_with_the_card_and_taken_back_with_it(
+    client: Client, pot: Ready
+) -> None:
+    sheet = opened(client, pot.number)
+    sheet.send("all", finish_rinses="2", finish_rack="16:40")
+    rinses = BathLine.objects.filter(act=BathAct.RINSED)
+    assert [(x.step, x.at.hour, x.at.minute) for x in rinses] == [("rinse", 16, 40)] * 2
+    hung = BathLine.objects.get(act=BathAct.HUNG)
+    assert (hung.step, hung.at.hour, hung.device) == ("rack", 16, "card")
+    again = opened(client, pot.number).page.source
+    assert "finish-rinses" not in again  # what stands is not asked again
+    assert "finish-rack" not in again
+    client.post(f"/baths/{pot.number}/card/{sheet.shown['deed']}/undo/")
+    assert bath_now(pot.number).standing == ()
+
+
+def test_rinses_alone_are_enough_and_say_that_their_time_is_not_known(
+    client: Client, pot: Ready
+) -> None:
+    tapped(pot.number, BathAct.HUNG, "rack")
+    sheet = opened(client, pot.number)
+    assert "finish-rack" not in sheet.page.source
+    off = {f"{each.step.key}_planned": "" for each in bath_now(pot.number).steps}
+    sheet.send(finish_rinses="3", **{k.replace("-", "_"): v for k, v in off.items()})
+    rinses = BathLine.objects.filter(act=BathAct.RINSED)
+    assert [line.note for line in rinses] == ["time not noted"] * 3
+    page = read(client.get(f"/baths/{pot.number}/"))
+    assert "no line was written, only the rinses" in page.text
+
+
+@pytest.mark.parametrize("typed", ["21", "-1", "two"])
+def test_rinses_that_cannot_be_are_refused(
+    client: Client, pot: Ready, typed: str
+) -> None:
+    answer = read(opened(client, pot.number).send(finish_rinses=typed))
+    assert answer.status == 422
+    assert "the rinses must be" in answer.text
+    assert not BathLine.objects.exists()
+
+
 def test_another_bottle_is_drawn_from(client: Client, pot: Ready) -> None:
     opened(client, pot.number).send(dose_1_bottle=f" {pot.gorse.lower()} ")
     assert shelf_bottle(pot.slate).volume_ml == 500.0

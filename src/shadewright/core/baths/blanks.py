@@ -17,6 +17,8 @@ class Blank(StrEnum):
     TEMPERATURE = "bath at"
     PH = "pH"
     LOOKED = "looked like"
+    RINSES = "rinses"
+    RACK = "hung at"
 
 
 _BLANKS = {
@@ -29,7 +31,7 @@ _BLANKS = {
     StepKind.TOP: (Blank.TEMPERATURE, Blank.TIME),
     StepKind.HOLD: (Blank.PH, Blank.TIME, Blank.LOOKED),
     StepKind.OFF: (Blank.TIME,),
-    StepKind.FINISH: (),
+    StepKind.FINISH: (Blank.RINSES, Blank.RACK),
 }
 _UNITS = {Blank.TEMPERATURE: "°C"}
 
@@ -45,7 +47,8 @@ def blanks_of(step: RoundStep) -> tuple[Blank, ...]:
     Returns
     -------
     tuple of Blank
-        None for the last step: the lot has a page of its own. [-]
+        Beside the last step only what comes before the lot: that has a page of its
+        own. [-]
 
     Notes
     -----

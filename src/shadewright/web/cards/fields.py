@@ -1,6 +1,6 @@
 """The fields of one line of a card, and how sentences call them."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from datetime import date
 from typing import Any
@@ -22,6 +22,8 @@ from shadewright.web.amounts import (
     temperature_field,
 )
 from shadewright.web.cards.clock import ClockField
+from shadewright.web.forms import WholeNumberInput
+from shadewright.workflows.typed_cards import MOST_RINSES
 
 PLANNED, MISSED = "planned", "missed"
 _MOST_LOOKED = 200
@@ -34,6 +36,8 @@ _WORDS = {
     Blank.TEMPERATURE: "the temperature",
     Blank.PH: "the pH",
     Blank.LOOKED: "what it looked like",
+    Blank.RINSES: "the rinses",
+    Blank.RACK: "the time on the rack",
 }
 
 
@@ -80,9 +84,17 @@ def line_fields(place: int, step: RoundStep, *, day: date) -> Mapping[str, forms
         ),
         name_of(step, MISSED): forms.BooleanField(label=line, required=False),
     }
-    return ticks | {
+    return ticks | blank_fields(place, step, blanks_of(step), day=day)
+
+
+def blank_fields(
+    place: int, step: RoundStep, blanks: Iterable[Blank], *, day: date
+) -> dict[str, forms.Field]:
+    """Return the fields of a line's blanks, without its ticks."""
+    line = f"Line {place}, {step.title[:_MOST_TITLE]}"
+    return {
         name_of(step, blank): _field(blank, step, f"{line}: {_WORDS[blank]}", day)
-        for blank in blanks_of(step)
+        for blank in blanks
     }
 
 
@@ -94,8 +106,20 @@ def _field(blank: Blank, step: RoundStep, label: str, day: date) -> forms.Field:
         Blank.TEMPERATURE: lambda: temperature_field(label=label, required=False),
         Blank.PH: lambda: AmountField(unit="", read=_ph, label=label, required=False),
         Blank.LOOKED: lambda: _text(forms.CharField, label, _MOST_LOOKED),
+        Blank.RINSES: lambda: _rinses(label),
+        Blank.RACK: lambda: ClockField(label=label, day=day),
     }
     return makers[blank]()
+
+
+def _rinses(label: str) -> forms.IntegerField:
+    return forms.IntegerField(
+        label=label,
+        required=False,
+        min_value=0,
+        max_value=MOST_RINSES,
+        widget=WholeNumberInput(),
+    )
 
 
 def _text(kind: type[forms.CharField], label: str, most: int) -> forms.CharField:

@@ -6,9 +6,15 @@ from django import forms
 
 from shadewright.core.baths.blanks import Blank, blanks_of
 from shadewright.core.baths.rounds import RoundStep, StepKind
-from shadewright.web.cards.fields import MISSED, PLANNED, line_fields, name_of
+from shadewright.web.cards.fields import (
+    MISSED,
+    PLANNED,
+    blank_fields,
+    line_fields,
+    name_of,
+)
 from shadewright.web.forms import DeedForm
-from shadewright.workflows.bath_pages import BathNow, StepNow
+from shadewright.workflows.bath_pages import BathAct, BathNow, StepNow
 from shadewright.workflows.typed_cards import TypedCard, TypedLine
 
 _MOST_NOTES = 280
@@ -22,6 +28,7 @@ class CardForm(DeedForm):
     notes = forms.CharField(label="Notes", required=False, max_length=_MOST_NOTES)
 
     steps: ClassVar[tuple[RoundStep, ...]] = ()
+    last: ClassVar[str] = ""
 
     def clean(self) -> dict[str, Any]:
         """Refuse a line that says two things at once."""
@@ -39,6 +46,8 @@ class CardForm(DeedForm):
             bath=number,
             lines=tuple(line for line in lines if line is not None),
             notes=self.cleaned_data["notes"],
+            rinses=self._after(Blank.RINSES) or 0,
+            hung_at=self._after(Blank.RACK),
         )
 
     def wait_in(self) -> None:
@@ -51,6 +60,9 @@ class CardForm(DeedForm):
         following = self.steps[max(typed, default=-1) + 1 :]
         names = [name_of(step, blanks_of(step)[0]) for step in following]
         self.fields[next(iter(names), "notes")].widget.attrs["autofocus"] = True
+
+    def _after(self, blank: Blank) -> Any:  # ruff: ignore[any-type]
+        return self.cleaned_data.get(f"{self.last}-{blank.name.lower()}")
 
     def _line(self, step: RoundStep, *, is_all: bool) -> TypedLine | None:
         typed = self.cleaned_data
@@ -74,14 +86,29 @@ class CardForm(DeedForm):
 def card_form(bath: BathNow) -> type[CardForm]:
     """Return the form of one bath's card."""
     members: dict[str, object] = {
-        "steps": tuple(each.step for each in bath.steps if is_typed(each))
+        "steps": tuple(each.step for each in bath.steps if is_typed(each)),
+        "last": bath.steps[-1].step.key,
     }
     for place, each in enumerate(bath.steps, start=1):
         if is_typed(each):
             members |= line_fields(place, each.step, day=bath.dyed_on)
+        elif each.step.kind is StepKind.FINISH:
+            blanks = open_blanks(bath, each)
+            members |= blank_fields(place, each.step, blanks, day=bath.dyed_on)
     made: Any = type(CardForm)
     form: type[CardForm] = made("CardForm", (CardForm,), members)
     return form
+
+
+def open_blanks(bath: BathNow, each: StepNow) -> tuple[Blank, ...]:
+    """Return the blanks that are typed in: what stands already is not asked again."""
+    if is_typed(each):
+        return () if each.is_done else blanks_of(each.step)
+    if each.step.kind is not StepKind.FINISH:
+        return ()
+    acts = {line.act for line in bath.standing}
+    written = {Blank.RINSES: BathAct.RINSED, Blank.RACK: BathAct.HUNG}
+    return tuple(blank for blank, act in written.items() if act not in acts)
 
 
 def is_typed(each: StepNow) -> bool:

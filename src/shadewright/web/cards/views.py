@@ -9,12 +9,17 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST
 
-from shadewright.core.baths.blanks import Blank, blank_unit, blanks_of
+from shadewright.core.baths.blanks import Blank, blank_unit
 from shadewright.core.baths.rounds import StepKind
 from shadewright.core.quantities import amount_text
 from shadewright.errors import StudioError
 from shadewright.web.cards.fields import MISSED, PLANNED, name_of
-from shadewright.web.cards.forms import CardForm, card_form, is_typed
+from shadewright.web.cards.forms import (
+    CardForm,
+    card_form,
+    is_typed,
+    open_blanks,
+)
 from shadewright.web.cards.pages import CardBlank, CardLine, CardPage, CardTicks
 from shadewright.web.cards.words import card_fact, done_words, outcome_words, title_of
 from shadewright.web.frame import person_id
@@ -102,7 +107,7 @@ def _lines(bath: BathNow, form: CardForm) -> Iterator[CardLine]:
             amount="" if step.amount is None else amount_text(step.amount, step.unit),
             code=step.code,
             ticks=_ticks(each, form) if is_open else None,
-            blanks=tuple(_blanks(each, form)) if is_open else (),
+            blanks=tuple(_blanks(bath, each, form)),
             said="" if is_open else done_words(bath, each),
         )
 
@@ -114,8 +119,8 @@ def _ticks(each: StepNow, form: CardForm) -> CardTicks:
     )
 
 
-def _blanks(each: StepNow, form: CardForm) -> Iterator[CardBlank]:
-    for blank in blanks_of(each.step):
+def _blanks(bath: BathNow, each: StepNow, form: CardForm) -> Iterator[CardBlank]:
+    for blank in open_blanks(bath, each):
         yield CardBlank(
             words=str(blank),
             field=form[name_of(each.step, blank)],

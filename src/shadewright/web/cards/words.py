@@ -44,7 +44,7 @@ def outcome_words(bath: BathNow, outcome: Outcome) -> str:
     said = f"Card of {bath.number}: {lines} written"
     if not count:
         said = f"Card of {bath.number}: no line was written"
-        said = f"{said}, only the note" if outcome.is_noted else said
+        said += f", only {' and '.join(outcome.also)}" if outcome.also else ""
     stood = ", ".join(each.step.title for each in outcome.stood)
     if stood:
         said += f". {stood} stood already and stays as it was"
