@@ -59,11 +59,14 @@ def serving_baths(
 ) -> QuerySet[Bath]:
     """Return baths that gave a lot or are to be dyed, of some recipes and bases.
 
-    And those that are for a line of an open order, whatever they are. Of baths
-    without a lot, those planned from a date on.
+    And on those bases whatever corrects a lot, as its recipe is no colourway; and those
+    that are for a line of an open order, whatever they are. Of baths without a lot,
+    those planned from a date on.
     """
     shares = BathFor.objects.filter(bath=OuterRef("pk"), line__order__is_closed=False)
-    of_these = Q(version__recipe_id__in=recipe_ids, base_id__in=base_ids)
+    recipes = Q(version__recipe_id__in=recipe_ids)
+    corrects = Q(version__recipe__correction__isnull=False)
+    of_these = (recipes | corrects) & Q(base_id__in=base_ids)
     awaited = Q(lot__isnull=False) | Q(dyed_on__gte=since)
     rows = _with_lots().filter(is_swatch=False)
     rows = rows.filter((of_these & awaited) | Exists(shares))
@@ -90,7 +93,13 @@ def baths_from(day: date) -> QuerySet[Bath]:
 
 
 def _with_lots() -> QuerySet[Bath]:
-    rows = Bath.objects.select_related("version__recipe", "base", "lot", "pot")
+    rows = Bath.objects.select_related(
+        "version__recipe__correction__becomes",
+        "version__recipe__correction__lot",
+        "base",
+        "lot",
+        "pot",
+    )
     lot_lines = LotLine.objects.filter(_STANDING)
     rows = rows.prefetch_related("lines", "for_lines__line__order")
     rows = rows.prefetch_related(_gone("for_lines__line__skeins_out"))

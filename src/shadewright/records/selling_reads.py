@@ -105,7 +105,7 @@ def sold_as(bath: Bath) -> Recipe:
     Of a corrected lot that of the first one, of an overdyed one what it became.
     """
     recipe = bath.version.recipe
-    row = Correction.objects.filter(recipe=recipe).select_related("becomes").first()
+    row: Correction | None = getattr(recipe, "correction", None)
     if row is None:
         return recipe
     return row.becomes or sold_as(lot_reads.lot_row(row.lot.number).bath)

@@ -8,7 +8,7 @@ from shadewright.errors import (
     NotFoundError,
     OutOfRangeError,
 )
-from shadewright.records.models import Correction, Lot, LotLine
+from shadewright.records.models import Base, Correction, Lot, LotLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import LotAct
 from shadewright.workflows.buyers.kin import kin_of
@@ -22,6 +22,7 @@ from shadewright.workflows.correcting.keeping import (
 from shadewright.workflows.correcting.off_shade import all_doses, off_shade
 from shadewright.workflows.correcting.restock import lots_near, restock
 from shadewright.workflows.correcting.sisters import sisters
+from shadewright.workflows.days.pars import keep_par, pars
 from shadewright.workflows.days.yields import yield_of
 from shadewright.workflows.lot_skeins import skeins_of
 from shadewright.workflows.recipes import recipes
@@ -183,6 +184,30 @@ def test_skeins_that_went_back_are_no_skeins_of_the_first_lot(
     kept(number)
     with pytest.raises(ConflictError, match="No skein"):
         kept(number)
+
+
+def test_corrected_yarn_is_stock_of_its_colourway(lot: tuple[Ready, str]) -> None:
+    pot, number = lot
+    Base.objects.filter(pk=pot.base).update(skein_g=100.0)
+    recipe_id = off_shade(number).recipe_id
+    keep_par(recipe_id=recipe_id, base_id=pot.base, skeins=6, skein_g=100.0)
+    assert [(par.on_shelf, par.coming) for par in pars()] == [(4, 0)]
+    bath = kept(number, skeins=1)
+    assert [(par.on_shelf, par.coming) for par in pars()] == [(3, 1)]
+    finished(bath, is_sure=True, skeins=1)
+    assert [(par.on_shelf, par.coming, par.short) for par in pars()] == [(4, 0, 2)]
+    assert yield_of(bath).recipe_id == recipe_id
+
+
+def test_overdyed_yarn_is_stock_of_what_it_became(lot: tuple[Ready, str]) -> None:
+    pot, number = lot
+    Base.objects.filter(pk=pot.base).update(skein_g=100.0)
+    becomes, own = deeper_recipe(pot), off_shade(number).recipe_id
+    bath = kept(number, kind=CorrectionKind.OVERDYE, becomes_id=becomes, skeins=1)
+    finished(bath, is_sure=True, skeins=1)
+    for recipe_id in (becomes, own):
+        keep_par(recipe_id=recipe_id, base_id=pot.base, skeins=4, skein_g=100.0)
+    assert {par.recipe_id: par.on_shelf for par in pars()} == {becomes: 1, own: 3}
 
 
 def test_a_bath_given_up_gives_the_skeins_back(lot: tuple[Ready, str]) -> None:

@@ -23,6 +23,7 @@ _LOT_LATE = timedelta(days=30)
 class BathYield:
     """What a bath gives: first-grade skeins of its lot, or those planned.
 
+    ``recipe_id`` is the colourway that they are sold as, corrected or overdyed.
     ``why_none`` says why it gives nothing. ``promised`` is by line of an order what
     was planned for it, ``kept`` what of that it can really have, the most urgent line
     first; ``free`` is nobody's. ``skein_g`` is None where no skeins were counted.
@@ -57,7 +58,8 @@ def yields_of(
 ) -> tuple[BathYield, ...]:
     """Return what baths of these recipes and bases give, oldest first.
 
-    And what those give that are for a line of an open order.
+    And what those give that are for a line of an open order. Yarn of a lot that was
+    corrected counts to its colourway, that of an overdyed one to what it became.
     """
     rows = order_reads.serving_baths(
         recipe_ids=recipe_ids, base_ids=base_ids, since=today() - _LOT_LATE
@@ -65,7 +67,8 @@ def yields_of(
     back: dict[str, list[BathAfter]] = defaultdict(list)
     for bath in selling_reads.baths_correcting([row.number for row in rows]):
         back[bath.lot].append(bath)
-    return tuple(shaped_yield(row, back=back[row.number]) for row in rows)
+    found = (shaped_yield(row, back=back[row.number]) for row in rows)
+    return tuple(one for one in found if one.recipe_id in recipe_ids or one.promised)
 
 
 def yield_of(number: str) -> BathYield:
@@ -92,7 +95,7 @@ def shaped_yield(row: Bath, *, back: Sequence[BathAfter] = ()) -> BathYield:
     skeins = max(0, here - taken)
     return BathYield(
         number=row.number,
-        recipe_id=row.version.recipe_id,
+        recipe_id=selling_reads.sold_as(row).pk,
         base_id=row.base_id,
         dyed_on=row.dyed_on,
         status=status,
