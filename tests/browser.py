@@ -24,7 +24,14 @@ from urllib.parse import urlsplit
 
 import axe_playwright_python
 import pytest
-from playwright.sync_api import Browser, ConsoleMessage, Error, Page, sync_playwright
+from playwright.sync_api import (
+    Browser,
+    ConsoleMessage,
+    Error,
+    Page,
+    expect,
+    sync_playwright,
+)
 
 from tests.clicks import clicks_that_wait, note_forms, wait_until_come
 
@@ -45,6 +52,8 @@ LOOKS = {
     "dark desk": (DESK, "dark"),
 }
 """Window and scheme in which a page must be sound; ``phone`` is narrow and light."""
+PATIENCE_MS = 30_000
+"""How long a test waits for what it expects: a busy machine is no fault of a page."""
 WIRES = {"http", "https", "ws", "wss"}
 HOME = ("127.0.0.1", "localhost", "::1")
 # The rules of WCAG 2.2 AA, and those that are good sense beyond it.
@@ -87,6 +96,7 @@ def browser() -> Iterator[Browser]:
     if not program:
         pytest.fail("Chromium is missing: sudo apt install chromium")
     is_root = hasattr(os, "geteuid") and os.geteuid() == 0
+    expect.set_options(timeout=PATIENCE_MS)
     flags = [*QUIET, *(["--no-sandbox"] if is_root else [])]
     with _django_beside_a_loop(), clicks_that_wait(), sync_playwright() as player:
         browser = player.chromium.launch(executable_path=program, args=flags)
@@ -142,7 +152,7 @@ def watched_page(
         reduced_motion="reduce",
         locale="en-GB",
     )
-    context.set_default_timeout(10_000)
+    context.set_default_timeout(PATIENCE_MS)
     note_forms(context)
     watch = Watch()
     context.on("page", watch.on)

@@ -13,6 +13,7 @@ from pathlib import Path
 import django
 import hypothesis
 import pytest
+from playwright.sync_api import Error
 
 from tests import postgres
 
@@ -69,7 +70,9 @@ def pytest_unconfigure(config: pytest.Config) -> None:
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Mark tests by what they use; put those with a browser last.
 
-    Once Playwright's event loop stands, Django's guard against it is off.
+    Once Playwright's event loop stands, Django's guard against it is off. A test
+    whose browser stumbles is asked once more, and listed as such; one that saw
+    something wrong is not.
     """
     for item in items:
         used = set(getattr(item, "fixturenames", ()))
@@ -77,6 +80,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(part)
         if "browser" in used:
             item.add_marker("browser")
+            again = pytest.mark.flaky(reruns=1, only_rerun=Error)
+            item.add_marker(again)
         elif item.get_closest_marker("one_store"):
             continue
         elif used & STORE_FIXTURES or item.get_closest_marker("django_db"):

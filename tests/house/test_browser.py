@@ -6,7 +6,7 @@ from threading import Thread
 from time import sleep
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Error, Page, expect
 
 from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
 
@@ -102,3 +102,15 @@ def test_a_key_waits_for_the_page_behind_its_form(
     page.goto(f"{site}/form")
     getattr(page.get_by_role("button"), act)(*words, no_wait_after=True)
     assert page.title() == "Slow"
+
+
+def test_only_a_stumble_of_the_browser_is_asked_once_more(
+    request: pytest.FixtureRequest, phone: Page
+) -> None:
+    again = request.node.get_closest_marker("flaky")
+    assert again.kwargs == {"reruns": 1, "only_rerun": Error}
+    with pytest.raises(Error):
+        phone.evaluate("nothing()")
+    with pytest.raises(AssertionError) as seen:
+        expect(phone.locator("h1")).to_have_text("Nothing", timeout=100)
+    assert not isinstance(seen.value, Error)
