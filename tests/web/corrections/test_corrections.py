@@ -13,7 +13,8 @@ from shadewright.workflows.undo import undo
 from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
 from tests.web.pages_read import read
 from tests.workflows.bench import founded
-from tests.workflows.correcting.off_lots import deeper_recipe, off_lot
+from tests.workflows.correcting.off_lots import deeper_recipe, note, off_lot
+from tests.workflows.judging.lots_in_a_row import lots_in_a_row, palette_of_both
 
 
 @pytest.fixture
@@ -44,6 +45,39 @@ def test_a_lot_is_corrected_in_a_bath_of_its_own(client: Client, lot: str) -> No
     assert answer.status_code == 302
     assert Correction.objects.get().lot.number == lot
     assert "Decided" in read(client.get(f"/lots/{lot}/")).text
+
+
+@pytest.mark.store
+def test_a_dose_too_small_offers_its_ways_on(client: Client, lot: str) -> None:
+    page = read(client.get(f"/lots/{lot}/correct/?colour=60,-3,22"))
+    assert "Too little to measure: 5 ml is the least" in page.text
+    assert any("/dilute/" in link for link in page.links)
+    least = next(link for link in page.links if "least=" in link)
+    taken = read(client.get(least))
+    assert "Of Slate goes in the least that can be measured." in taken.text
+    assert hidden(taken.source, "mix") != hidden(page.source, "mix")
+    leave = next(link for link in page.links if "leave=" in link)
+    left = read(client.get(leave))
+    assert "Slate is left out." in left.text
+    assert hidden(left.source, "mix").count(":") == 1
+    back = next(
+        link for link in left.links if "correct" in link and "leave" not in link
+    )
+    assert "Too little" in read(client.get(back)).text
+
+
+@pytest.mark.store
+def test_a_lot_as_near_as_others_are_is_said_to_be_so(client: Client, db: None) -> None:
+    del db
+    founded()
+    row = lots_in_a_row(off=(0.0, 0.0, 0.0))
+    palette_of_both(row.pot)
+    for place, number in enumerate(row.numbers):
+        note(number, (58.0 if place % 2 else 54.0, -3.0, 16.0))
+    near = read(client.get(f"/lots/{row.last}/correct/?colour=56,-3,16")).text
+    assert "It is as near as your own lots are to each other." in near
+    far = read(client.get(f"/lots/{row.last}/correct/?colour=50,-3,16")).text
+    assert "your own lots" not in far
 
 
 @pytest.mark.store

@@ -1,6 +1,8 @@
 """What to add to a lot so that it comes to its standard."""
 
 from collections.abc import Iterator
+from functools import partial
+from math import dist
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.views.decorators.http import require_http_methods
@@ -27,12 +29,20 @@ from shadewright.workflows.correcting.correcting import (
     dye_cost_of,
 )
 from shadewright.workflows.correcting.keeping import CorrectionKind
-from shadewright.workflows.correcting.off_shade import Aim, off_shade, unsure_by
+from shadewright.workflows.correcting.off_shade import (
+    Aim,
+    OffShade,
+    off_shade,
+    unsure_by,
+)
+from shadewright.workflows.correcting.too_small import Instead
 from shadewright.workflows.costs import cost_words
 from shadewright.workflows.lot_skeins import skeins_of
+from shadewright.workflows.shades.own_lots import own_lots_differ
 
 NOT_SURE = 2.0
 """CIEDE2000 that the two colours may usually be off, together. [1]"""
+_MOST_DIGITS = 9
 _AFTER = "Foretold after all of it"
 _SHARE_WHY = (
     "Dye can be added and never taken out. So {share} of it goes in first; look, "
@@ -60,11 +70,34 @@ def _found(
 ) -> tuple[Corrected | None, StudioError | None]:
     try:
         off = off_shade(number, wanted=target_asked(request.GET))
-        return corrected(off), None
+        return corrected(off, instead=_instead(request)), None
     except StudioError as error:
         if error.argument == "number":
             raise
         return None, error
+
+
+def _instead(request: HttpRequest) -> dict[int, Instead]:
+    """Return what is asked to be done with dyes too small to measure."""
+    return {
+        int(dye): each
+        for each in Instead
+        for dye in request.GET.getlist(each)
+        if dye.isdecimal() and len(dye) <= _MOST_DIGITS
+    }
+
+
+def _way(request: HttpRequest, instead: Instead, dye_id: int) -> str:
+    query = request.GET.copy()
+    query.appendlist(instead, str(dye_id))
+    return f"{request.path}?{query.urlencode()}"
+
+
+def _back(request: HttpRequest) -> str:
+    query = request.GET.copy()
+    for each in Instead:
+        query.pop(each, None)
+    return f"{request.path}?{query.urlencode()}"
 
 
 def _kept(request: HttpRequest, form: KeepForm, number: str, found: Corrected) -> str:
@@ -110,7 +143,11 @@ def _page(
         if found is None or aim is None or not found.additions
         else pair_of(_aim(aim), shown_foretold(found.after, name=_AFTER)),
         verdicts=() if found is None else tuple(_verdicts(found)),
-        rows=() if found is None else addition_rows(found.additions),
+        rows=()
+        if found is None
+        else addition_rows(found.additions, way=partial(_way, request)),
+        left_out="" if found is None else _otherwise(found, _instead(request)),
+        back=_back(request),
         share=_SHARE_WHY.format(share=share),
         form=form,
         prices=prices,
@@ -139,6 +176,12 @@ def _verdicts(found: Corrected) -> Iterator[Caution]:
             title="It is there already.",
             text=f"Within ΔE{NO_BREAK}{PASSES:g} nobody sees a difference: leave it.",
         )
+    elif (own := own_lots_differ()) and _away(off) <= own.apart:
+        yield Caution(
+            title="It is as near as your own lots are to each other.",
+            text=f"They differ by about {own.apart:.1f}, and this one is "
+            f"{_away(off):.1f} away: a correction may as well make it worse.",
+        )
     elif not found.additions:
         yield Caution(
             title="Nothing would bring it nearer.",
@@ -151,6 +194,18 @@ def _verdicts(found: Corrected) -> Iterator[Caution]:
             text=f"After all of it lot {off.number} is still {answer.words}. "
             "Overdyeing to a deeper colourway may be kinder to it.",
         )
+
+
+def _away(off: OffShade) -> float:
+    """Return the CIELAB distance of a lot from its aim, as lots are held together."""
+    return 0.0 if off.aim is None else dist(off.aim.lab, off.measured.lab)
+
+
+def _otherwise(found: Corrected, instead: dict[int, Instead]) -> str:
+    least = [x.dye_name for x in found.additions if x.dye_id in instead]
+    said = [f"{dye} is left out." for dye in found.left_out]
+    said += [f"Of {dye} goes in the least that can be measured." for dye in least]
+    return " ".join(said)
 
 
 def _money(found: Corrected | None, prices: PriceForm) -> Iterator[str]:

@@ -16,6 +16,15 @@ from shadewright.workflows.correcting.restock import NearLot, Restock
 
 
 @dataclass(frozen=True, kw_only=True)
+class SmallShown:
+    """A dose that is too small to measure: what it is, and the ways on."""
+
+    words: str
+    stock: str
+    ways: tuple[Link, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
 class AdditionRow:
     """A dye to add: how deep, and what is drawn for what goes in first."""
 
@@ -25,6 +34,7 @@ class AdditionRow:
     draws: tuple[str, ...]
     missing: str
     make: str
+    small: SmallShown | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,6 +54,8 @@ class CorrectPage(Page):
     after: Pair | None
     verdicts: tuple[Caution, ...]
     rows: tuple[AdditionRow, ...]
+    left_out: str
+    back: str
     share: str
     form: KeepForm | None
     prices: PriceForm
