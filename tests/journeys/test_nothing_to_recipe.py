@@ -25,6 +25,8 @@ SWATCHES = {
 }
 WANTED = "#7d7a45"
 MOST_TAPS = 21
+TRIALS = ("#6d7a42", "#7a7440", "#8a7440")
+MOST_TAPS_FOR_TRIALS = 7
 
 
 class Taps:
@@ -54,8 +56,14 @@ def test_from_nothing_to_a_recipe(
     taps = Taps(phone)
     begin_a_palette(taps)
     find_a_recipe(taps)
+    answers = phone.url
     save_it(taps)
     assert taps.count <= MOST_TAPS
+    phone.goto(answers)
+    trials = Taps(phone)
+    plan_three_trials(trials)
+    enter_what_came_out(trials)
+    assert trials.count <= MOST_TAPS_FOR_TRIALS
 
 
 def begin_a_palette(taps: Taps) -> None:
@@ -98,3 +106,30 @@ def save_it(taps: Taps) -> None:
     expect(page).to_have_url(re.compile(r"/recipes/"))
     expect(page.locator("main")).to_contain_text("%")
     sound(page)
+
+
+def plan_three_trials(taps: Taps) -> None:
+    """Bracket the first answer with a set of swatches, and print its sheet."""
+    page = taps.page
+    taps.press("Three trials", role="link")
+    expect(page.locator("#plan")).to_contain_text("3 swatches of 10 g")
+    taps.press("Keep this set")
+    expect(page.locator("main")).to_contain_text("0 dyed, 0 read")
+    sheet = page.get_by_role("link", name="Print the sheet").get_attribute("href")
+    assert page.request.get(f"{page.url.split('/shades')[0]}{sheet}").ok
+    sound(page)
+
+
+def enter_what_came_out(taps: Taps) -> None:
+    """Dyed off the sheet, typed in as three colours; the palette learns from them."""
+    page = taps.page
+    taps.press("Enter the colours", role="link")
+    sound(page)
+    for number, colour in enumerate(TRIALS, start=1):
+        row = page.get_by_role("group", name=re.compile(rf"^{number} "))
+        taps.into(row.locator("input[type=text]"), colour)
+    taps.press("Keep the colours")
+    expect(page.locator("main")).to_contain_text("3 dyed, 3 read")
+    sound(page)
+    page.get_by_role("link", name="The palette", exact=True).click()
+    expect(page.locator("main")).to_contain_text("6 dyes and 9 swatches")

@@ -54,6 +54,7 @@ def pages() -> tuple[str, ...]:
         "/shades/plans/",
         f"/shades/plans/{kept}/",
         f"/shades/plans/{wants_stock}/",
+        f"/shades/plans/{wants_stock}/colours/",
     )
 
 

@@ -125,6 +125,7 @@ def test_new_bottles_are_taken_in_one_tap(client: Client, base: Base) -> None:
     weak = entered(dye("Gorse"), strength_percent=0.5).code
     page = read(client.get(address))
     assert f"can now be drawn from {weak}" in page.text
+    assert f"{weak} 0.5 %" in page.text.replace("\u00a0", " ")
     sent = {"deed": page.value("deed")}
     done = read(client.post(f"{address}bottles/", sent, follow=True))
     assert "now from bottles that can be measured" in done.text

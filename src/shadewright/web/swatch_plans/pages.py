@@ -8,6 +8,8 @@ from shadewright.web.colours import ColourShown
 from shadewright.web.pages import Link, Page
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.swatch_plans.forms import SetForm
+from shadewright.web.swatch_plans.results_form import ResultsForm
+from shadewright.web.swatches.colour_fields import ColourCell
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -130,6 +132,33 @@ class SetPage(Page):
     swatches: tuple[SetSwatchShown, ...]
     sheet: str
     tags: str
+    results: str
+    palette: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class ResultShown:
+    """A swatch whose colour is asked for; ``card`` leads to what went otherwise."""
+
+    place: int
+    number: str
+    doses: str
+    state: Chip
+    card: str
+    colour: ColourCell
+
+
+@dataclass(frozen=True, kw_only=True)
+class ResultsPage(Page):
+    """The colours of a set, all on one page."""
+
+    template: ClassVar[str] = "swatch_plans/results.html"
+    place: ClassVar[str] = "Shades"
+
+    form: ResultsForm
+    rows: tuple[ResultShown, ...]
+    has_open: bool
+    back: str
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -12,12 +12,10 @@ from shadewright.core.colour import Lab
 from shadewright.core.colour.differences.ciede2000 import ciede2000
 from shadewright.core.quantities import NO_BREAK, amount_text
 from shadewright.core.quantities.writing import beside_text
-from shadewright.web.baths.words import status_chip
 from shadewright.web.colours import ColourShown, colour_of_reading
 from shadewright.web.forms import DeedForm
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
-from shadewright.web.parts import Chip
 from shadewright.web.pdfs import pdf
 from shadewright.web.swatch_plans.new_views import SETS
 from shadewright.web.swatch_plans.pages import (
@@ -33,6 +31,7 @@ from shadewright.web.swatch_plans.showing import (
     shown_cautions,
     shown_draw,
     shown_first,
+    state_chip,
     swatches_counted,
     told_colour,
 )
@@ -55,6 +54,7 @@ from shadewright.workflows.shades.plan_pages import (
     swatch_set,
     swatch_sets,
 )
+from shadewright.workflows.shades.plan_results import unread
 from shadewright.workflows.shades.plan_sheets import cautions_now, jar_words, plan_sheet
 from shadewright.workflows.stamps import stamp_now
 
@@ -92,6 +92,8 @@ def plan(request: HttpRequest, plan_id: int) -> HttpResponse:
         swatches=tuple(_swatch(each, now, stocks) for each in now.swatches),
         sheet=reverse("swatch-plan-sheet", args=[plan_id]) if now.numbers else "",
         tags=_tags(now),
+        results=reverse("swatch-plan-colours", args=[plan_id]) if unread(now) else "",
+        palette=reverse("palette", args=[now.base_id]) if _read(now) else "",
     )
     return show(request, page)
 
@@ -147,8 +149,12 @@ def _facts(now: SetNow) -> Iterator[Said]:
     if now.wanted:
         yield Said(term="For", words=now.wanted)
     dyed = sum(each.is_dyed for each in now.swatches)
-    read = sum(each.reading is not None for each in now.swatches)
+    read = _read(now)
     yield Said(term="So far", words=f"{dyed} dyed, {read} read")
+
+
+def _read(now: SetNow) -> int:
+    return sum(each.reading is not None for each in now.swatches)
 
 
 def _better(stocks: SetStocks) -> str:
@@ -176,7 +182,7 @@ def _swatch(each: SetSwatch, now: SetNow, stocks: SetStocks) -> SetSwatchShown:
         draws=tuple(_draws(each, now, stocks)) if is_open else (),
         colour=_colour(each, doses),
         told=_told_words(each, now),
-        state=_state(each),
+        state=state_chip(each),
         links=tuple(_links(each)),
     )
 
@@ -230,14 +236,6 @@ def _told_words(each: SetSwatch, now: SetNow) -> str:
 
 def _away(one: Lab, other: Lab) -> str:
     return f"ΔE{NO_BREAK}{ciede2000(one, other):.1f}"
-
-
-def _state(each: SetSwatch) -> Chip:
-    if each.reading is not None:
-        return Chip(words="colour read", kind="good")
-    if each.is_dyed:
-        return Chip(words="colour not read yet", kind="caution")
-    return status_chip(each.status)
 
 
 def _links(each: SetSwatch) -> Iterator[Link]:

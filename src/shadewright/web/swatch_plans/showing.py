@@ -7,8 +7,9 @@ from django.urls import reverse
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK, beside_text
+from shadewright.web.baths.words import status_chip
 from shadewright.web.colours import ColourShown, foretold_colour
-from shadewright.web.parts import Caution
+from shadewright.web.parts import Caution, Chip
 from shadewright.web.swatch_plans.pages import (
     DrawShown,
     FirstShown,
@@ -20,6 +21,7 @@ from shadewright.workflows.recipe_shapes import RecipeText
 from shadewright.workflows.recipe_words import heat_words, helper_words, mix_words
 from shadewright.workflows.shades.plan_cautions import SetCaution
 from shadewright.workflows.shades.plan_colours import ToldSwatch
+from shadewright.workflows.shades.plan_pages import SetSwatch
 from shadewright.workflows.shades.plan_sheets import jar_words
 from shadewright.workflows.shades.plan_stocks import PlannedDraw, StockFirst
 from shadewright.workflows.shades.planning import PlannedSwatch, SwatchSetPlan
@@ -88,6 +90,15 @@ def said_of_practice(text: RecipeText) -> tuple[Said, Said]:
 def swatches_counted(count: int) -> str:
     """Return how many swatches, in words."""
     return "1 swatch" if count == 1 else f"{count} swatches"
+
+
+def state_chip(each: SetSwatch) -> Chip:
+    """Return how far a swatch of a set is."""
+    if each.reading is not None:
+        return Chip(words="colour read", kind="good")
+    if each.is_dyed:
+        return Chip(words="colour not read yet", kind="caution")
+    return status_chip(each.status)
 
 
 def _head(plan: SwatchSetPlan) -> str:

@@ -47,7 +47,8 @@ class BottleChange:
 class SetStocks:
     """What a kept set still wants: stocks to have first, doses to draw otherwise.
 
-    ``waiting`` holds the doses that wait for a stock of ``first``, by bath and step.
+    ``waiting`` holds the doses that will be drawn otherwise than they are planned, by
+    bath and step: from a stock of ``first``, or by one of the ``changes``.
     """
 
     first: tuple[StockFirst, ...] = ()
@@ -67,12 +68,14 @@ def set_stocks(plan_id: int) -> SetStocks:
         return SetStocks()
     lined = _lined(asked)
     pairs = list(zip(asked, lined.draws, strict=True))
-    changes = starmap(_change, pairs)
+    changes = tuple(x for x in starmap(_change, pairs) if x is not None)
+    better = {(each.bath_number, each.step) for each in changes}
+    draws = {(each.bath.number, each.step): draw for each, draw in pairs}
     return SetStocks(
         first=lined.first,
-        changes=tuple(each for each in changes if each is not None),
+        changes=changes,
         waiting={
-            (each.bath.number, each.step): draw for each, draw in pairs if not draw.code
+            key: draw for key, draw in draws.items() if not draw.code or key in better
         },
     )
 

@@ -112,7 +112,7 @@ def _row(bath: BathNow, place: int, waiting: Waiting) -> SheetSwatch:
 
 
 def _more_ml(each: StepNow, draw: PlannedDraw | None) -> float:
-    """Return how much more stock goes in once it is drawn from the new bottle."""
+    """Return how much more stock goes in once it is drawn from the other bottle."""
     if draw is None:
         return 0.0
     step = each.step
@@ -125,7 +125,7 @@ def _dose(each: StepNow, draw: PlannedDraw | None, *, is_by_weight: bool) -> She
     strength = None if dose is None else dose.strength_percent
     code, said = step.code, (_amount(step), _beside(step))
     if draw is not None:
-        code, strength = NEW, draw.strength_percent
+        code, strength = draw.code or NEW, draw.strength_percent
         said = (amount_text(draw.volume_ml, "ml"), beside_text(draw.mass_g))
         said = (said[1], said[0]) if is_by_weight else said
     return SheetDose(
