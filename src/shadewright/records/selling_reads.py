@@ -91,6 +91,12 @@ def lot_corrected_by(bath: Bath) -> str | None:
     return rows.values_list("lot__number", flat=True).first()
 
 
+def correction_bath_of(deed: UUID) -> Bath | None:
+    """Return the bath that a deed planned for a lot to go back into, if it did."""
+    rows = Bath.objects.filter(deed=deed, version__recipe__correction__deed=deed)
+    return rows.first()
+
+
 def yarn_chain(bath: Bath) -> list[Bath]:
     """Return a bath and those that its yarn was in before, the newest first."""
     baths = [bath]

@@ -7,11 +7,12 @@ from django.db import transaction
 from django.utils import timezone
 
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
-from shadewright.records import reads, recipe_reads, shade_reads
+from shadewright.records import reads, recipe_reads, selling_reads, shade_reads
 from shadewright.records.deeds import standing_lines_of
 from shadewright.records.models import BathLine, JarLine, StockMaking
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.ledgers import LedgerRow
+from shadewright.records.shapes import standing_lines
 from shadewright.records.writes import keep_line, left_in_jar_g
 from shadewright.workflows.stamps import Stamp, is_written, today
 
@@ -33,6 +34,7 @@ def undo(*, deed: UUID, stamp: Stamp) -> None:
             advice="Choose the other bottle again on the bath’s page.",
         )
     _refuse_if_late(lines, stamp)
+    _give_up_correction(deed, stamp)
     try:
         for line in lines:
             _counter(line, stamp)
@@ -71,6 +73,24 @@ def _lock(deed: UUID) -> None:
         reads.bottle_lines_of(deed).values_list("bottle__code", flat=True)
     )
     reads.lock_jars(reads.jar_lines_of(deed).values_list("jar_id", flat=True))
+
+
+def _give_up_correction(deed: UUID, stamp: Stamp) -> None:
+    """Give up the bath that a lot was to go back into, unless it has begun."""
+    planned = selling_reads.correction_bath_of(deed)
+    if planned is None:
+        return
+    bath = recipe_reads.locked_bath(planned.number)
+    acts = {line.act for line in standing_lines(bath.lines.all())} - {BathAct.NOTE}
+    if BathAct.GIVEN_UP in acts:
+        return
+    if acts:
+        raise ConflictError(
+            why=f"Bath {bath.number} has begun: its yarn is wet, and dye stays in it.",
+            advice="Finish it, or give it up on its own page.",
+        )
+    words = "the correction was taken back"
+    keep_line(BathLine(bath=bath, act=BathAct.GIVEN_UP, note=words), stamp)
 
 
 def _refuse_if_late(lines: Sequence[LedgerRow], stamp: Stamp) -> None:

@@ -1,5 +1,7 @@
 """A lot that is off goes back into a bath, and its lot leads back to the first."""
 
+from uuid import UUID
+
 import pytest
 
 from shadewright.errors import (
@@ -8,9 +10,11 @@ from shadewright.errors import (
     NotFoundError,
     OutOfRangeError,
 )
-from shadewright.records.models import Base, Correction, Lot, LotLine
+from shadewright.records.lot_reads import lot_row
+from shadewright.records.models import Base, BathLine, Correction, Lot, LotLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import LotAct
+from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.buyers.kin import kin_of
 from shadewright.workflows.buyers.recall import recall_csv
 from shadewright.workflows.correcting.correcting import corrected, dye_cost_of
@@ -24,6 +28,7 @@ from shadewright.workflows.correcting.restock import lots_near, restock
 from shadewright.workflows.correcting.sisters import sisters
 from shadewright.workflows.days.pars import keep_par, pars
 from shadewright.workflows.days.yields import yield_of
+from shadewright.workflows.lot_lines import held
 from shadewright.workflows.lot_skeins import skeins_of
 from shadewright.workflows.recipes import recipes
 from shadewright.workflows.shades.wanted import wanted_of_text
@@ -31,6 +36,7 @@ from shadewright.workflows.stamps import stamp_now, today
 from shadewright.workflows.trace import trace_lot
 from shadewright.workflows.trace_buyers import onwards_from_lot
 from shadewright.workflows.trace_nodes import Kind
+from shadewright.workflows.undo import undo
 from tests.workflows.bench import founded
 from tests.workflows.correcting.off_lots import OFF, deeper_recipe, note, off_lot
 from tests.workflows.dyed import dyed, finished
@@ -214,6 +220,36 @@ def test_a_bath_given_up_gives_the_skeins_back(lot: tuple[Ready, str]) -> None:
     _pot, number = lot
     tapped(kept(number), BathAct.GIVEN_UP, "finish")
     assert skeins_of(number).left == 4
+
+
+def test_undo_of_the_decision_gives_the_bath_up(lot: tuple[Ready, str]) -> None:
+    _pot, number = lot
+    bath = kept(number)
+    line = LotLine.objects.get(act=LotAct.DECIDED)
+    undo(deed=line.deed, stamp=stamp_now(by=None))
+    assert bath_now(bath).status is BathStatus.GIVEN_UP
+    assert skeins_of(number).left == 4
+    assert not held(lot_row(number).lines.all()).decided
+    again = kept(number)
+    tapped(again, BathAct.GIVEN_UP, "finish")
+    undo(deed=_decided(again), stamp=stamp_now(by=None))  # nothing more to give up
+    assert BathLine.objects.filter(bath__number=again).count() == 1
+
+
+def test_undo_of_the_decision_is_refused_once_the_bath_began(
+    lot: tuple[Ready, str],
+) -> None:
+    _pot, number = lot
+    bath = kept(number)
+    tapped(bath, BathAct.STARTED, "fill", value=2.9, unit="l")
+    with pytest.raises(ConflictError, match=f"Bath {bath} has begun"):
+        undo(deed=_decided(bath), stamp=stamp_now(by=None))
+    assert LotLine.objects.filter(act=LotAct.DECIDED, undone_by=None).exists()
+    assert bath_now(bath).status is BathStatus.GOING
+
+
+def _decided(bath: str) -> UUID:
+    return LotLine.objects.get(act=LotAct.DECIDED, words__endswith=bath).deed
 
 
 def test_more_yarn_than_the_lot_has_is_refused(lot: tuple[Ready, str]) -> None:

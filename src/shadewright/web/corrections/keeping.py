@@ -67,5 +67,6 @@ def kept_address(
     except StudioError as error:
         form.refuse(error)
         return ""
-    say(request, f"Bath {bath} is planned: lot {number} goes into it")
+    said = f"Bath {bath} is planned: lot {number} goes into it"
+    say(request, said, undo=reverse("undo", args=[sent["deed"]]))
     return reverse("bath", args=[bath])
