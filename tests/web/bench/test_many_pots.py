@@ -1,11 +1,13 @@
 """Several pots in the browser: what is next, what rings at the desk, the screen on."""
 
 import re
+from datetime import time
 
 import pytest
 from playwright.sync_api import Page, expect
 from pytest_django.live_server_helper import LiveServer
 
+from shadewright.records.models import DyeRoom, Studio
 from shadewright.workflows.bath_pages import BathAct, bath_now
 from tests.browser import axe, goes_sideways
 from tests.workflows.bench import founded
@@ -72,6 +74,31 @@ def test_the_desk_rings_when_nobody_has_looked(
     expect(desk).to_have_title(re.compile(r"^(?!Now)"))
     expect(desk.locator("[data-unsent]")).to_have_text("")
     assert bath_now(pot.number).lines[0].step == "watch/heard"
+
+
+def test_the_page_rings_at_the_close_and_says_what_is_still_hot(
+    live_server: LiveServer, page: Page, pot: Ready
+) -> None:
+    # Midnight is past at any hour of the day.
+    DyeRoom.objects.create(
+        studio=Studio.objects.get(), opens_at=time(0), closes_at=time(0)
+    )
+    on_the_heat(pot.number, minutes=5)
+    page.goto(live_server.url, timeout=30_000)
+    alarm = page.locator(".alarm")
+    expect(alarm).to_contain_text("The room closes. Still on the heat: B1 Low Tide.")
+    assert axe(page) == []
+    page.goto(f"{live_server.url}/bench/{pot.number}/?view=main")
+    expect(alarm).to_contain_text("The room closes.")
+    assert axe(page) == []
+    assert goes_sideways(page) == 0
+    alarm.get_by_role("button", name="Heard").click()
+    expect(alarm).to_have_count(0)
+    expect(page.locator("[data-unsent]")).to_have_text("")
+    assert bath_now(pot.number).lines[0].step == "closing/heard"
+    page.goto(f"{live_server.url}/bench/{pot.number}/?view=round")
+    written = page.locator("[data-written]")
+    expect(written).to_contain_text("Alarm heard: the room closes")
 
 
 def test_one_tap_leads_to_what_is_next_at_another_pot(

@@ -7,14 +7,15 @@ from uuid import uuid4
 import pytest
 from django.utils import timezone
 
-from shadewright.records.models import Bath, DayLine, DaySchedule, DyeDay
+from shadewright.records.models import Bath, DayLine, DayPresence, DaySchedule, DyeDay
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.days import DayAct
 from shadewright.workflows.bath_pages import open_baths
 from shadewright.workflows.bath_shapes import Clock
 from shadewright.workflows.days.all_off import all_off_asked
 from shadewright.workflows.days.next_things import NextKind, NextThing, next_things
-from shadewright.workflows.days.room_clocks import WATCH, room_clocks
+from shadewright.workflows.days.room import Room, keep_room
+from shadewright.workflows.days.room_clocks import CLOSING, WATCH, room_clocks
 from shadewright.workflows.stamps import as_of, this_moment, today
 from tests.workflows.bench import founded
 from tests.workflows.pots import Ready, ready, tapped
@@ -173,6 +174,60 @@ def test_nobody_has_looked_rings_until_somebody_taps_anywhere(pot: Ready) -> Non
     assert found.rings_at == at("12:10")
     tapped(pot.number, BathAct.HEAT_OFF, "off")
     assert rings(WATCH) is None
+
+
+def described(*, closes_at: str = "18:00") -> None:
+    keep_room(Room(closes_at=time.fromisoformat(closes_at)))
+
+
+def test_the_close_rings_for_what_is_still_hot_and_is_heard_once(pot: Ready) -> None:
+    tapped(pot.number, BathAct.HEAT_ON, "heat", at=at("11:00"))
+    assert rings(CLOSING) is None  # nobody said any hours
+    described(closes_at="11:45")
+    found = rings(CLOSING)
+    assert found is not None
+    assert (found.rings_at, found.bath) == (at("11:45"), pot.number)
+    assert found.words.startswith("The room closes. Still on the heat: B1 Low Tide.")
+    tapped(pot.number, BathAct.NOTE, "closing/heard", at=at("11:40"))
+    assert rings(CLOSING) is not None  # heard before it rang: that was another day's
+    tapped(pot.number, BathAct.NOTE, "closing/heard", at=at("11:50"))
+    assert rings(CLOSING) is None
+    assert rings(WATCH) is not None
+
+
+def test_nothing_hot_rings_at_no_close(pot: Ready) -> None:
+    described(closes_at="11:45")
+    tapped(pot.number, BathAct.HEAT_ON, "heat", at=at("10:00"))
+    tapped(pot.number, BathAct.HEAT_OFF, "off", at=at("11:00"))
+    assert rings(CLOSING) is None
+
+
+def test_the_close_is_when_the_last_person_leaves(pot: Ready) -> None:
+    tapped(pot.number, BathAct.HEAT_ON, "heat", at=at("11:00"))
+    day = DyeDay.objects.create(day=today())
+    for name, leaves in (("Ines", "16:00"), ("Tam", "13:30")):
+        DayPresence.objects.create(
+            dye_day=day,
+            name=name,
+            starts_at=time(9),
+            ends_at=time.fromisoformat(leaves),
+        )
+    found = rings(CLOSING)
+    assert found is not None
+    assert found.rings_at == at("16:00")
+
+
+def test_a_close_that_nobody_heard_still_rings_after_midnight(pot: Ready) -> None:
+    described()
+    before = at("17:30") - timedelta(days=1)
+    tapped(pot.number, BathAct.HEAT_ON, "heat", at=before)
+    found = rings(CLOSING)
+    assert found is not None
+    assert found.rings_at == at("18:00") - timedelta(days=1)
+    tapped(pot.number, BathAct.NOTE, "closing/heard", at=at("07:00"))
+    found = rings(CLOSING)
+    assert found is not None
+    assert found.rings_at == at("18:00")  # and again this evening
 
 
 def all_off() -> tuple[bool, tuple[str, ...]] | None:

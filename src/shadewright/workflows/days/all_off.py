@@ -33,7 +33,7 @@ def all_off_asked(now: datetime, baths: Sequence[BathNow]) -> AllOffAsked | None
     if heated_at is None or (said_at is not None and said_at >= heated_at):
         return None
     hot = on_the_heat(baths)
-    is_closing = now >= closes_at(room_now())
+    is_closing = now >= closes_at(room_now(), today())
     if not is_closing and (hot or _waits(baths)):
         return None
     return AllOffAsked(
