@@ -9,8 +9,10 @@ from shadewright.errors import NotFoundError
 from shadewright.records.models import (
     BathLine,
     ColourReading,
+    DryCheck,
     EvidenceLine,
     Lot,
+    LotLine,
     Meter,
     PaletteFit,
     Prediction,
@@ -89,6 +91,17 @@ def swatches_by_fit(fit_ids: Collection[int]) -> dict[int, frozenset[int]]:
     """Return which swatches some fits were given."""
     rows = PaletteFit.objects.filter(pk__in=fit_ids).values_list("pk", "used")
     return {pk: frozenset(each["swatch"] for each in used) for pk, used in rows}
+
+
+def newest_deeds() -> tuple[UUID | None, ...]:
+    """Return the newest deed of each ledger that a lot’s colour may stand in.
+
+    While these stay, so does every colour: what is taken back has a line of its own.
+    """
+    rows = LotLine.objects.all(), ColourReading.objects.all(), DryCheck.objects.all()
+    return tuple(
+        each.order_by("-pk").values_list("deed", flat=True).first() for each in rows
+    )
 
 
 def newest_fit() -> PaletteFit | None:

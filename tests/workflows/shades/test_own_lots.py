@@ -89,3 +89,15 @@ def test_the_scale_check_names_it(row: LotsInARow) -> None:
     assert said[-1] == (
         f"how your own lots differ: by about {own.apart:.1f}, whatever the size"
     )
+
+
+def test_one_palette_stands_until_a_colour_is_new(row: LotsInARow) -> None:
+    scatter(row.numbers, 2.0)
+    first, again = palette_now(), palette_now()
+    assert first is not None
+    assert again is not None
+    assert again.palette is first.palette  # what is reckoned by palette is kept
+    scatter(row.numbers, 4.0)
+    after = palette_now()
+    assert after is not None
+    assert after.palette.repeats > first.palette.repeats + 0.5

@@ -21,6 +21,7 @@ from shadewright.core.mixing.spreads import local_metric, spread_of
 from shadewright.core.mixing.swatches import (
     DOSE_ERROR,
     LEAST_LAB_SD,
+    SCREEN_SD,
     SPECTRUM_SD,
     Doses,
     Evidence,
@@ -61,6 +62,7 @@ def advised_swatches(
     count: int,
     towards: tuple[float, float, float] | None = None,
     without: Sequence[str] = (),
+    reading_sd: float | None = None,
 ) -> tuple[Advised, ...]:
     """Return the swatches to dye next, the most telling first.
 
@@ -76,6 +78,9 @@ def advised_swatches(
         A colour that matters most: L*, a*, b* (D65/10°). [1]
     without : sequence of str
         Dyes that are not dyed with any more. [-]
+    reading_sd : float or None
+        How far the reading of a new swatch will be off, as a CIELAB distance; None for
+        what is usual of the best kind of reading so far. [1]
 
     Returns
     -------
@@ -108,12 +113,13 @@ def advised_swatches(
     candidates = _candidates(draws, len(among)) @ among
     targets = _targets(draws, palette, base, towards, among)
     told = _told(targets, palette, base)
+    how_read = _how_read(palette, reading_sd)
     picks = next_swatches(
         _dyed(candidates, palette, base),
         _dyed(targets, palette, base),
         local_metric(told),
         palette.known,
-        _how_read(palette),
+        how_read,
         count=count,
     )
     doses = [_named(candidates[pick.candidate], palette) for pick in picks]
@@ -125,13 +131,13 @@ def advised_swatches(
             then_90=then_90,
         )
         for each, pick, (now_90, then_90) in zip(
-            doses, picks, _spreads(doses, palette, base), strict=True
+            doses, picks, _spreads(doses, palette, base, how_read), strict=True
         )
     )
 
 
 def _spreads(
-    doses: Sequence[Doses], palette: Palette, base: str
+    doses: Sequence[Doses], palette: Palette, base: str, how_read: HowRead
 ) -> "list[tuple[float, float]]":
     """Return how far each mix may be off another day, now and once it was dyed.
 
@@ -147,7 +153,8 @@ def _spreads(
     by_dose = (dosed - exact.covariance) / DOSE_ERROR**2
     day = palette.known.sizes.session**2 * by_dose
     dyes = exact.covariance - day
-    read = dosed + palette.width**2 * LEAST_LAB_SD**2 / 3.0 * np.eye(3)
+    noise = max(how_read.noise, LEAST_LAB_SD / sqrt(3.0))  # a spectrum's is a band's
+    read = dosed + palette.width**2 * noise**2 * np.eye(3)
     left = dyes - dyes @ np.linalg.solve(read, dyes) + day
     then = spread_of(exact.lab, left)
     return list(zip(exact.de_90.tolist(), then.de_90.tolist(), strict=True))
@@ -231,18 +238,20 @@ def _dyed(rows: "Floats", palette: Palette, base: str) -> Dyed:
     return dyed_of(_mixes(rows, palette, base), palette.names)
 
 
-def _how_read(palette: Palette) -> HowRead:
+def _how_read(palette: Palette, sd: float | None) -> HowRead:
     """Return how the next swatches will be read: as the best were so far.
 
     What a spectrum tells is taken as Lab under three lights, read as closely: a third
     of the numbers, and nearly all that they teach of colour.
     """
     best = max(palette.evidence, key=lambda kind: kind.rank)
-    is_spectral = best is Evidence.SPECTRUM
     kind = (
         Evidence.THREE_LIGHTS
         if best.rank >= Evidence.THREE_LIGHTS.rank
         else Evidence.LAB
     )
-    noise = SPECTRUM_SD if is_spectral else LEAST_LAB_SD / sqrt(3.0)
+    usual = SCREEN_SD if best is Evidence.SCREEN else LEAST_LAB_SD
+    noise = max(sd or usual, LEAST_LAB_SD) / sqrt(3.0)
+    if best is Evidence.SPECTRUM:
+        noise = SPECTRUM_SD
     return HowRead(seen=seen_of(kind), noise=noise, dose_error=DOSE_ERROR)

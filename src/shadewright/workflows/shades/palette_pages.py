@@ -21,7 +21,12 @@ from shadewright.errors import NotFoundError
 from shadewright.records.models import Base, Dye, Swatch
 from shadewright.workflows.shades.doubts import Doubts, doubts_among
 from shadewright.workflows.shades.offering import LotOnOffer, offers_among
-from shadewright.workflows.shades.palettes import PaletteNow, gone_dyes, palette_now
+from shadewright.workflows.shades.palettes import (
+    PaletteNow,
+    closest_reading,
+    gone_dyes,
+    palette_now,
+)
 from shadewright.workflows.shades.swatches import SwatchNow, swatches_now
 from shadewright.workflows.shades.wanted import Wanted, target_of
 
@@ -142,7 +147,8 @@ def advised_on(found: PaletteOnBase) -> tuple[Advised, ...]:
     if found.now is None:
         return ()
     palette = found.now.palette
-    return _advised(palette, found.base.name, gone_dyes(palette))
+    sd = closest_reading(found.now)
+    return _advised(palette, found.base.name, gone_dyes(palette), sd)
 
 
 def reckon_ahead() -> None:
@@ -150,11 +156,11 @@ def reckon_ahead() -> None:
     now = palette_now()
     if now is None:
         return
-    gone = gone_dyes(now.palette)
+    gone, sd = gone_dyes(now.palette), closest_reading(now)
     for base in now.palette.names.bases:
         _strips(now.palette, base)
         _reaches(now.palette, base)
-        _advised(now.palette, base, gone)
+        _advised(now.palette, base, gone, sd)
 
 
 def missed_on(found: PaletteOnBase, wanted: Sequence[Wanted]) -> tuple[Missed, ...]:
@@ -256,8 +262,12 @@ def _reaches(palette: Palette, base: str) -> tuple[Reach, ...]:
 
 
 @lru_cache(maxsize=16)
-def _advised(palette: Palette, base: str, gone: tuple[str, ...]) -> tuple[Advised, ...]:
-    return advised_swatches(palette, base=base, count=ADVISED, without=gone)
+def _advised(
+    palette: Palette, base: str, gone: tuple[str, ...], sd: float | None
+) -> tuple[Advised, ...]:
+    return advised_swatches(
+        palette, base=base, count=ADVISED, without=gone, reading_sd=sd
+    )
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -3,8 +3,9 @@
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import lru_cache
+from uuid import UUID
 
-from shadewright.core.mixing import Palette
+from shadewright.core.mixing import Evidence, Palette
 from shadewright.core.quality import Repeatability
 from shadewright.errors import MissingError, UnreadableError
 from shadewright.exchange.palette_file import read_palette
@@ -54,11 +55,25 @@ def palette_now() -> PaletteNow | None:
         now = None if row is None else shaped_palette(row)
     except UnreadableError:
         return None
-    own = None if now is None else own_lots_differ()
+    own = None if now is None else _own_lots(now.fit_id, shade_reads.newest_deeds())
     if now is None or own is None:
         return now
-    palette = replace(now.palette, repeats=own.sd)
-    return replace(now, palette=palette, own_lots=own)
+    return replace(now, palette=_repeating(now.palette, own.sd), own_lots=own)
+
+
+def closest_reading(now: PaletteNow) -> float | None:
+    """Return how far the best kind of reading so far is off, as a CIELAB distance.
+
+    None where the palette rests on colours of which nobody said so, as a chart's are.
+    """
+    ranks = [Evidence(str(each["evidence"])).rank for each in now.given]
+    best = max(ranks, default=0)
+    said = [
+        sd
+        for each, rank in zip(now.given, ranks, strict=True)
+        if rank == best and isinstance(sd := each["sd"], float)
+    ]
+    return min(said, default=None)
 
 
 def gone_dyes(palette: Palette) -> tuple[str, ...]:
@@ -94,6 +109,18 @@ def shaped_palette(row: PaletteFit) -> PaletteNow:
         is_other_light=row.is_other_light,
         given=row.used,
     )
+
+
+@lru_cache(maxsize=4)
+def _own_lots(_fit_id: int, _newest: tuple[UUID | None, ...]) -> Repeatability | None:
+    """Return how own lots differ, asked once while no colour and no fit is new."""
+    return own_lots_differ()
+
+
+@lru_cache(maxsize=4)
+def _repeating(palette: Palette, sd: float) -> Palette:
+    """Return one palette for one spread, so that what is kept by palette is found."""
+    return replace(palette, repeats=sd)
 
 
 @lru_cache(maxsize=4)

@@ -16,7 +16,11 @@ from shadewright.errors import MissingError, OutOfRangeError
 from shadewright.records import recipe_reads
 from shadewright.records.models import Base, Dye, SwatchPlan, WantedColour
 from shadewright.records.models.swatches import PlanKind
-from shadewright.workflows.shades.palettes import gone_dyes, palette_or_refuse
+from shadewright.workflows.shades.palettes import (
+    closest_reading,
+    gone_dyes,
+    palette_or_refuse,
+)
 from shadewright.workflows.shades.swatches import DyeDoses
 from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
 
@@ -126,13 +130,14 @@ def _mixes(wish: PlanWish) -> tuple[DyeDoses, ...]:
 
 
 def _next(wish: PlanWish) -> tuple[DyeDoses, ...]:
-    palette = palette_or_refuse().palette
+    now = palette_or_refuse()
     advised = _advised(
-        palette,
+        now.palette,
         base_name(wish),
         wish.count,
         _towards(wish.wanted_id),
-        gone_dyes(palette),
+        gone_dyes(now.palette),
+        closest_reading(now),
     )
     numbers = dict(Dye.objects.values_list("name", "pk"))
     return tuple(
@@ -142,11 +147,21 @@ def _next(wish: PlanWish) -> tuple[DyeDoses, ...]:
 
 @lru_cache(maxsize=16)
 def _advised(
-    palette: Palette, base: str, count: int, towards: Lab | None, gone: tuple[str, ...]
+    palette: Palette,
+    base: str,
+    count: int,
+    towards: Lab | None,
+    gone: tuple[str, ...],
+    sd: float | None,
 ) -> tuple[Advised, ...]:
     """Return what would help most, reckoned once while the palette holds."""
     return advised_swatches(
-        palette, base=base, count=count, towards=towards, without=gone
+        palette,
+        base=base,
+        count=count,
+        towards=towards,
+        without=gone,
+        reading_sd=sd,
     )
 
 
