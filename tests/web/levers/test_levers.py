@@ -102,7 +102,7 @@ def test_a_recipe_says_how_well_it_is_known(client: Client, things: Dyeing) -> N
     assert "at a batch of 100 g" in page.text
     assert HELP in page.links
     MeasuringTool.objects.update(is_retired=True)
-    assert "Not known yet" in read(client.get(address)).text
+    assert "Not known yet: say which syringe" in read(client.get(address)).text
 
 
 def test_the_whole_shelf_begins_with_what_is_free(

@@ -83,7 +83,7 @@ def test_colour_of_the_bare_yarn_needs_no_dye(client: Client, studio: Fitted) ->
     shown = found(client, studio, colour="91, -0.5, 9", name="Plain")
     assert "It needs no dye" in shown.text
     assert "Bare Fell DK is that colour already: ΔE" in shown.text
-    assert "Saved as a recipe" not in shown.text
+    assert "“Save as recipe” names it" not in shown.text
 
 
 def test_answers_say_all_of_it(client: Client, studio: Fitted) -> None:
@@ -98,6 +98,7 @@ def test_answers_say_all_of_it(client: Client, studio: Fitted) -> None:
     assert "No stock on the shelf of" in shown.text
     assert "Make a stock of Kelp" in shown.text
     assert "56 sets of dyes looked at" in shown.text
+    assert "“Save as recipe” names it" in shown.text
     assert "target supposed" in shown.text
 
 
@@ -252,6 +253,9 @@ def test_answer_is_saved_in_one_tap(client: Client, studio: Fitted) -> None:
     assert "Saved as Wet Fern, version 1" in shown.text
     assert "Found for Wet Fern" in shown.text
     found = FoundFor.objects.get()
+    trials = next(link for link in shown.links if "kind=bracket" in link)
+    assert f"base={studio.base.pk}" in trials
+    assert "3 swatches of 10 g" in read(client.get(trials)).text
     keep_wanted(wanted_of_text(FERN), name="Fern at dusk", stamp=stamp_now(by=None))
     kept = read(client.get("/shades/wanted/"))
     assert f"/recipes/{found.version.recipe_id}/versions/1/" in kept.links

@@ -31,10 +31,14 @@ class BatchKnown:
 
 @dataclass(frozen=True, kw_only=True)
 class RecipeKnown:
-    """A sentence, the batches, and the page with more; empty where nothing is known."""
+    """A sentence, the batches, and the page with more; empty where nothing is known.
+
+    ``wants_tools`` says that it is only the tools that are missing.
+    """
 
     sentence: str
     batches: tuple[BatchKnown, ...]
+    wants_tools: bool
     more: str
 
 
@@ -46,6 +50,7 @@ def recipe_known(version: Version) -> RecipeKnown:
         batches=()
         if found is None
         else tuple(_batch(each, found.usual_g) for each in found.batches),
+        wants_tools=version.is_complete and version.text.liquor_ratio is not None,
         more=reverse("whole-shelf"),
     )
 

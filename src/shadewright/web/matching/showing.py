@@ -64,8 +64,8 @@ def _searched(ready: Hunt, found: Found) -> str:
 
 def _save_words(asked: Asked) -> str:
     if asked.parent_id is not None:
-        return "Saved as the next version of the recipe that you came from."
-    return f"Saved as a recipe named {asked.wish.wanted.name}."
+        return "“Save as recipe” writes the next version of the recipe you came from."
+    return f"“Save as recipe” names it {asked.wish.wanted.name}."
 
 
 def _out_of_reach(found: Found) -> Caution | None:

@@ -13,15 +13,20 @@ from shadewright.web.targets import target_query
 from shadewright.workflows.shades.saving import FoundNow, found_for
 
 
-def found_shown(version_id: int) -> FoundShown | None:
-    """Return what is said of a version that was found for a colour, or None."""
+def found_shown(version_id: int, *, mix: str) -> FoundShown | None:
+    """Return what is said of a version that was found for a colour, or None.
+
+    ``mix`` holds its doses, for trials around it.
+    """
     found = found_for(version_id)
     if found is None:
         return None
     wanted = found.wanted
-    query = {**target_query(wanted), "version": str(version_id)}
+    query = target_query(wanted)
     if wanted.base_id is not None:
         query["base"] = str(wanted.base_id)
+    again = {**query, "version": str(version_id)}
+    trials = {"kind": "bracket", "mix": mix, **query}
     return FoundShown(
         name=wanted.name,
         base=found.base_name,
@@ -29,7 +34,8 @@ def found_shown(version_id: int) -> FoundShown | None:
         said=f"{wanted.name} left, foretold right",
         target=read_colour(wanted.lab, wanted.read_by, name=wanted.name),
         words=_words(found),
-        find_address=f"{reverse('find')}?{urlencode(query, safe=':,')}",
+        find_address=f"{reverse('find')}?{urlencode(again, safe=':,')}",
+        trials_address=f"{reverse('swatch-plan-new')}?{urlencode(trials, safe=':,')}",
     )
 
 

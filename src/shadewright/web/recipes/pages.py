@@ -101,6 +101,7 @@ class FoundShown:
     target: ColourShown
     words: str
     find_address: str
+    trials_address: str
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -66,7 +66,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         total=_total(shown.text),
         sour=sour_recipe(shown.id),
         known=recipe_known(shown),
-        found=found_shown(shown.id),
+        found=found_shown(shown.id, mix=_mix(shown)),
         said=tuple(each for each in said if each.words),
         curve=curve,
         curve_words="" if curve is None else _curve_words(curve),
@@ -88,18 +88,25 @@ def state_of_version(version: Version) -> Chip:
 
 
 def _colour_ways(shown: Version) -> tuple[Link, ...]:
-    """Return where its colour is foretold: on every base, and by slider."""
-    mix = mix_text(
+    """Return where its colour is tried: as swatches, on every base, by slider."""
+    mix = _mix(shown)
+    sliders = f"{reverse('mix')}?{urlencode({'mix': mix}, safe=':,')}"
+    asked = urlencode({"kind": "bracket", "mix": mix}, safe=":,")
+    return (
+        Link(words="Three trials", address=f"{reverse('swatch-plan-new')}?{asked}"),
+        Link(words="On other bases", address=reverse("carry", args=[shown.id])),
+        Link(words="Mix it by hand", address=sliders),
+    )
+
+
+def _mix(shown: Version) -> str:
+    """Return its dyes and depths as an address carries them."""
+    return mix_text(
         tuple(
             (dose.dye_id, dose.depth_percent)
             for dose in shown.text.doses
             if dose.dye_id and dose.depth_percent
         )
-    )
-    sliders = f"{reverse('mix')}?{urlencode({'mix': mix}, safe=':,')}"
-    return (
-        Link(words="On other bases", address=reverse("carry", args=[shown.id])),
-        Link(words="Mix it by hand", address=sliders),
     )
 
 
