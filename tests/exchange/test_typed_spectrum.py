@@ -22,6 +22,8 @@ RISING = tuple(nm / 1000 for nm in NM)
         "\n".join(f"{100 * r}" for r in RISING),
         ";".join(f"{100 * r:.1f}".replace(".", ",") for r in RISING),
         " ".join(f"{nm / 10}" for nm in range(400, 701, 20)),
+        "\n".join(f"{nm} {nm / 10:.1f}" for nm in NM),
+        "\n".join(f"{nm};{nm / 10:.1f}".replace(".", ",") for nm in NM),
         "nm;R\n" + "\n".join(f"{nm};{nm / 10:.1f}".replace(".", ",") for nm in NM),
     ],
 )
@@ -46,7 +48,9 @@ def test_a_whole_text_is_per_cent_or_none_of_it() -> None:
     ("text", "words"),
     [
         ("", "neither columns R400"),
-        ("1 2 3", "neither columns R400"),
+        ("1 2 3", "3 numbers stand there. Paste 31 numbers from 400 to 700 nm"),
+        ("400 0.5\n500 0.5\n600 0.5", "400 to 700 nm"),
+        ("rather green", "neither columns R400"),
         (" ".join(["25"] * 31) + "\n1 2", "Line 2: it has 2 cells"),
         ("nm,R\n400,0.5\n500,0.5", "400 to 700 nm"),
     ],
@@ -62,9 +66,11 @@ def test_a_table_out_of_a_spreadsheet_is_read_and_keeps_its_lines() -> None:
         "base\tdoses\tL\ta\tb\n"
         "Wool, 4,5 ply\tGorse=0,5;Slate=0,2\t50,5\t-1\t2,5\n\n"
         "Wool\tGorse=1\tx\t1\t1\n"
+        "Wool\tGorse=2\t40\t−5,2\t−1\n"
     )
     found = read_swatches(with_commas(text))
-    (swatch,) = found.swatches
+    swatch, other = found.swatches
+    assert other.reading.values == (40.0, -5.2, -1.0)
     assert swatch.base == "Wool, 4,5 ply"
     assert swatch.doses == (("Gorse", 0.5), ("Slate", 0.2))
     assert swatch.reading.values == (50.5, -1.0, 2.5)

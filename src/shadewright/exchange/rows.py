@@ -22,9 +22,9 @@ def problem_of(error: Exception, *, line: int) -> RowProblem:
 
 
 def number_of(text: str, name: str) -> float:
-    """Return the number in a cell, or say that it is none."""
+    """Return the number in a cell, or say that it is none; − is as good as -."""
     try:
-        value = float(text)
+        value = float(text.replace("−", "-"))
     except ValueError:
         value = float("nan")
     if isfinite(value):

@@ -11,7 +11,7 @@ import re
 _WORDS = {"base", "doses", "hex", "repeat", "sd", "session", "date", "note"}
 _BAND = re.compile(r"R\d{3}")
 _MOST_FRACTION = 2.0
-_NUMBER = re.compile(r"\s*[+-]?\d+,\d+\s*%?\s*")
+_NUMBER = re.compile(r"\s*[+\-−]?\d+,\d+\s*%?\s*")
 _DOSE = re.compile(r"(=\s*\d+),(\d)")
 
 

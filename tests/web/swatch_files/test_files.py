@@ -185,3 +185,15 @@ def test_all_swatches_leave_as_a_table_that_comes_back(client: Client) -> None:
     text = said(answer.content)
     assert "2026-05-01" in text
     assert "2 lines stand here already" in shown(client, text)
+
+
+def test_a_first_row_alone_is_said(client: Client) -> None:
+    assert "Below its first row stands no line." in shown(client, "base,doses,L,a,b\n")
+
+
+def test_of_very_many_bad_lines_the_first_are_shown(client: Client) -> None:
+    rows = "".join(f"Fell DK,Gorse={n},x,0,0\n" for n in range(1, 1004))
+    page = shown(client, f"base,doses,L,a,b\n{rows}")
+    assert "1003 lines to mend" in page
+    assert "The first 1000 are shown; 3 lines more are to mend too." in page
+    assert page.count("is no number: “x”") == 1000

@@ -71,6 +71,7 @@ class LinesPage(Page):
     form: LinesForm
     bad: tuple[BadRow, ...]
     bad_title: str
+    bad_not_drawn: str
     can_mend: bool
     good: tuple[GoodRow, ...]
     good_title: str

@@ -31,11 +31,12 @@ def lines_page(form: LinesForm, found: Found) -> LinesPage:
         crumbs=CRUMBS,
         form=form,
         bad=tuple(_bad(found)),
+        bad_not_drawn=_not_drawn(len(found.bad), "are to mend too"),
         bad_title=f"{_lines(len(found.bad))} to mend",
         can_mend=bool(found.to_mend),
         good=tuple(map(_good, found.lines[:MOST_DRAWN])),
         good_title=f"{_lines(len(found.lines))} that can be kept",
-        not_drawn=_not_drawn(len(found.lines)),
+        not_drawn=_not_drawn(len(found.lines), "are good too"),
         names=tuple(_names(form)),
         samples=tuple(_samples(form, found)),
         yarn=(form["base"], form["fibres"]) if found.samples else (),
@@ -47,6 +48,8 @@ def lines_page(form: LinesForm, found: Found) -> LinesPage:
 def _fact(found: Found, fresh: int) -> str:
     if found.samples:
         return "Samples have no doses: type them, or leave a sample empty to skip it."
+    if not found.lines and not found.bad:
+        return "Below its first row stands no line."
     known = len(found.lines) - fresh
     if not known:
         return "Nothing is kept yet."
@@ -66,15 +69,15 @@ def _lines(count: int) -> str:
     return "1 line" if count == 1 else f"{count} lines"
 
 
-def _not_drawn(count: int) -> str:
+def _not_drawn(count: int, what: str) -> str:
     more = count - MOST_DRAWN
     if more <= 0:
         return ""
-    return f"The first {MOST_DRAWN} are shown; {_lines(more)} more are good too."
+    return f"The first {MOST_DRAWN} are shown; {_lines(more)} more {what}."
 
 
 def _bad(found: Found) -> Iterator[BadRow]:
-    for each in found.bad:
+    for each in found.bad[:MOST_DRAWN]:
         words = "" if found.table is None else found.table.words(each.line)
         why = f"{each.why[:1].upper()}{each.why[1:]}."
         yield BadRow(line=each.line, words=words[:_MOST_WORDS], why=why)
