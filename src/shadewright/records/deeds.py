@@ -15,6 +15,7 @@ from shadewright.records.models import (
     JarLine,
     LotLine,
     SkeinsOut,
+    Standard,
     ToolCheck,
 )
 from shadewright.records.models.ledgers import LedgerRow
@@ -31,6 +32,7 @@ LEDGERS: tuple[type[LedgerRow], ...] = (
     DryCheck,
     FastnessTest,
     SkeinsOut,
+    Standard,
 )
 """Every ledger there is, in the order in which a deed is taken back."""
 

@@ -1,6 +1,7 @@
 """Questions to the store about standards, dry checks, and bleed and rub tests."""
 
 from collections.abc import Collection
+from typing import Final
 from uuid import UUID
 
 from django.db.models import Exists, OuterRef, QuerySet
@@ -21,6 +22,8 @@ from shadewright.records.models import (
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import LotAct
 
+_STANDING: Final = {"undone_by": None, "undoes": None}
+
 
 def tolerances_row() -> Tolerances | None:
     """Return the studio's tolerances, if it said any."""
@@ -29,8 +32,13 @@ def tolerances_row() -> Tolerances | None:
 
 def standard_rows() -> QuerySet[Standard]:
     """Return the standards that hold, by recipe and base."""
-    rows = Standard.objects.select_related("recipe", "base", "lot", "created_by")
-    return rows.filter(replaced_by=None)
+    newer = Standard.objects.filter(
+        **_STANDING,
+        recipe=OuterRef("recipe"),
+        base=OuterRef("base"),
+        id__gt=OuterRef("id"),
+    )
+    return _standards().filter(~Exists(newer), undone_by=None)
 
 
 def standard_row(*, recipe_id: int, base_id: int) -> Standard | None:
@@ -40,8 +48,12 @@ def standard_row(*, recipe_id: int, base_id: int) -> Standard | None:
 
 def standards_ever(*, recipe_id: int, base_id: int) -> QuerySet[Standard]:
     """Return every standard that a recipe on a base ever had, newest first."""
-    rows = Standard.objects.select_related("recipe", "base", "lot", "created_by")
-    return rows.filter(recipe_id=recipe_id, base_id=base_id).order_by("-id")
+    return _standards().filter(recipe_id=recipe_id, base_id=base_id).order_by("-id")
+
+
+def _standards() -> QuerySet[Standard]:
+    rows = Standard.objects.select_related("recipe", "base", "lot", "by", "undone_by")
+    return rows.filter(undoes=None)
 
 
 def tone_band_row(recipe_id: int) -> ToneBand | None:
@@ -52,12 +64,13 @@ def tone_band_row(recipe_id: int) -> ToneBand | None:
 def standing_checks() -> QuerySet[DryCheck]:
     """Return the dry checks that nobody took back, in order."""
     rows = DryCheck.objects.filter(undone_by=None, undoes=None)
-    return rows.select_related("lot__bath", "standard", "meter", "by")
+    return rows.select_related("lot__bath", "standard__undone_by", "meter", "by")
 
 
 def checks_of(lot: Lot) -> QuerySet[DryCheck]:
     """Return every dry check of a lot, in order."""
-    return lot.dry_checks.select_related("standard", "meter", "by", "undone_by")
+    rows = lot.dry_checks.select_related("standard__undone_by", "meter", "by")
+    return rows.select_related("undone_by")
 
 
 def checks_of_deed(deed: UUID) -> QuerySet[DryCheck]:
@@ -92,10 +105,9 @@ def every_lot() -> QuerySet[Lot]:
 
 def coloured_lots() -> QuerySet[Lot]:
     """Return the lots of ``every_lot`` whose colour was read dry or noted."""
-    standing = {"undone_by": None, "undoes": None}
-    checks = DryCheck.objects.filter(lot=OuterRef("pk"), **standing)
+    checks = DryCheck.objects.filter(lot=OuterRef("pk"), **_STANDING)
     readings = ColourReading.objects.filter(
-        swatch__bath=OuterRef("bath"), is_wet=False, **standing
+        swatch__bath=OuterRef("bath"), is_wet=False, **_STANDING
     )
     noted = LotLine.objects.filter(
         lot=OuterRef("pk"), act=LotAct.COLOURED, undone_by=None

@@ -6,11 +6,12 @@ import pytest
 
 from shadewright.core.quality import Band, Decision, Evenness, Tolerances
 from shadewright.errors import ConflictError, OutOfRangeError
-from shadewright.records.models import ColourReading, Standard
+from shadewright.records import judging_reads
+from shadewright.records.models import ColourReading
 from shadewright.records.models.lots import Grade
 from shadewright.records.models.swatches import ReadBy
 from shadewright.workflows.judging.deciding import Choice, decide
-from shadewright.workflows.judging.dry_checks import last_check
+from shadewright.workflows.judging.dry_checks import CheckNow, last_check
 from shadewright.workflows.judging.snips import keep_snip, snip_of
 from shadewright.workflows.judging.standards import (
     Piece,
@@ -135,7 +136,39 @@ def test_a_standard_is_replaced_with_a_trail() -> None:
     assert (old.lot, old.where) == (first, "Tin 3")
     hold_again(old.id, stamp=now())
     assert [each.lot for each in trail_of(**ids)] == [first, lot, first]
-    assert Standard.objects.filter(replaced_by=None).count() == 1
+    assert judging_reads.standard_rows().count() == 1
+
+
+def test_a_standard_made_by_mistake_is_taken_back() -> None:
+    _pot, first, lot = held_to_standard()
+    check(lot, "49, 0, 0\n49, 0, 0")
+    what = of_lot(lot)
+    ids = {"recipe_id": what.recipe_id, "base_id": what.base_id}
+    wrong = lot_as_standard(lot, piece=Piece(), stamp=stamp_now(by=None))
+    check(first, "51, 0, 0\n51, 0, 0")
+    assert shown(first).difference is not None
+    undo(deed=wrong.deed, stamp=now())
+    held = standard_of(**ids)
+    assert held is not None
+    assert (held.lot, held.may_undo) == (first, True)
+    assert [(x.lot, x.is_undone) for x in trail_of(**ids)] == [
+        (lot, True),
+        (first, False),
+    ]
+    against_it = shown(first)  # what was held against it has no verdict any more
+    assert (against_it.difference, against_it.verdict) == (None, None)
+    undo(deed=held.deed, stamp=now())
+    assert standard_of(**ids) is None
+    hold_again(wrong.id, stamp=now())
+    again = standard_of(**ids)
+    assert again is not None
+    assert again.lot == lot
+
+
+def shown(number: str) -> CheckNow:
+    found = last_check(number)
+    assert found is not None
+    return found
 
 
 def test_tolerances_rise_and_are_the_studios_own() -> None:

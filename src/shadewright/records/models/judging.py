@@ -1,13 +1,12 @@
 """Judging a lot: its standard, the dry check, bleed and rub tests."""
 
 from django.db import models
-from django.utils import timezone
 
 from shadewright.records.models.catalogue import Base
 from shadewright.records.models.ledgers import LedgerRow, LedgerRows
 from shadewright.records.models.lots import Lot
-from shadewright.records.models.people import Person, Studio
-from shadewright.records.models.recipes import Recipe, Written
+from shadewright.records.models.people import Studio
+from shadewright.records.models.recipes import Recipe
 from shadewright.records.models.swatches import ColourReading, Meter, ReadBy
 
 
@@ -41,14 +40,14 @@ class Tolerances(models.Model):
         return f"Tolerances of {self.studio}"
 
 
-class Standard(Written):
+class Standard(LedgerRow):
     """The real piece that lots of a recipe on a base are held against.
 
-    The newest of a recipe and base holds; what it replaced stays readable. The colour
-    is Lab for D65 and 10°, ``sd`` its spread as a CIELAB distance.
+    The newest of a recipe and base that stands holds; what it replaced stays readable,
+    and the note says why. The colour is Lab for D65 and 10°, ``sd`` its spread as a
+    CIELAB distance.
     """
 
-    deed = models.UUIDField(unique=True)
     recipe = models.ForeignKey(
         Recipe, on_delete=models.PROTECT, related_name="standards"
     )
@@ -66,14 +65,12 @@ class Standard(Written):
     colour_b = models.FloatField(null=True)
     sd = models.FloatField(null=True)
     read_by = models.CharField(max_length=16, choices=ReadBy.choices, blank=True)
-    replaces = models.OneToOneField(
-        "self", null=True, on_delete=models.PROTECT, related_name="replaced_by"
+    undoes = models.OneToOneField(
+        "self", null=True, on_delete=models.PROTECT, related_name="undone_by"
     )
-    why = models.CharField(max_length=200, blank=True)
-    created_at = models.DateTimeField(default=timezone.now)
-    created_by = models.ForeignKey(
-        Person, null=True, on_delete=models.PROTECT, related_name="+"
-    )
+
+    objects = LedgerRows["Standard"].as_manager()
+    counter_keeps = ("recipe", "base")
 
     class Meta:
         ordering = ["recipe", "base", "-id"]

@@ -1,5 +1,7 @@
 """Standards: the list, one with its trail, and a lot that becomes one."""
 
+from uuid import UUID
+
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import (
@@ -98,20 +100,21 @@ def lot_standard(request: HttpRequest, number: str) -> HttpResponse:
 def again(request: HttpRequest, standard_id: int) -> HttpResponse:
     """Let an earlier standard hold again."""
     held = hold_again(standard_id, stamp=stamp_now(by=person_id(request)))
-    say(request, "The earlier piece holds again")
+    say(request, "The earlier piece holds again", undo=_undo(held.deed))
     return _to(of_what(recipe_id=held.recipe_id, base_id=held.base_id))
 
 
 def standard_page(what: OfWhat, form: PieceForm, tone_form: ToneForm) -> StandardPage:
     """Return the page of a standard with its two forms."""
     trail = trail_of(recipe_id=what.recipe_id, base_id=what.base_id)
+    now = next((each for each in trail if not each.is_undone), None)
     return StandardPage(
         title=f"{what.recipe_name} on {what.base_name}",
         fact="Its standard, and what that replaced.",
         crumbs=(LOTS, STANDARDS),
         what=what,
-        now=_row(trail[0]) if trail else None,
-        trail=tuple(map(_row, trail[1:])),
+        now=None if now is None else _row(now),
+        trail=tuple(_row(each) for each in trail if each is not now),
         form=form,
         tone_form=tone_form,
         own=_address(what),
@@ -125,7 +128,8 @@ def _replaced(request: HttpRequest, what: OfWhat, form: PieceForm) -> bool:
     except StudioError as error:
         form.refuse(error)
         return False
-    say(request, f"{what.recipe_name} on {what.base_name} has its standard")
+    said = f"{what.recipe_name} on {what.base_name} has its standard"
+    say(request, said, undo=_undo(stamp.deed))
     return True
 
 
@@ -136,12 +140,17 @@ def _made(request: HttpRequest, number: str, form: LotStandardForm) -> bool:
     except StudioError as error:
         form.refuse(error)
         return False
-    say(request, f"Lot {number} is the standard from now on")
+    said = f"Lot {number} is the standard from now on"
+    say(request, said, undo=_undo(stamp.deed))
     return True
 
 
 def _row(held: StandardNow) -> StandardRow:
     return StandardRow(standard=held, seen=standard_colour(held))
+
+
+def _undo(deed: UUID) -> str:
+    return reverse("undo", args=[deed])
 
 
 def _tone(what: OfWhat) -> dict[str, float]:

@@ -75,7 +75,8 @@ class CheckNow:
     """A check that stands.
 
     ``u`` is the standard uncertainty of the difference; ``could_be`` are the decisions
-    among which nobody can tell. Without a standard there is no difference.
+    among which nobody can tell. Without a standard, or where it was taken back, there
+    is no difference.
     """
 
     lot: str
@@ -229,7 +230,9 @@ def _of_spectrum(values: object) -> Lab:
 
 def _shaped(row: DryCheck, band: Band | None, now: StudioTolerances) -> CheckNow:
     lab = Lab(row.colour_l, row.colour_a, row.colour_b)
-    standard = None if row.standard is None else shaped_standard(row.standard)
+    held = row.standard
+    is_held = held is not None and held.is_standing
+    standard = shaped_standard(held) if held is not None and is_held else None
     inside = row.inside_de
     return CheckNow(
         lot=row.lot.number,
@@ -242,13 +245,13 @@ def _shaped(row: DryCheck, band: Band | None, now: StudioTolerances) -> CheckNow
         spots=tuple(Spot(skein=x["skein"], lab=Lab(*x["lab"])) for x in row.spots),
         standard=standard,
         formula=Formula(row.formula),
-        words=row.words,
-        difference=row.de,
-        u=row.de_u,
+        words=row.words if is_held else "",
+        difference=row.de if is_held else None,
+        u=row.de_u if is_held else None,
         unevenness=inside,
         evenness=None if inside is None else (band or LEVEL).judged(inside),
         band=band,
-        verdict=Decision(row.verdict) if row.verdict else None,
+        verdict=Decision(row.verdict) if row.verdict and is_held else None,
         could_be=_could_be(row, lab, standard, now),
         deed=row.deed,
         may_undo=may_undo(row),

@@ -1,7 +1,8 @@
 """The real piece that lots of a recipe on a base are held against.
 
 One holds of each recipe and base. Another replaces it and what it replaced stays to be
-read, with its reason; so a standard is never changed and never lost.
+read, with its reason; so a standard is never changed and never lost. One made by
+mistake is taken back the same day, and the one before it holds again.
 """
 
 from dataclasses import dataclass, replace
@@ -21,11 +22,13 @@ from shadewright.records.models import (
     Standard,
 )
 from shadewright.records.models.swatches import ReadBy
+from shadewright.records.writes import keep_line
 from shadewright.workflows.judging.worth import u_of
 from shadewright.workflows.shades.entering_swatches import swatch_id_of_bath
 from shadewright.workflows.shades.readings import ReadWords, reading_from, row_of
 from shadewright.workflows.shades.swatches import swatch_now
 from shadewright.workflows.stamps import Stamp, past_date, today
+from shadewright.workflows.undo import may_undo
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -46,6 +49,9 @@ class StandardNow:
     why: str
     by: str
     at: datetime
+    deed: UUID
+    is_undone: bool
+    may_undo: bool
 
     @property
     def age_days(self) -> int | None:
@@ -93,7 +99,7 @@ def standard_of(*, recipe_id: int, base_id: int) -> StandardNow | None:
 
 
 def trail_of(*, recipe_id: int, base_id: int) -> tuple[StandardNow, ...]:
-    """Return every standard that there was, the newest first."""
+    """Return every standard that there was, taken back or not, the newest first."""
     rows = judging_reads.standards_ever(recipe_id=recipe_id, base_id=base_id)
     return tuple(map(shaped_standard, rows))
 
@@ -205,9 +211,12 @@ def shaped_standard(row: Standard) -> StandardNow:
         lab=Lab(*known) if len(known) == len(parts) else None,
         u=row.sd,
         read_by=ReadBy(row.read_by) if row.read_by else None,
-        why=row.why,
-        by="" if row.created_by is None else row.created_by.name,
-        at=row.created_at,
+        why=row.note,
+        by="" if row.by is None else row.by.name,
+        at=row.at,
+        deed=row.deed,
+        is_undone=not row.is_standing,
+        may_undo=may_undo(row),
     )
 
 
@@ -229,14 +238,12 @@ def _keep(
     *,
     lot_id: int | None = None,
 ) -> StandardNow:
-    # Two at once would both replace the same one.
+    # Two at once, or the same one sent twice.
     Recipe.objects.select_for_update().filter(pk=what.recipe_id).first()
-    kept = _of_deed(stamp.deed)
+    kept = Standard.objects.filter(deed=stamp.deed).first()
     if kept is not None:
-        return kept
-    before = judging_reads.standard_row(recipe_id=what.recipe_id, base_id=what.base_id)
-    row = Standard.objects.create(
-        deed=stamp.deed,
+        return shaped_standard(kept)
+    row = Standard(
         recipe_id=what.recipe_id,
         base_id=what.base_id,
         lot_id=lot_id,
@@ -248,14 +255,7 @@ def _keep(
         colour_b=colour.lab.b,
         sd=colour.u,
         read_by=colour.read_by,
-        replaces=before,
-        why=piece.why.strip()[:200],
-        created_at=stamp.at,
-        created_by_id=stamp.by,
+        note=piece.why.strip()[:300],
     )
+    keep_line(row, stamp)
     return shaped_standard(row)
-
-
-def _of_deed(deed: UUID) -> StandardNow | None:
-    row = Standard.objects.filter(deed=deed).first()
-    return None if row is None else shaped_standard(row)
