@@ -10,6 +10,7 @@ from shadewright.records.models import (
     Bath,
     BathLine,
     Circuit,
+    ClosedDays,
     DayLine,
     DaySchedule,
     DyeDay,
@@ -39,6 +40,11 @@ def day_row(day: date) -> DyeDay | None:
 def days_from(day: date) -> QuerySet[DyeDay]:
     """Return the days that were described, from a date on, the soonest first."""
     return DyeDay.objects.filter(day__gte=day).order_by("day")
+
+
+def closed_rows(*, since: date) -> QuerySet[ClosedDays]:
+    """Return the closed days that are not over by a date, the soonest first."""
+    return ClosedDays.objects.filter(last_on__gte=since)
 
 
 def days_with_plan(since: date) -> list[date]:

@@ -14,6 +14,7 @@ from shadewright.records.models import (
     FastnessTest,
     JarLine,
     LotLine,
+    OrderEdit,
     SkeinsOut,
     Standard,
     ToolCheck,
@@ -32,6 +33,7 @@ LEDGERS: tuple[type[LedgerRow], ...] = (
     DryCheck,
     FastnessTest,
     SkeinsOut,
+    OrderEdit,
     Standard,
 )
 """Every ledger there is, in the order in which a deed is taken back."""

@@ -7,12 +7,14 @@ from django.db.models import Exists, OuterRef, Prefetch, Q, QuerySet
 
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
+    Base,
     Bath,
     BathFor,
     LotLine,
     Order,
     OrderLine,
     ParLevel,
+    Recipe,
     RecipeVersion,
     SkeinsOut,
 )
@@ -31,6 +33,14 @@ def order_row(number: int) -> Order:
             argument="number",
         )
     return row
+
+
+def called_in_orders() -> dict[str, str]:
+    """Return what each recipe and base is called, by its kind and its key."""
+    recipes, bases = Recipe.objects.all(), Base.objects.all()
+    return {f"recipe {row.pk}": row.name for row in recipes} | {
+        f"base {row.pk}": row.name for row in bases
+    }
 
 
 def open_lines() -> QuerySet[OrderLine]:

@@ -1,6 +1,7 @@
 """What is to be dyed: by hand, and laws."""
 
 from datetime import date, timedelta
+from itertools import combinations_with_replacement
 
 import pytest
 from hypothesis import given
@@ -13,7 +14,7 @@ from shadewright.core.planning.demand import (
     still_to_dye,
     whole_pots,
 )
-from shadewright.errors import OutOfRangeError
+from shadewright.errors import MissingError, OutOfRangeError
 
 _DAY = date(2026, 11, 25)
 lines = st.lists(
@@ -89,11 +90,45 @@ def test_what_is_planned_is_wanted_no_more(
     assert again.skeins == 0
 
 
-@given(st.integers(0, 500), st.integers(1, 40))
-def test_whole_pots_hold_all_and_no_pot_is_too_many(skeins: int, a_pot: int) -> None:
-    found = whole_pots(skeins=skeins, pot_skeins=a_pot)
-    assert found.pots * a_pot - found.surplus == skeins
-    assert 0 <= found.surplus < a_pot
+@pytest.mark.by_hand
+@pytest.mark.parametrize(
+    ("skeins", "pots", "loads", "surplus"),
+    [
+        (0, {"A": 4}, (), 0),
+        (11, {"A": 4}, (("A", 3),), 1),
+        (8, {"A": 6, "B": 2}, (("A", 1), ("B", 1)), 0),
+        (13, {"A": 6, "B": 4, "C": 1}, (("A", 2), ("C", 1)), 0),
+        (7, {"B": 4, "A": 6}, (("B", 2),), 1),  # two of B, not A and B
+        (6, {"A": 6, "B": 3, "none": 0}, (("A", 1),), 0),  # one filling, not two
+    ],
+)
+def test_whole_pots_by_hand(
+    skeins: int,
+    pots: dict[str, int],
+    loads: tuple[tuple[str, int], ...],
+    surplus: int,
+) -> None:
+    found = whole_pots(skeins=skeins, pot_skeins=pots)
+    assert (found.loads, found.surplus) == (loads, surplus)
+
+
+def test_whole_pots_need_a_pot() -> None:
+    with pytest.raises(MissingError):
+        whole_pots(skeins=3, pot_skeins={"A": 0})
+
+
+@given(st.integers(0, 40), st.lists(st.integers(1, 12), min_size=1, max_size=3))
+def test_whole_pots_are_few_and_then_full(skeins: int, sizes: list[int]) -> None:
+    pots = {f"P{place}": size for place, size in enumerate(sizes)}
+    found = whole_pots(skeins=skeins, pot_skeins=pots)
+    count = sum(times for _name, times in found.loads)
+    held = sum(pots[name] * times for name, times in found.loads)
+    assert held - found.surplus == skeins
+    fewest = -(-skeins // max(sizes))
+    assert count == fewest
+    # every way to fill so many pots, tried
+    ways = combinations_with_replacement(sizes, fewest)
+    assert held == min(sum(way) for way in ways if sum(way) >= skeins)
 
 
 def test_a_light_skein_is_the_same_and_a_half_skein_is_not() -> None:

@@ -66,3 +66,21 @@ def test_every_page_is_sound(page: Page, live_server: LiveServer, yarn: Ready) -
         assert axe(page) == [], room
         assert goes_sideways(page) == 0, room
         assert page.locator("h1").count() == 1, room
+
+
+def test_a_change_is_seen_with_what_it_was_and_taken_back(
+    page: Page, live_server: LiveServer, yarn: Ready
+) -> None:
+    number = ordered(yarn, 12).order.number
+    page.goto(f"{live_server.url}/orders/{number}/edit/")
+    page.get_by_label("Skeins", exact=True).first.fill("9")
+    page.get_by_role("button", name="Write it down").click()
+    edits = page.get_by_role("region", name="What was changed")
+    expect(edits).to_contain_text("9 × Low Tide on Fell DK, 100\xa0g instead of 12 ×")
+    assert axe(page) == []
+    assert goes_sideways(page) == 0
+    edits.get_by_role("button", name="Undo").click()
+    expect(page.get_by_role("heading", name="12 × Low Tide on Fell DK")).to_be_visible()
+    expect(edits).to_contain_text("taken back")
+    expect(edits.get_by_role("button", name="Undo")).to_have_count(0)
+    assert axe(page) == []

@@ -91,7 +91,8 @@ def test_a_day_is_promised_and_taken_back(client: Client, pot: Ready) -> None:
     assert page.status == 422
     assert "must be from today to a year from now" in page.text
     client.post(f"{address}promise/", {"promised_on": ""})
-    assert "Promised for" not in read(client.get(address)).text
+    text = read(client.get(address)).text
+    assert "Promised for: nothing instead of" in text
 
 
 def test_an_order_is_sent_and_opened_again(client: Client, pot: Ready) -> None:
@@ -130,7 +131,13 @@ def test_what_to_dye_counts_whole_pots(client: Client, pot: Ready) -> None:
     Pot.objects.create(name="Big pot", volume_l=13.2)  # 12 l of liquor: 4 at 1:30
     page = read(client.get("/orders/to-dye/?day=2026-12-01"))
     assert "11 × Low Tide on Fell DK" in page.text
-    assert "3 loads of Big pot, 4 skeins a load; 1 more" in page.text
+    assert "3 loads of Big pot (4 skeins each); 1 more" in page.text
+    Pot.objects.create(name="Small pot", volume_l=9.9)  # 9 l of liquor: 3
+    page = read(client.get("/orders/to-dye/"))
+    said = (
+        "2 loads of Big pot (4 skeins each), 1 load of Small pot (3 skeins each): all"
+    )
+    assert said in page.text
     assert f"/orders/{line.order.number}/" in page.links
     assert read(client.get("/orders/to-dye/?day=soon")).status == 422
 

@@ -99,7 +99,9 @@ def test_orders_stand_by_the_day_they_are_wanted() -> None:
     some_day = written(six(pot))
     late = written(six(pot), due_on=today() + timedelta(days=20))
     soon = written(six(pot), due_on=today() + timedelta(days=30))
-    promise(number=soon, promised_on=today() + timedelta(days=2))
+    promise(
+        number=soon, promised_on=today() + timedelta(days=2), stamp=stamp_now(by=None)
+    )
     assert [each.number for each in orders()] == [soon, late, some_day]
     assert [each.number for each in orders(query="wool tide")] == [soon, late, some_day]
     assert orders(query="moss") == ()
@@ -110,22 +112,36 @@ def test_an_order_is_changed_and_a_line_dropped_never_lost() -> None:
     number = written(six(pot), six(pot, skeins=2))
     seen = order_now(number).seen
     new = wish(six(pot, is_dropped=True), six(pot, skeins=3, as_said="the moody one"))
-    assert change_order(number=number, wish=new, seen=seen)
-    assert not change_order(number=number, wish=new, seen=seen)
+    assert change_order(number=number, wish=new, seen=seen, stamp=stamp_now(by=None))
+    assert not change_order(
+        number=number, wish=new, seen=seen, stamp=stamp_now(by=None)
+    )
     now = order_now(number)
     assert [line.skeins for line in now.wanted] == [3]
     assert len(now.lines) == 2
     with pytest.raises(ConflictError, match="A line of the order is missing"):
-        change_order(number=number, wish=wish(six(pot)), seen=now.seen)
+        change_order(
+            number=number, wish=wish(six(pot)), seen=now.seen, stamp=stamp_now(by=None)
+        )
 
 
 def test_two_who_change_an_order_see_it() -> None:
     pot = ready()
     number = written(six(pot))
     seen = order_now(number).seen
-    change_order(number=number, wish=wish(six(pot, skeins=5)), seen=seen)
+    change_order(
+        number=number,
+        wish=wish(six(pot, skeins=5)),
+        seen=seen,
+        stamp=stamp_now(by=None),
+    )
     with pytest.raises(ConflictError, match="Somebody changed this order"):
-        change_order(number=number, wish=wish(six(pot, skeins=9)), seen=seen)
+        change_order(
+            number=number,
+            wish=wish(six(pot, skeins=9)),
+            seen=seen,
+            stamp=stamp_now(by=None),
+        )
     assert order_now(number).skeins == 5
 
 
@@ -133,10 +149,14 @@ def test_a_promise_is_of_today_or_later() -> None:
     pot = ready()
     number = written(six(pot))
     with pytest.raises(OutOfRangeError, match="from today to a year from now"):
-        promise(number=number, promised_on=today() - timedelta(days=1))
-    promise(number=number, promised_on=today())
+        promise(
+            number=number,
+            promised_on=today() - timedelta(days=1),
+            stamp=stamp_now(by=None),
+        )
+    promise(number=number, promised_on=today(), stamp=stamp_now(by=None))
     assert order_now(number).wanted_by == today()
-    promise(number=number, promised_on=None)
+    promise(number=number, promised_on=None, stamp=stamp_now(by=None))
     assert order_now(number).wanted_by is None
 
 

@@ -8,8 +8,16 @@ from datetime import timedelta
 
 import pytest
 
+from shadewright.errors import NotFoundError, OutOfRangeError
 from shadewright.records.models import Bath, DyeDay
+from shadewright.workflows.days.closed_days import (
+    close_days,
+    closed_on,
+    closed_to_come,
+    open_days_again,
+)
 from shadewright.workflows.days.order_pages import order_now
+from shadewright.workflows.days.pace import coming_dye_day
 from shadewright.workflows.days.promises import Promise
 from shadewright.workflows.stamps import today
 from tests.workflows.days.wanted import on_shelf, ordered, planned
@@ -41,6 +49,52 @@ def test_the_next_dye_day_that_is_known_goes_before_a_usual_one() -> None:
     line = ordered(ready(), 6)
     DyeDay.objects.create(day=today() + timedelta(days=2))
     assert days(promised(line.order.number)) == (6, 14)  # 2 + 4, 2 + 5 + 7
+
+
+def closed(first: int, last: int, why: str = "") -> None:
+    close_days(
+        first_on=today() + timedelta(days=first),
+        last_on=today() + timedelta(days=last),
+        why=why,
+    )
+
+
+def test_closed_days_are_passed_over_and_named() -> None:
+    line = ordered(ready(), 6)
+    closed(4, 5, "Holidays")
+    closed(300, 300)
+    found = promised(line.order.number)
+    # the soonest dye day, in 4 days, is put off to the 6th: 6 + 4; the latest as before
+    assert days(found) == (10, 19)
+    assert found.reasons[-1].startswith("Closed ")
+    assert found.reasons[-1].endswith(": Holidays.")
+
+
+def test_nobody_is_promised_a_closed_day() -> None:
+    pot = ready()
+    line = ordered(pot, 3)
+    on_shelf(pot, 5)
+    closed(0, 1)
+    assert days(promised(line.order.number)) == (4, 4)  # packed on days 3 and 4
+    assert coming_dye_day() == today() + timedelta(days=2)
+
+
+def test_days_close_once_and_open_again() -> None:
+    close_days(first_on=today(), why="Fair")
+    kept = close_days(first_on=today(), why="Wool fair")
+    assert [each.why for each in closed_to_come()] == ["Wool fair"]
+    assert closed_on(today()) == kept
+    assert closed_on(today() + timedelta(days=1)) is None
+    open_days_again(kept.id)
+    assert closed_to_come() == ()
+    with pytest.raises(NotFoundError, match="Perhaps it is open again"):
+        open_days_again(kept.id)
+
+
+@pytest.mark.parametrize(("first", "last"), [(3, 2), (-5, -1), (0, 400), (800, 801)])
+def test_closed_days_that_cannot_be_meant_are_refused(first: int, last: int) -> None:
+    with pytest.raises(OutOfRangeError, match="The last closed day must be"):
+        closed(first, last)
 
 
 def test_whoever_is_due_sooner_is_dyed_first() -> None:

@@ -12,12 +12,14 @@ x       skeins to dye besides, for the seconds           1
 ======  ===============================================  ====
 """
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from math import floor
 
 from shadewright.core.quantities import require_between
+from shadewright.errors import MissingError
 
 MOST_SECONDS_PERCENT = 50.0
 SAME_SKEIN_SHARE = 0.1
@@ -57,9 +59,9 @@ class StillToDye:
 
 @dataclass(frozen=True, kw_only=True)
 class WholePots:
-    """Full pots, and the skeins that nobody asked for in them."""
+    """Fillings of pots, the largest first, and the skeins that nobody asked for."""
 
-    pots: int
+    loads: tuple[tuple[str, int], ...]
     surplus: int
 
 
@@ -184,28 +186,66 @@ def spare_skeins(*, skeins: int, seconds_percent: float) -> int:
     return floor(skeins / (1.0 - share / 100.0) - skeins + 0.5)
 
 
-def whole_pots(*, skeins: int, pot_skeins: int) -> WholePots:
-    """Return how many full pots hold some skeins, and what is over.
+def whole_pots(*, skeins: int, pot_skeins: Mapping[str, int]) -> WholePots:
+    """Return the fillings of pots that hold some skeins: few first, then full ones.
 
     Parameters
     ----------
     skeins : int
         Skeins to dye; zero or more. [1]
-    pot_skeins : int
-        Skeins that one pot takes; one or more. [1]
+    pot_skeins : Mapping[str, int]
+        Skeins that each pot takes; it may be filled again. [1]
 
     Returns
     -------
     WholePots
-        The pots, and the skeins in them that go to the shelf.
+        How often each pot is filled, the largest first, and the skeins in them that go
+        to the shelf.
+
+    Raises
+    ------
+    MissingError
+        If no pot takes a skein.
+
+    Notes
+    -----
+    From as many of the largest pot as hold all, pots are changed for smaller ones while
+    all still fits: a knapsack of what the last ones would have held besides.
 
     Examples
     --------
-    >>> whole_pots(skeins=11, pot_skeins=4)
-    WholePots(pots=3, surplus=1)
+    >>> whole_pots(skeins=11, pot_skeins={"Kettle": 6, "Small": 4, "Jar": 1})
+    WholePots(loads=(('Kettle', 2),), surplus=1)
+    >>> whole_pots(skeins=10, pot_skeins={"Kettle": 6, "Small": 4, "Jar": 1})
+    WholePots(loads=(('Kettle', 1), ('Small', 1)), surplus=0)
     """
-    pots = -(-skeins // max(1, pot_skeins))
-    return WholePots(pots=pots, surplus=pots * max(1, pot_skeins) - skeins)
+    most = max(pot_skeins.values(), default=0)
+    if most < 1:
+        raise MissingError(name="A pot that takes a skein", advice="Add one.")
+    largest = next(name for name, each in pot_skeins.items() if each == most)
+    count = -(-skeins // most)
+    smaller = {n: most - each for n, each in pot_skeins.items() if 0 < each < most}
+    fewer = _changed_for(smaller, spare=count * most - skeins, most=count)
+    taken = Counter({largest: count - len(fewer)}) + Counter(fewer)
+    loads = sorted(taken.items(), key=lambda load: -pot_skeins[load[0]])
+    held = sum(pot_skeins[name] * times for name, times in loads)
+    return WholePots(loads=tuple(loads), surplus=held - skeins)
+
+
+def _changed_for(
+    smaller: Mapping[str, int], *, spare: int, most: int
+) -> tuple[str, ...]:
+    """Return the pots, at most so many, that take most of what is spare away."""
+    ways: dict[int, tuple[str, ...]] = {0: ()}
+    for less in range(1, spare + 1):
+        found = [
+            (*ways[less - each], name)
+            for name, each in smaller.items()
+            if len(ways.get(less - each, (None,) * most)) < most
+        ]
+        if found:
+            ways[less] = min(found, key=len)
+    return ways[max(ways)]
 
 
 def is_same_skein(*, skein_g: float, other_g: float) -> bool:

@@ -13,6 +13,7 @@ from shadewright.records.models.catalogue import (
     Water,
 )
 from shadewright.records.models.days import (
+    ClosedDays,
     DayLine,
     DayOutage,
     DayPresence,
@@ -31,7 +32,13 @@ from shadewright.records.models.judging import (
 )
 from shadewright.records.models.ledgers import BottleLine, JarLine, ToolCheck
 from shadewright.records.models.lots import Lot, LotLine
-from shadewright.records.models.orders import BathFor, Order, OrderLine, ParLevel
+from shadewright.records.models.orders import (
+    BathFor,
+    Order,
+    OrderEdit,
+    OrderLine,
+    ParLevel,
+)
 from shadewright.records.models.palettes import FoundFor, PaletteFit, Prediction
 from shadewright.records.models.people import Person, Studio
 from shadewright.records.models.recipes import (
@@ -70,6 +77,7 @@ __all__ = [
     "BottleLine",
     "CatalogueVersion",
     "Circuit",
+    "ClosedDays",
     "ColourReading",
     "Complaint",
     "Correction",
@@ -95,6 +103,7 @@ __all__ = [
     "Meter",
     "MillLot",
     "Order",
+    "OrderEdit",
     "OrderLine",
     "PairingCode",
     "PairingTry",

@@ -66,6 +66,21 @@ class DyeDay(models.Model):
         return f"{self.day:%d %B %Y}"
 
 
+class ClosedDays(models.Model):
+    """Days, from the first to the last, on which nobody works in the studio."""
+
+    first_on = models.DateField()
+    last_on = models.DateField()
+    why = models.CharField(max_length=80, blank=True)
+
+    class Meta:
+        ordering = ["first_on", "id"]
+
+    def __str__(self) -> str:
+        """Return from when to when."""
+        return f"{self.first_on:%d %B %Y} to {self.last_on:%d %B %Y}"
+
+
 class DayPresence(models.Model):
     """When somebody is in on a day; a helper may be no person of the studio.
 

@@ -16,6 +16,7 @@ from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link
 from shadewright.web.parts import Chip, Key
 from shadewright.workflows.bath_shapes import BathStatus
+from shadewright.workflows.days.closed_days import closed_on
 from shadewright.workflows.days.day_now import DayBath, DayNow, WishNow
 from shadewright.workflows.days.day_order import DayInOrder, day_in_order
 from shadewright.workflows.days.next_things import next_things
@@ -52,6 +53,12 @@ def day_page(now: DayNow) -> DayPage:
 
 
 def _fact(now: DayNow) -> str:
+    found = closed_on(now.day)
+    why = f": {found.why}" if found and found.why else ""
+    return f"{f'The studio is closed{why}. ' if found else ''}{_load_words(now)}"
+
+
+def _load_words(now: DayNow) -> str:
     if not now.baths:
         return "No bath is planned."
     skeins = sum(each.skeins or 0 for each in now.baths)

@@ -7,7 +7,7 @@ from typing import Any
 from django import forms
 
 from shadewright.web.dye_days.words import clock
-from shadewright.web.forms import DeedForm, NumberInput, StudioForm
+from shadewright.web.forms import DayInput, DeedForm, NumberInput, StudioForm
 from shadewright.workflows.choices import pots_in_use, sources_in_use
 
 _UNCHOSEN = ("", "As the plan finds best")
@@ -102,6 +102,24 @@ class OutForm(DeedForm):
         things = [(f"pot-{each.id}", each.words) for each in pots_in_use()]
         things += [(f"source-{each.id}", each.words) for each in sources_in_use()]
         self.fields["thing"].choices = [("", "Choose one"), *things]  # type: ignore[attr-defined]
+
+
+class ClosedForm(StudioForm):
+    """From when to when the studio is closed, and why."""
+
+    first_on = forms.DateField(label="First day", widget=DayInput())
+    last_on = forms.DateField(
+        label="Last day",
+        required=False,
+        widget=DayInput(),
+        help_text="Empty: that one day.",
+    )
+    why = forms.CharField(
+        label="Why",
+        max_length=80,
+        required=False,
+        help_text="Such as holidays, or a fair.",
+    )
 
 
 class HoursForm(StudioForm):

@@ -5,7 +5,7 @@ from datetime import date
 from typing import ClassVar
 from uuid import UUID
 
-from shadewright.web.dye_days.forms import HoursForm, OutForm, WishForm
+from shadewright.web.dye_days.forms import ClosedForm, HoursForm, OutForm, WishForm
 from shadewright.web.dye_days.plan_part import PlanShown
 from shadewright.web.dye_days.room_form import RoomForm
 from shadewright.web.pages import Link, Page
@@ -133,6 +133,26 @@ class HoursPage(Page):
     place: ClassVar[str] = "Dye days"
 
     form: HoursForm
+
+
+@dataclass(frozen=True, kw_only=True)
+class ClosedRow:
+    """Closed days, why, and the address that opens them again."""
+
+    words: str
+    why: str
+    address: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class ClosedPage(Page):
+    """The days on which nobody works."""
+
+    template: ClassVar[str] = "dye_days/closed.html"
+    place: ClassVar[str] = "Dye days"
+
+    form: ClosedForm
+    rows: tuple[ClosedRow, ...]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -99,6 +99,17 @@ class PromiseShown:
 
 
 @dataclass(frozen=True, kw_only=True)
+class EditRow:
+    """An edit of an order: when and by whom, what from and what to."""
+
+    deed: UUID
+    when: str
+    changes: tuple[str, ...]
+    is_undone: bool
+    may_undo: bool
+
+
+@dataclass(frozen=True, kw_only=True)
 class OrderPage(Page):
     """One order: its promise, its lines, how it ends."""
 
@@ -116,6 +127,7 @@ class OrderPage(Page):
     is_all_there: bool
     before_sending: str
     deed: UUID
+    edits: tuple[EditRow, ...]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,9 +8,16 @@ from django.urls import reverse
 
 from shadewright.web.orders.forms import PromiseForm
 from shadewright.web.orders.listing import DAYS, ORDERS, put_on_day, trouble_of
-from shadewright.web.orders.pages import LineShown, OrderPage, PromiseShown, ShareRow
+from shadewright.web.orders.pages import (
+    EditRow,
+    LineShown,
+    OrderPage,
+    PromiseShown,
+    ShareRow,
+)
 from shadewright.web.orders.words import (
     before_sending,
+    change_words,
     kept_chip,
     line_words,
     progress_chip,
@@ -22,6 +29,7 @@ from shadewright.web.orders.words import (
 from shadewright.web.parts import Caution
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.web.templatetags.house import moment
+from shadewright.workflows.days.order_edits import EditNow
 from shadewright.workflows.days.order_pages import LineNow, OrderNow, ShareNow
 from shadewright.workflows.days.pace import coming_dye_day
 
@@ -49,6 +57,19 @@ def order_page(
         is_all_there=order.is_all_there,
         before_sending=before_sending(order),
         deed=uuid4(),
+        edits=tuple(map(_edit, order.edits)),
+    )
+
+
+def _edit(edit: EditNow) -> EditRow:
+    by = f" by {edit.by}" if edit.by else ""
+    back = ", taken back" if edit.is_counter else ""
+    return EditRow(
+        deed=edit.deed,
+        when=f"{moment(edit.at)}{by}{back}",
+        changes=tuple(map(change_words, edit.changes)),
+        is_undone=edit.is_undone,
+        may_undo=edit.may_undo,
     )
 
 

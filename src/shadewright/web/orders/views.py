@@ -37,13 +37,15 @@ def promised(request: HttpRequest, number: int) -> HttpResponse:
     form = PromiseForm(request.POST)
     if form.is_valid():
         told = form.cleaned_data["promised_on"]
+        stamp = stamp_now(by=person_id(request))
         try:
-            promise(number=number, promised_on=told)
+            is_new = promise(number=number, promised_on=told, stamp=stamp)
         except StudioError as error:
             form.refuse(error)
         else:
             words = "no day any more" if told is None else day_words(told)
-            say(request, f"Promised: {words}")
+            undo = reverse("undo", args=[stamp.deed]) if is_new else ""
+            say(request, f"Promised: {words}", undo=undo)
             return redirect("order", number)
     page = order_page(order_now(number), promise_form=form)
     return show(request, page, status=422)

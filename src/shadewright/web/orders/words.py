@@ -6,8 +6,9 @@ from shadewright.core.quantities import amount_text, counted
 from shadewright.web.parts import Chip
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.bath_shapes import BathStatus
+from shadewright.workflows.days.order_edits import Change
 from shadewright.workflows.days.order_pages import LineNow, OrderNow, ShareNow
-from shadewright.workflows.days.pot_loads import PotLoads
+from shadewright.workflows.days.pot_loads import PotLoad, PotLoads
 from shadewright.workflows.days.promises import Promise
 from shadewright.workflows.stamps import today
 
@@ -45,6 +46,16 @@ def progress_chip(order: OrderNow) -> Chip:
 def line_words(line: LineNow) -> str:
     """Return what a line asks for: ``6 × Low Tide on Fell DK``."""
     return f"{line.skeins} × {line.recipe_name} on {line.base_name}"
+
+
+def change_words(change: Change) -> str:
+    """Return what an edit changed: ``Wanted by: 3 Dec instead of nothing``."""
+    was, now = (_value_words(value) for value in (change.was, change.now))
+    return f"{change.what}: {now} instead of {was}"
+
+
+def _value_words(value: str | date | None) -> str:
+    return day_words(value) if isinstance(value, date) else value or "nothing"
 
 
 def skein_words(skein_g: float) -> str:
@@ -95,18 +106,20 @@ def before_sending(order: OrderNow) -> str:
 
 
 def pot_words(loads: PotLoads | None) -> str:
-    """Return how many loads of the largest pot that makes."""
+    """Return the fillings of pots that it makes, and what would fill them."""
     if loads is None:
         return ""
-    if not loads.pot_skeins:
-        return f"Not one skein fits into {loads.pot_name} at the recipe’s liquor ratio."
-    said = (
-        f"{counted(loads.pots, 'load')} of {loads.pot_name}, "
-        f"{counted(loads.pot_skeins, 'skein')} a load"
-    )
+    if not loads.loads:
+        return "Not one skein fits into any pot at the recipe’s liquor ratio."
+    said = ", ".join(map(_load_words, loads.loads))
     if not loads.surplus:
         return f"{said}: all full."
     return f"{said}; {loads.surplus} more for the shelf would fill the last."
+
+
+def _load_words(load: PotLoad) -> str:
+    skeins = counted(load.pot_skeins, "skein")
+    return f"{counted(load.times, 'load')} of {load.pot_name} ({skeins} each)"
 
 
 def _away(by: date) -> str:

@@ -45,10 +45,14 @@ def change(request: HttpRequest, number: int) -> HttpResponse:
     order = order_now(number)
 
     def keep(form: OrderForm) -> int:
-        seen = form.cleaned_data["seen"]
-        is_new = change_order(number=number, wish=form.wish(), seen=seen)
-        said = "is changed" if is_new else "stays as it is: nothing was different"
-        say(request, f"Order {number} {said}")
+        seen, deed = form.cleaned_data["seen"], form.cleaned_data["deed"]
+        stamp = stamp_now(by=person_id(request), deed=deed)
+        wish = form.wish()
+        if change_order(number=number, wish=wish, seen=seen, stamp=stamp):
+            undo = reverse("undo", args=[deed])
+            say(request, f"Order {number} is changed", undo=undo)
+        else:
+            say(request, f"Order {number} stays as it is: nothing was different")
         return number
 
     if request.method != "POST":

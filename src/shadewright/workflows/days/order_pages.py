@@ -8,6 +8,7 @@ from datetime import date, datetime
 from shadewright.records import order_reads
 from shadewright.records.models import Order, OrderLine
 from shadewright.workflows.days.demand import Demand, demand_now, wanted_by
+from shadewright.workflows.days.order_edits import EditNow, order_edits
 from shadewright.workflows.days.orders import fingerprint
 from shadewright.workflows.days.pace import pace_now
 from shadewright.workflows.days.promises import Promise, promise_for
@@ -75,7 +76,10 @@ class LineNow:
 
 @dataclass(frozen=True, kw_only=True)
 class OrderNow:
-    """An order with everything that is known of it; no promise once it is closed."""
+    """An order with everything that is known of it; no promise once it is closed.
+
+    In a list it comes without its promise and its edits.
+    """
 
     number: int
     for_whom: str
@@ -90,6 +94,7 @@ class OrderNow:
     lines: tuple[LineNow, ...]
     promise: Promise | None
     seen: str
+    edits: tuple[EditNow, ...]
 
     @property
     def wanted(self) -> tuple[LineNow, ...]:
@@ -181,6 +186,7 @@ def _shaped(
             if row.is_closed or pace is None
             else promise_for(row, demand=demand, pace=pace),
             seen=fingerprint(row),
+            edits=order_edits(row) if is_promised else (),
         )
         for row in rows
     )

@@ -17,6 +17,7 @@ from shadewright.core.quantities import MOST_MASS_G, require_above_zero
 from shadewright.errors import ConflictError, MissingError, OutOfRangeError
 from shadewright.records import order_reads, recipe_reads
 from shadewright.records.models import Order, OrderLine
+from shadewright.workflows.days.order_edits import keep_edit
 from shadewright.workflows.days.sending import put_back, take_away
 from shadewright.workflows.stamps import Stamp, today
 
@@ -79,14 +80,15 @@ def write_order(*, wish: OrderWish, stamp: Stamp) -> int:
 
 
 @transaction.atomic
-def change_order(*, number: int, wish: OrderWish, seen: str) -> bool:
+def change_order(*, number: int, wish: OrderWish, seen: str, stamp: Stamp) -> bool:
     """Let an order be as it is said; ``seen`` is the order that the change began from.
 
-    A line is never taken out, only dropped. Returns whether anything was different.
+    A line is never taken out, only dropped. What was different is kept in the order's
+    ledger. Returns whether anything was.
     """
     row = _locked(number)
     grams = _checked(wish)
-    before = fingerprint(row)
+    before, said = fingerprint(row), row.said()
     if len(wish.lines) < row.lines.count():
         raise ConflictError(
             why="A line of the order is missing here.",
@@ -102,7 +104,7 @@ def change_order(*, number: int, wish: OrderWish, seen: str) -> bool:
             why="Somebody changed this order since you opened it.",
             advice="Open it in a second window, compare, and send again what holds.",
         )
-    return after != before
+    return keep_edit(row, said, stamp)
 
 
 def fingerprint(row: Order) -> str:
@@ -116,13 +118,18 @@ def fingerprint(row: Order) -> str:
 
 
 @transaction.atomic
-def promise(*, number: int, promised_on: date | None) -> None:
-    """Note the day that was told to whoever ordered; None takes it back."""
+def promise(*, number: int, promised_on: date | None, stamp: Stamp) -> bool:
+    """Note the day that was told to whoever ordered; None takes it back.
+
+    Returns whether that is another day than before.
+    """
     row = _locked(number)
+    said = row.said()
     if promised_on is not None and promised_on != row.promised_on:
         _check_promise(promised_on)
     row.promised_on = promised_on
     row.save(update_fields=["promised_on"])
+    return keep_edit(row, said, stamp)
 
 
 @transaction.atomic
@@ -133,8 +140,7 @@ def close_order(*, number: int, how: Closing, stamp: Stamp) -> None:
         return
     if how is Closing.SENT:
         take_away(row, stamp)
-    row.is_closed, row.why_closed = True, how.value
-    row.save(update_fields=["is_closed", "why_closed"])
+    _end(row, how.value, stamp)
 
 
 @transaction.atomic
@@ -144,8 +150,14 @@ def open_order_again(*, number: int, stamp: Stamp) -> None:
     if not row.is_closed:
         return
     put_back(row, stamp)
-    row.is_closed, row.why_closed = False, ""
+    _end(row, "", stamp)
+
+
+def _end(row: Order, why: str, stamp: Stamp) -> None:
+    said = row.said()
+    row.is_closed, row.why_closed = bool(why), why
     row.save(update_fields=["is_closed", "why_closed"])
+    keep_edit(row, said, stamp)
 
 
 def _locked(number: int) -> Order:

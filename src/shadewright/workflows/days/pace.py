@@ -9,6 +9,7 @@ from shadewright.core.planning.promises import Habit, KnownDay
 from shadewright.records import day_reads, order_reads
 from shadewright.records.models import Bath
 from shadewright.workflows.bath_shapes import BathStatus
+from shadewright.workflows.days.closed_days import closed_dates
 from shadewright.workflows.days.room import Room, room_now
 from shadewright.workflows.days.yields import shaped_yield
 from shadewright.workflows.stamps import today
@@ -60,6 +61,7 @@ def _habit(room: Room, *, skeins_a_day: int, days_between: float) -> Habit:
         dry_hours=room.dry_hours,
         pack_days=room.pack_days,
         cools_overnight=room.cools_overnight,
+        closed=closed_dates(),
     )
 
 
@@ -100,8 +102,15 @@ def _known(loads: dict[date, int], skeins_a_day: int) -> tuple[KnownDay, ...]:
 
 
 def coming_dye_day() -> date:
-    """Return the next day that is planned, or tomorrow where none is."""
-    tomorrow = today() + timedelta(days=1)
+    """Return the next day that is planned, or the next open one where none is."""
+    tomorrow = _next_open(today() + timedelta(days=1))
     dyed = order_reads.baths_from(tomorrow).values_list("dyed_on", flat=True)
     said = (each.day for each in day_reads.days_from(tomorrow))
     return min({*dyed, *said}, default=tomorrow)
+
+
+def _next_open(day: date) -> date:
+    closed = closed_dates()
+    while day in closed:
+        day += timedelta(days=1)
+    return day

@@ -1,7 +1,7 @@
 """When an order can be ready: from the queue before it and what comes after the pot."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import ceil
 
@@ -10,12 +10,14 @@ from shadewright.core.planning.promises import (
     DRY_SLOW,
     Habit,
     dyed_on,
+    packed_on,
     ready_on,
 )
 from shadewright.core.quantities import counted, number_text
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.records import order_reads
 from shadewright.records.models import Order
+from shadewright.workflows.days.closed_days import closed_to_come
 from shadewright.workflows.days.demand import Demand, ToDye, wanted_by
 from shadewright.workflows.days.pace import Pace
 from shadewright.workflows.days.yields import BathYield
@@ -58,11 +60,13 @@ def promise_for(order: Order, *, demand: Demand, pace: Pace) -> Promise:
     soonest = _ready(waiting, pace, pace.good, dries=DRY_FAST)
     latest = _ready(waiting, pace, pace.slow, dries=DRY_SLOW)
     if waiting.to_dye:
-        latest += timedelta(days=ceil(pace.slow.days_between))
+        in_hand = latest + timedelta(days=ceil(pace.slow.days_between))
+        latest = packed_on(dry=in_hand, habit=replace(pace.slow, pack_days=0.0))
+    latest = max(soonest, latest)
     return Promise(
         soonest=soonest,
-        latest=max(soonest, latest),
-        reasons=tuple(_reasons(waiting, pace)),
+        latest=latest,
+        reasons=(*_reasons(waiting, pace), *_closed_before(latest)),
         is_guess=bool(waiting.to_dye) and not pace.rests_on,
         is_blocked=bool(waiting.troubles),
     )
@@ -106,7 +110,7 @@ def _before(order: Order, wanted: Iterable[ToDye]) -> int:
 
 
 def _ready(waiting: _Waiting, pace: Pace, habit: Habit, *, dries: float) -> date:
-    days = [today() + timedelta(days=ceil(habit.pack_days))] if waiting.on_shelf else []
+    days = [packed_on(dry=today(), habit=habit)] if waiting.on_shelf else []
     for each in waiting.baths:
         dyed = max(each.dyed_on, today()) if each.is_to_come else each.dyed_on
         days.append(max(today(), ready_on(dyed=dyed, habit=habit, dries=dries)))
@@ -138,6 +142,14 @@ def _reasons(waiting: _Waiting, pace: Pace) -> Iterator[str]:
             "The later day keeps one dye day in hand, for a pot that must be dyed "
             "again."
         )
+
+
+def _closed_before(latest: date) -> Iterator[str]:
+    for each in closed_to_come():
+        if each.first_on <= latest:
+            first, last = day_words(each.first_on), day_words(each.last_on)
+            when = first if first == last else f"{first} to {last}"
+            yield f"Closed {when}{f': {each.why}' if each.why else ''}."
 
 
 def _of_the_queue(waiting: _Waiting, pace: Pace) -> Iterator[str]:

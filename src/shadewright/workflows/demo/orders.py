@@ -119,7 +119,7 @@ def _write(house: House, asked: Asked, stamp: Stamp) -> None:
     number = write_order(wish=wish, stamp=stamp)
     if asked.promised_in is not None:
         told = today() + timedelta(days=asked.promised_in)
-        promise(number=number, promised_on=told)
+        promise(number=number, promised_on=told, stamp=stamp)
 
 
 def _line(house: House, line: Line) -> LineWish:
