@@ -74,7 +74,7 @@ def test_a_plan_sent_twice_is_made_once(client: Client, house: Dyehouse) -> None
     house.bath(tomorrow())
     deed = str(uuid4())
     for _n in range(2):
-        sent(client, "day-plan", act="plan", deed=deed)
+        sent(client, "day-plan", act="plan", deed=deed, held="0")
     assert DaySchedule.objects.count() == 1
 
 

@@ -10,7 +10,7 @@ from shadewright.web.dye_days import patience
 from shadewright.web.dye_days.crumbs import days_crumb
 from shadewright.web.dye_days.pages import BathRow, DayPage, SearchShown
 from shadewright.web.dye_days.plan_part import shown_plan, unplanned
-from shadewright.web.dye_days.ways_on import ways_on
+from shadewright.web.dye_days.ways_on import not_planned, ways_on
 from shadewright.web.dye_days.words import clock, load, span
 from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link
@@ -26,8 +26,8 @@ _OF_WAITING = {"soak-list", "pull-list"}
 """Papers of baths that have not begun."""
 
 
-def day_page(now: DayNow) -> DayPage:
-    """Return the page of a day."""
+def day_page(now: DayNow, *, refused: str = "") -> DayPage:
+    """Return the page of a day; ``refused`` is why it was not planned just now."""
     missing = ways_on(now)
     is_today = now.day == today()
     order = _in_order(now)
@@ -41,8 +41,9 @@ def day_page(now: DayNow) -> DayPage:
         is_today=is_today,
         can_plan=bool(now.open_baths) and not now.is_past and not missing,
         deed=stamp_now(by=None).deed,
+        held=held_words(now),
         keys=tuple(_keys(now)),
-        ways_on=missing,
+        ways_on=(*not_planned(refused), *missing),
         rows=tuple(_row(each, now, late) for each in now.baths),
         plan=None if now.schedule is None else shown_plan(now, now.schedule, order),
         unplanned=() if now.is_past else unplanned(now),
@@ -50,6 +51,11 @@ def day_page(now: DayNow) -> DayPage:
         facts=tuple(_facts(now)),
         links=tuple(_links(now)),
     )
+
+
+def held_words(now: DayNow) -> str:
+    """Return which plan of a day holds, as its forms send it back."""
+    return "0" if now.schedule is None else str(now.schedule.id)
 
 
 def _fact(now: DayNow) -> str:

@@ -41,9 +41,10 @@ def time_field(label: str, *, required: bool = False, help_text: str = "") -> An
 
 
 class DeedOnlyForm(DeedForm):
-    """A key that makes a plan, and in a word why."""
+    """A key that makes a plan, in a word why, and which plan its page showed."""
 
     why = forms.CharField(max_length=120, required=False, widget=forms.HiddenInput)
+    held = forms.IntegerField(required=False, widget=forms.HiddenInput)
 
 
 class WishForm(DeedForm):

@@ -80,6 +80,7 @@ class DayPage(Page):
     is_today: bool
     can_plan: bool
     deed: UUID
+    held: str
     keys: tuple[Key, ...]
     ways_on: tuple[WayOn, ...]
     rows: tuple[BathRow, ...]
@@ -120,6 +121,7 @@ class ReplanPage(Page):
 
     day: date
     deed: UUID
+    held: str
     going: tuple[str, ...]
     outs: tuple[OutRow, ...]
     form: OutForm

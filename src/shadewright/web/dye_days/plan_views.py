@@ -7,10 +7,11 @@ from django.shortcuts import redirect
 from django.views.decorators.http import require_http_methods
 
 from shadewright.core.quantities import amount_text, counted
-from shadewright.errors import StudioError
+from shadewright.errors import ConflictError, StudioError
 from shadewright.web.asking import number_of
 from shadewright.web.dye_days import patience
 from shadewright.web.dye_days.crumbs import crumbs_of
+from shadewright.web.dye_days.day_page import day_page, held_words
 from shadewright.web.dye_days.forms import DeedOnlyForm, OutForm
 from shadewright.web.dye_days.pages import OutRow, ReplanPage
 from shadewright.web.dye_days.words import clock
@@ -22,7 +23,12 @@ from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.day_now import DayBath, DayNow, OutNow, day_now
 from shadewright.workflows.days.hours import put_out, take_back
 from shadewright.workflows.days.schedules import Schedule
-from shadewright.workflows.days.scheduling import check_can_plan, make_plan
+from shadewright.workflows.days.scheduling import (
+    check_can_plan,
+    check_held,
+    is_planned,
+    make_plan,
+)
 from shadewright.workflows.stamps import Stamp, stamp_now, today
 
 _GOING = {BathStatus.GOING, BathStatus.COOLING}
@@ -41,7 +47,11 @@ def plan(request: HttpRequest, day: date) -> HttpResponse:
         elif act == "stop":
             patience.stop(day)
         else:
-            _planned(request, day, stamp, form.cleaned_data["why"])
+            try:
+                _check_seen(day, form)
+                _planned(request, day, stamp, form.cleaned_data["why"])
+            except ConflictError as error:
+                return _refused(request, day, error)
     return redirect("day", day)
 
 
@@ -70,6 +80,10 @@ def _changed(request: HttpRequest, day: date, act: str, form: OutForm) -> HttpRe
         return redirect("day-replan", day)
     stamp = stamp_now(by=person_id(request), deed=sent.cleaned_data["deed"])
     why = sent.cleaned_data["why"]
+    try:
+        _check_seen(day, sent)
+    except ConflictError as error:
+        return _refused(request, day, error)
     if act == "out":
         why = _put_out(day, form, stamp)
     elif act == "back":
@@ -79,6 +93,19 @@ def _changed(request: HttpRequest, day: date, act: str, form: OutForm) -> HttpRe
         why = f"{take_back(day=day, outage_id=number)} is back"
     _planned(request, day, stamp, why)
     return redirect("day", day)
+
+
+def _check_seen(day: date, form: DeedOnlyForm) -> None:
+    """Refuse to plan over a plan that the page did not show; once sent, it is made."""
+    held = form.cleaned_data["held"]
+    if held is not None and not is_planned(form.cleaned_data["deed"]):
+        check_held(day, held=held or None)
+
+
+def _refused(request: HttpRequest, day: date, error: ConflictError) -> HttpResponse:
+    """Show the day as it stands now, with the way on."""
+    page = day_page(day_now(day), refused=error.sentence)
+    return show(request, page, status=409)
 
 
 def _put_out(day: date, form: OutForm, stamp: Stamp) -> str:
@@ -126,6 +153,7 @@ def _page(now: DayNow, form: OutForm) -> ReplanPage:
         crumbs=crumbs_of(now.day),
         day=now.day,
         deed=stamp_now(by=None).deed,
+        held=held_words(now),
         going=tuple(_going(each) for each in now.baths if each.status in _GOING),
         outs=tuple(OutRow(id=each.id, words=_out(each)) for each in now.outages),
         form=form,

@@ -14,6 +14,14 @@ def ways_on(day: DayNow) -> tuple[WayOn, ...]:
     return () if day.is_past else tuple(_missing(day))
 
 
+def not_planned(why: str) -> tuple[WayOn, ...]:
+    """Return why a day was not planned just now, if anything spoke against it."""
+    if not why:
+        return ()
+    note = Caution(title="Not planned", text=why, kind="problem")
+    return (WayOn(note=note, key="", address=""),)
+
+
 def _missing(day: DayNow) -> Iterator[WayOn]:
     if not day.has_pots:
         yield _way(

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 from random import Random
 from time import monotonic
+from uuid import UUID
 
 from django.db import transaction
 from django.utils import timezone
@@ -35,11 +36,15 @@ _SEED = 1
 
 @dataclass(frozen=True, kw_only=True)
 class Found:
-    """A plan that was found, and what it was asked from."""
+    """A plan that was found, and what it was asked from.
+
+    ``held`` is the plan of the day that held when the search began, if one did.
+    """
 
     asked: Asked
     plan: DayPlan
     is_stopped: bool
+    held: int | None = None
 
 
 def make_plan(
@@ -62,16 +67,25 @@ def found_plan(
         raise _nothing_to_plan(asked)
     _check_open(now)
     tried, is_stopped = _searched(asked, seconds, is_wanted or _always)
-    return Found(asked=asked, plan=plan_of(tried, asked.day), is_stopped=is_stopped)
+    return Found(
+        asked=asked,
+        plan=plan_of(tried, asked.day),
+        is_stopped=is_stopped,
+        held=None if now.schedule is None else now.schedule.id,
+    )
 
 
 @transaction.atomic
 def keep_plan(found: Found, day: date, stamp: Stamp, *, why: str = "") -> Schedule:
-    """Keep a plan for good; baths that have not begun are put where it says."""
+    """Keep a plan for good; baths that have not begun are put where it says.
+
+    Refused where somebody made a plan of the day since the search began.
+    """
     recipe_reads.lock_numbers()
     kept = day_reads.schedule_of_deed(stamp.deed)
     if kept is not None:
         return shaped_schedule(kept)
+    check_held(day, held=found.held)
     row = DaySchedule.objects.create(
         dye_day=day_said(day, stamp),
         deed=stamp.deed,
@@ -84,6 +98,24 @@ def keep_plan(found: Found, day: date, stamp: Stamp, *, why: str = "") -> Schedu
     )
     _put_baths(day, found.plan)
     return shaped_schedule(row)
+
+
+def is_planned(deed: UUID) -> bool:
+    """Say whether a deed made its plan already."""
+    return day_reads.schedule_of_deed(deed) is not None
+
+
+def check_held(day: date, *, held: int | None) -> None:
+    """Refuse to go on where another plan of a day holds now; None: none held then."""
+    row = day_reads.schedule_row(day)
+    if row is None or row.pk == held:
+        return
+    who = "Somebody" if row.made_by is None else row.made_by.name
+    raise ConflictError(
+        why=f"{who} planned this day at {timezone.localtime(row.made_at):%H:%M}, "
+        "after what you saw.",
+        advice="Look at that plan first; if it should change, plan again.",
+    )
 
 
 def check_can_plan(now: DayNow) -> None:
