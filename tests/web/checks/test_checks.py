@@ -1,5 +1,7 @@
 """Check a lot dry, decide, make standards, and share, on their pages."""
 
+import html
+import re
 from uuid import uuid4
 
 import pytest
@@ -7,7 +9,7 @@ from django.test import Client
 from playwright.sync_api import Browser, expect
 from pytest_django.live_server_helper import LiveServer
 
-from shadewright.records.models import Standard
+from shadewright.records.models import Order, OrderLine, Standard
 from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
 from tests.web.pages_read import Answer, read
 from tests.workflows.judging.checked import check, held_to_standard
@@ -22,6 +24,20 @@ def lots(db: None) -> tuple[str, str]:
     del db
     _pot, first, lot = held_to_standard()
     return first, lot
+
+
+def ordered_of(what: Standard, *, skeins: int) -> OrderLine:
+    """Order skeins of what a standard is of."""
+    number = Order.objects.count() + 1
+    order = Order.objects.create(number=number, deed=uuid4(), for_whom="Wren")
+    return OrderLine.objects.create(
+        order=order,
+        position=1,
+        recipe_id=what.recipe_id,
+        base_id=what.base_id,
+        skeins=skeins,
+        skein_g=100.0,
+    )
 
 
 def sent(client: Client, address: str, **said: str) -> Answer:
@@ -116,6 +132,29 @@ def test_orders_come_from_lots_that_share(
     text = read(client.get(f"{own}&skeins=6")).text
     assert f"mixed: 4 of {first}, 2 of {lot}" in text
     assert "It cannot be" in read(client.get(f"{own}&skeins=9")).text
+
+
+@pytest.mark.store
+def test_an_order_is_set_aside_in_one_tap_and_put_back(
+    client: Client, lots: tuple[str, str]
+) -> None:
+    check(lots[1], "50.5, 0, 0\n50.5, 0, 0")
+    what = Standard.objects.get()
+    line = ordered_of(what, skeins=3)
+    own = f"/sharing/?recipe={what.recipe_id}&base={what.base_id}"
+    assert "Set aside" in read(client.get(own)).text
+    took = client.post(f"/sharing/{line.pk}/aside/", follow=True)
+    page = read(took)
+    assert f"Set aside for order {line.order.number}: 3 of " in page.text
+    (share,) = line.baths.all()
+    assert share.skeins == 3
+    back = re.search(r'action="(/sharing/[^"]*/back/[^"]*)"', page.source)
+    assert back is not None
+    client.post(html.unescape(back[1]))
+    assert not line.baths.exists()
+    many = ordered_of(what, skeins=40)
+    assert client.post(f"/sharing/{many.pk}/aside/").status_code == 409
+    assert not many.baths.exists()
 
 
 @pytest.mark.parametrize("size", [PHONE, DESK], ids=["390", "1280"])

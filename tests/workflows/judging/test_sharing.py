@@ -2,9 +2,13 @@
 
 import pytest
 
+from shadewright.errors import ConflictError
 from shadewright.records.models.swatches import ReadBy
+from shadewright.workflows.days.shares import share_bath
+from shadewright.workflows.judging.setting_aside import put_back, set_aside
 from shadewright.workflows.judging.sharing import recipes_shared, sharing
 from tests.workflows.bench import founded
+from tests.workflows.days.wanted import ordered
 from tests.workflows.judging.checked import check, lot_of
 from tests.workflows.pots import ready
 
@@ -31,3 +35,36 @@ def test_lots_share_and_orders_come_whole(db: None) -> None:
     assert asked.parts == ((lots[1], 6), (lots[2], 3))
     none = sharing(recipe_id=what.recipe_id, base_id=what.base_id, wanted=11)
     assert none.orders[0].parts == ()
+
+
+def test_an_order_is_set_aside_and_put_back(db: None) -> None:
+    del db
+    founded()
+    pot = ready(bottle_ml=1000.0)
+    lots = [lot_of(pot, skeins=4), lot_of(pot, pot.another(), skeins=6)]
+    for number in lots:
+        check(number, "50, 0, 0\n50, 0, 0")
+    (what,) = recipes_shared()
+    first, second = (ordered(pot, skeins).pk for skeins in (5, 4))
+
+    def orders() -> list[tuple[int, tuple[tuple[str, int], ...]]]:
+        found = sharing(recipe_id=what.recipe_id, base_id=what.base_id)
+        return [(each.open, each.aside) for each in found.orders]
+
+    asked = set_aside(first)
+    assert (asked.parts, asked.is_mixed) == (((lots[1], 5),), False)
+    assert orders() == [(0, ((lots[1], 5),)), (4, ())]
+    free = sharing(recipe_id=what.recipe_id, base_id=what.base_id)
+    assert [(x.left, x.aside) for x in free.groups[0].lots] == [(4, 0), (6, 5)]
+    with pytest.raises(ConflictError, match="has all of its skeins"):
+        set_aside(first)
+    assert set_aside(second).parts == ((lots[0], 4),)
+    third = ordered(pot, 3).pk
+    with pytest.raises(ConflictError, match="holds 3 free skeins"):
+        set_aside(third)
+    put_back(first, {lots[1]: 0})
+    assert orders()[0] == (5, ())
+    put_back(second, {lots[0]: 0})
+    share_bath(line_id=second, number=lots[0], skeins=1)
+    assert set_aside(second).parts == ((lots[0], 3),)
+    assert orders()[1] == (0, ((lots[0], 4),))

@@ -152,12 +152,14 @@ class TolerancesPage(Page):
 
 @dataclass(frozen=True, kw_only=True)
 class OrderRow:
-    """An order and where it comes from, in words."""
+    """An order and where it comes from, in words; ``key`` sets that aside."""
 
     name: str
     address: str
     words: str
     chip: Chip
+    key: str
+    aside: str
 
 
 @dataclass(frozen=True, kw_only=True)

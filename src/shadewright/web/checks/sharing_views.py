@@ -2,16 +2,19 @@
 
 from urllib.parse import urlencode
 
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
-from django.views.decorators.http import require_safe
+from django.views.decorators.http import require_POST, require_safe
 
-from shadewright.web.asking import number_asked
+from shadewright.web.asking import number_asked, number_of
 from shadewright.web.checks.forms import WantedForm
 from shadewright.web.checks.pages import OrderRow, SharingPage
 from shadewright.web.checks.standard_views import LOTS
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Chip
+from shadewright.web.toasts import say
+from shadewright.web.ways import way_to
+from shadewright.workflows.judging.setting_aside import of_line, put_back, set_aside
 from shadewright.workflows.judging.sharing import (
     OrderFrom,
     Sharing,
@@ -39,6 +42,37 @@ def sharing(request: HttpRequest) -> HttpResponse:
         found = sharing_now(recipe_id=recipe_id, base_id=base_id, wanted=wanted)
     page = _page(found, form)
     return show(request, page, status=422 if form.errors else 200)
+
+
+@require_POST
+def aside(request: HttpRequest, line_id: int) -> HttpResponse:
+    """Set the lots aside that were found for a line of an order."""
+    found = set_aside(line_id)
+    before = dict(found.aside)
+    held = [(lot, str(before.get(lot, 0))) for lot, _taken in found.parts]
+    address = f"{reverse('sharing-back', args=[line_id])}?{urlencode(held)}"
+    said = f"Set aside for order {found.order}: {_words(found.parts)}"
+    say(request, said, undo=address)
+    return _to(line_id)
+
+
+@require_POST
+def back(request: HttpRequest, line_id: int) -> HttpResponse:
+    """Let a line have of some lots what it had before."""
+    held = {
+        lot: number_of(skeins, kind="count of skeins", argument="skeins")
+        for lot, skeins in request.GET.dict().items()
+    }
+    put_back(line_id, held)
+    say(request, f"No longer set aside: {', '.join(held)}")
+    return _to(line_id)
+
+
+def _to(line_id: int) -> HttpResponse:
+    """Go on to the lots of the yarn that a line asks for."""
+    what = of_line(line_id)
+    asked = {"recipe": what.recipe_id, "base": what.base_id}
+    return HttpResponseRedirect(way_to("sharing", **asked))
 
 
 def _asked(request: HttpRequest) -> tuple[int | None, int | None]:
@@ -86,20 +120,42 @@ def _choices() -> tuple[Link, ...]:
 
 
 def _order(asked: OrderFrom) -> OrderRow:
-    parts = ", ".join(f"{taken} of {lot}" for lot, taken in asked.parts)
-    skeins = f"{asked.wanted} {'skein' if asked.wanted == 1 else 'skeins'}"
-    if not asked.parts:
-        words = f"{skeins}: no lot and no group of lots that share holds so many."
-        chip = Chip(words="It cannot be", kind="problem")
-    elif asked.is_mixed:
-        words = f"{skeins}, mixed: {parts}. Say so to the buyer."
-        chip = Chip(words="Mixed lots", kind="caution")
-    else:
-        words = f"{skeins}: {parts}."
-        chip = Chip(words="One lot", kind="good")
+    chip, words, key = _found(asked)
+    held = _words(asked.aside)
     return OrderRow(
         name=f"Order {asked.order}, {asked.for_whom}" if asked.order else "Asked now",
         address=f"/orders/{asked.order}/" if asked.order else "",
-        words=words,
+        words=f"{_skeins(asked.wanted)}. Held for it: {held}. {words}".strip()
+        if held
+        else f"{_skeins(asked.wanted)}{words}",
         chip=chip,
+        key=key if asked.line_id else "",
+        aside=""
+        if asked.line_id is None
+        else reverse("sharing-aside", args=[asked.line_id]),
     )
+
+
+def _found(asked: OrderFrom) -> tuple[Chip, str, str]:
+    """Return how an order can be served: in a chip, in words, and by which key."""
+    parts = _words(asked.parts)
+    if asked.open <= 0:
+        return Chip(words="It has its yarn", kind="good"), "", ""
+    opening = f"{asked.open} more" if asked.aside else ""
+    if not asked.parts:
+        chip = Chip(words="It cannot be", kind="problem")
+        words = "no lot and no group of lots that share holds so many free skeins."
+        return chip, f"{opening}: {words}", ""
+    if asked.is_mixed:
+        chip = Chip(words="Mixed lots", kind="caution")
+        words = f"{opening}: {parts}." if opening else f", mixed: {parts}."
+        return chip, f"{words} Say so to the buyer.", "Set aside, mixed"
+    return Chip(words="One lot", kind="good"), f"{opening}: {parts}.", "Set aside"
+
+
+def _words(parts: tuple[tuple[str, int], ...]) -> str:
+    return ", ".join(f"{taken} of {lot}" for lot, taken in parts)
+
+
+def _skeins(count: int) -> str:
+    return f"{count} {'skein' if count == 1 else 'skeins'}"

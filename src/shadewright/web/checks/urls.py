@@ -4,7 +4,7 @@ from django.urls import path
 
 from shadewright.web.checks.check_views import check, decide
 from shadewright.web.checks.own_views import tolerances, tone
-from shadewright.web.checks.sharing_views import sharing
+from shadewright.web.checks.sharing_views import aside, back, sharing
 from shadewright.web.checks.snip_views import snip
 from shadewright.web.checks.standard_views import (
     again,
@@ -24,4 +24,6 @@ urlpatterns = [
     path("standards/<int:recipe_id>/<int:base_id>/tone/", tone, name="tone-band"),
     path("standards/again/<int:standard_id>/", again, name="standard-again"),
     path("sharing/", sharing, name="sharing"),
+    path("sharing/<int:line_id>/aside/", aside, name="sharing-aside"),
+    path("sharing/<int:line_id>/back/", back, name="sharing-back"),
 ]

@@ -1,7 +1,7 @@
 """Which lots may share a sweater, and out of which lots each order comes."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from math import inf
 from typing import Final
 
@@ -12,6 +12,7 @@ from shadewright.errors import MissingError
 from shadewright.records import lot_reads, selling_reads
 from shadewright.records.models import Correction, Lot, OrderLine
 from shadewright.records.models.lots import Grade
+from shadewright.workflows.days.yields import BathYield, yields_of
 from shadewright.workflows.judging.standards import OfWhat, judged_as, of_what
 from shadewright.workflows.judging.tolerances import tolerances_now
 from shadewright.workflows.lot_lines import held
@@ -25,10 +26,19 @@ MOST: Final = 100
 
 @dataclass(frozen=True, kw_only=True)
 class SharingLot:
-    """A lot with the skeins that are left of it; None where nobody counted them."""
+    """A lot with the skeins that are left of it; None where nobody counted them.
+
+    ``aside`` of them are for orders already.
+    """
 
     number: str
     left: int | None
+    aside: int = 0
+
+    @property
+    def free(self) -> int:
+        """Counted skeins that no order waits for."""
+        return max(0, (self.left or 0) - self.aside)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -46,17 +56,28 @@ class LotGroup:
 
 @dataclass(frozen=True, kw_only=True)
 class OrderFrom:
-    """An order and the lots that it comes out of; no parts where it cannot be."""
+    """An order and the lots that it comes out of; no parts where it cannot be.
 
+    ``line_id`` is its line, None for what is only asked; ``aside`` are the lots and
+    planned baths that hold skeins for it already, the rest of ``wanted`` being open.
+    """
+
+    line_id: int | None
     order: int
     for_whom: str
     wanted: int
     parts: tuple[tuple[str, int], ...]
+    aside: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def open(self) -> int:
+        """Skeins that nothing holds yet."""
+        return self.wanted - sum(skeins for _lot, skeins in self.aside)
 
     @property
     def is_mixed(self) -> bool:
         """Whether more than one lot is in it."""
-        return len(self.parts) > 1
+        return len({lot for lot, _skeins in (*self.aside, *self.parts)}) > 1
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -80,7 +101,8 @@ def sharing(*, recipe_id: int, base_id: int, wanted: int | None = None) -> Shari
     ``wanted`` asks for so many skeins besides, after the orders that are open.
     """
     what, tolerance = of_what(recipe_id=recipe_id, base_id=base_id), _tolerance()
-    lots = {each.number: each for each in _lots(what)}
+    yields = yields_of(recipe_ids={recipe_id}, base_ids={base_id})
+    lots = {each.number: each for each in _lots(what, yields)}
     colours = {number: _colour(number) for number in lots}
     sure = {
         number: wanted_.lab
@@ -96,7 +118,7 @@ def sharing(*, recipe_id: int, base_id: int, wanted: int | None = None) -> Shari
             lots[n] for n, w in colours.items() if w is not None and n not in sure
         ),
         unread=tuple(lots[n] for n, w in colours.items() if w is None),
-        orders=tuple(_orders(what, lots, found, wanted)),
+        orders=tuple(_orders(what, lots, found, yields, wanted)),
     )
 
 
@@ -111,7 +133,7 @@ def _tolerance() -> float:
     return tolerances_now().steps.match
 
 
-def _lots(what: OfWhat) -> Iterator[SharingLot]:
+def _lots(what: OfWhat, yields: Sequence[BathYield]) -> Iterator[SharingLot]:
     """Yield the first-grade lots that are here.
 
     Yields
@@ -121,10 +143,13 @@ def _lots(what: OfWhat) -> Iterator[SharingLot]:
     """
     rows = [row for row in _rows(what) if _is_for_sale(row)][:MOST]
     skeins = skeins_of_lots(row.number for row in rows)
+    aside = {each.number: sum(each.kept.values()) for each in yields}
     for row in rows:
         left = skeins[row.number].left
         if left != 0:
-            yield SharingLot(number=row.number, left=left)
+            yield SharingLot(
+                number=row.number, left=left, aside=aside.get(row.number, 0)
+            )
 
 
 def _rows(what: OfWhat) -> Iterator[Lot]:
@@ -173,6 +198,7 @@ def _orders(
     what: OfWhat,
     lots: Mapping[str, SharingLot],
     groups: tuple[SharingGroup, ...],
+    yields: Sequence[BathYield],
     wanted: int | None,
 ) -> Iterator[OrderFrom]:
     """Yield where each order comes from, what is taken being gone for the next.
@@ -182,20 +208,36 @@ def _orders(
     OrderFrom
         The orders by the day they are due.
     """
-    left = {number: lot.left or 0 for number, lot in lots.items()}
+    free = {number: lot.free for number, lot in lots.items()}
     rows = selling_reads.open_lines_for(recipe_id=what.recipe_id, base_id=what.base_id)
-    asked = [(row.order.number, row.order.for_whom, _still(row)) for row in rows]
+    asked = [_asked(row, yields) for row in rows]
     if wanted:
-        asked.append((0, "", wanted))
-    for order, for_whom, skeins in asked:
-        if skeins < 1:
+        asked.append(
+            OrderFrom(line_id=None, order=0, for_whom="", wanted=wanted, parts=())
+        )
+    for each in asked:
+        if each.wanted < 1:
             continue
-        parts = allocated(
-            skeins, left=left, groups=[group.lots for group in groups]
-        ).parts
+        parts: tuple[tuple[str, int], ...] = ()
+        if each.open > 0:
+            parts = allocated(
+                each.open, left=free, groups=[group.lots for group in groups]
+            ).parts
         for lot, taken in parts:
-            left[lot] -= taken
-        yield OrderFrom(order=order, for_whom=for_whom, wanted=skeins, parts=parts)
+            free[lot] -= taken
+        yield replace(each, parts=parts)
+
+
+def _asked(row: OrderLine, yields: Sequence[BathYield]) -> OrderFrom:
+    aside = ((each.number, each.kept.get(row.pk, 0)) for each in yields)
+    return OrderFrom(
+        line_id=row.pk,
+        order=row.order.number,
+        for_whom=row.order.for_whom,
+        wanted=_still(row),
+        parts=(),
+        aside=tuple((number, skeins) for number, skeins in aside if skeins),
+    )
 
 
 def _still(row: OrderLine) -> int:
