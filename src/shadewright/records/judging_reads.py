@@ -1,6 +1,7 @@
 """Questions to the store about standards, dry checks, and bleed and rub tests."""
 
 from collections.abc import Collection
+from datetime import datetime
 from typing import Final
 from uuid import UUID
 
@@ -113,6 +114,15 @@ def coloured_lots() -> QuerySet[Lot]:
         lot=OuterRef("pk"), act=LotAct.COLOURED, undone_by=None
     )
     return every_lot().filter(Exists(checks) | Exists(readings) | Exists(noted))
+
+
+def snips_unread(since: datetime) -> QuerySet[LotLine]:
+    """Return the snips hung from a moment on whose lots were not checked since."""
+    checks = DryCheck.objects.filter(
+        lot=OuterRef("lot"), at__gte=OuterRef("at"), **_STANDING
+    )
+    rows = LotLine.objects.filter(act=LotAct.SNIPPED, at__gte=since, undone_by=None)
+    return rows.exclude(Exists(checks)).select_related("lot").order_by("at", "id")
 
 
 def dry_readings(lots: Collection[Lot]) -> QuerySet[ColourReading]:

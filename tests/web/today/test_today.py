@@ -4,6 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 from django.test import Client
+from django.utils import timezone
 from pytest_django.fixtures import Settings
 from time_machine import TimeMachineFixture
 
@@ -11,6 +12,7 @@ from shadewright.records.models import Dye
 from shadewright.workflows.bottles import Look, draw, enter_bottle, look_at
 from shadewright.workflows.filling import Particulars
 from shadewright.workflows.jars import count_jar
+from shadewright.workflows.judging.snips import keep_snip
 from shadewright.workflows.labels import print_labels
 from shadewright.workflows.making import start_making, weigh_powder
 from shadewright.workflows.shelf import ShelfBottle, shelf
@@ -19,6 +21,7 @@ from shadewright.workflows.studio import found_studio, own_studio_wanted
 from tests.web.benches import Bench, small_bench
 from tests.web.pages_read import Answer, read
 from tests.web.sample import HOSTILE
+from tests.workflows.judging.checked import check, held_to_standard
 
 pytestmark = pytest.mark.django_db
 
@@ -187,3 +190,24 @@ def test_the_shelf_is_not_changed_by_looking(client: Client, bench: Bench) -> No
     before = shelf()
     look(client)
     assert shelf() == before
+
+
+def test_a_snip_waits_until_it_is_read(
+    client: Client, time_machine: TimeMachineFixture
+) -> None:
+    time_machine.move_to(datetime(2026, 11, 24, 14, 0, tzinfo=UTC), tick=False)
+    _pot, _first, lot = held_to_standard()
+    keep_snip(lot, minutes=20.0, stamp=stamp_now(by=None))
+    page = read(client.get("/"))
+    dry_at = timezone.localtime() + timedelta(minutes=20)
+    assert f"The snip of {lot} is dry at {dry_at:%H:%M}" in page.text
+    assert f"/lots/{lot}/snip/" in page.links
+    time_machine.shift(timedelta(minutes=25))
+    page = read(client.get("/"))
+    assert f"The snip of {lot} is dry since {dry_at:%H:%M}" in page.text
+    assert f"/lots/{lot}/check/" in page.links
+    check(lot, "50, 0, 0\n50, 0, 0")
+    assert "The snip of" not in read(client.get("/")).text
+    keep_snip(lot, minutes=20.0, stamp=stamp_now(by=None))
+    time_machine.shift(timedelta(days=4))
+    assert "The snip of" not in read(client.get("/")).text

@@ -12,6 +12,7 @@ from shadewright.web.stocks.words import stock_name
 from shadewright.web.templatetags.house import moment
 from shadewright.web.today.orders_due import orders_due
 from shadewright.web.today.pages import Waiting
+from shadewright.web.today.snips_drying import snips_drying
 from shadewright.workflows.dyes import ShelfDye, dyes
 from shadewright.workflows.jars import ShelfJar, jars
 from shadewright.workflows.makings import Making, makings
@@ -22,10 +23,11 @@ MOST_OF_A_KIND = 3
 
 
 def what_waits(bottles: tuple[ShelfBottle, ...]) -> tuple[Waiting, ...]:
-    """Return what asks for a hand; a stock in the making comes first."""
+    """Return what asks for a hand; what is under way comes first."""
     begun = (_in_the_making(one, place) for place, one in enumerate(makings()))
     return (
         *begun,
+        *snips_drying(),
         *orders_due(),
         *_troubles(bottles),
         *_labels(bottles),

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from operator import attrgetter
 from typing import Final
 from uuid import UUID
 
@@ -10,7 +11,7 @@ from django.utils import timezone
 
 from shadewright.core.quantities import require_between
 from shadewright.errors import ConflictError
-from shadewright.records import lot_reads
+from shadewright.records import judging_reads, lot_reads
 from shadewright.records.models import LotLine
 from shadewright.records.models.lots import LotAct
 from shadewright.records.writes import keep_line
@@ -20,6 +21,8 @@ from shadewright.workflows.undo import may_undo
 USUAL_MIN: Final = 20.0
 """How long a squeezed snip dries in moving warm air (common practice). [min]"""
 _MOST_MIN = 24 * 60.0
+_WAITS = timedelta(days=3)
+"""A snip that nobody read for longer is forgotten, not waiting."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,6 +47,17 @@ def snip_of(number: str) -> Snip | None:
     lines = lot_reads.lot_row(number).lines.all()
     snipped = [line for line in lines if line.act == LotAct.SNIPPED]
     return _shaped(snipped[-1], number) if snipped else None
+
+
+def snips_waiting() -> tuple[Snip, ...]:
+    """Return the snips of the last days that were not read yet, the first to dry first.
+
+    Of each lot the newest.
+    """
+    rows = judging_reads.snips_unread(this_moment() - _WAITS)
+    newest = {line.lot.number: line for line in rows}
+    found = (_shaped(line, number) for number, line in newest.items())
+    return tuple(sorted(found, key=attrgetter("dry_at")))
 
 
 @transaction.atomic
