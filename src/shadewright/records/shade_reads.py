@@ -1,9 +1,10 @@
 """Questions to the store about swatches, their colours, and palettes."""
 
 from collections.abc import Collection
+from dataclasses import dataclass
 from uuid import UUID
 
-from django.db.models import Exists, OuterRef, Prefetch, QuerySet
+from django.db.models import Count, Exists, OuterRef, Prefetch, QuerySet, Subquery
 
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
@@ -93,15 +94,44 @@ def swatches_by_fit(fit_ids: Collection[int]) -> dict[int, frozenset[int]]:
     return {pk: frozenset(each["swatch"] for each in used) for pk, used in rows}
 
 
+@dataclass(frozen=True, kw_only=True)
+class LoneColour:
+    """What was read of a swatch of one dye; ``lab`` is D65/10°."""
+
+    dye_id: int
+    depth_percent: float
+    lab: tuple[float, float, float]
+
+
+def lone_colours(dye_ids: Collection[int]) -> list[LoneColour]:
+    """Return what was read dry of swatches of one dye alone, the newest last."""
+    alone = Swatch.objects.annotate(dyes=Count("doses")).filter(dyes=1)
+    rows = ColourReading.objects.filter(
+        is_wet=False, undone_by=None, undoes=None, swatch__in=alone
+    )
+    rows = rows.filter(swatch__doses__dye__in=dye_ids).order_by("pk")
+    return [
+        LoneColour(dye_id=dye, depth_percent=depth, lab=tuple(labs["D65"]))
+        for dye, depth, labs in rows.values_list(
+            "swatch__doses__dye", "swatch__doses__depth_percent", "labs"
+        )
+    ]
+
+
 def newest_deeds() -> tuple[UUID | None, ...]:
     """Return the newest deed of each ledger that a lot’s colour may stand in.
 
     While these stay, so does every colour: what is taken back has a line of its own.
     """
-    rows = LotLine.objects.all(), ColourReading.objects.all(), DryCheck.objects.all()
-    return tuple(
-        each.order_by("-pk").values_list("deed", flat=True).first() for each in rows
-    )
+    newest = [
+        Subquery(rows.order_by("-pk").values("deed")[:1])
+        for rows in (
+            LotLine.objects.all(),
+            ColourReading.objects.all(),
+            DryCheck.objects.all(),
+        )
+    ]
+    return PaletteFit.objects.values_list(*newest).first() or ()
 
 
 def newest_fit() -> PaletteFit | None:

@@ -11,6 +11,7 @@ from shadewright.records.models import (
     ColourReading,
     MeasuringTool,
     Recipe,
+    RecipeVersion,
     Swatch,
 )
 from shadewright.records.models.swatches import ReadBy
@@ -33,7 +34,7 @@ from shadewright.workflows.shades.plan_pages import (
     swatch_set,
     swatch_sets,
 )
-from shadewright.workflows.shades.plan_sheets import plan_sheet
+from shadewright.workflows.shades.plan_sheets import cautions_now, plan_sheet
 from shadewright.workflows.shades.planning import plan_swatches
 from shadewright.workflows.stamps import stamp_now, today
 from tests.paper.pictures import words_on
@@ -160,3 +161,15 @@ def test_the_sheet_says_what_the_bench_will_ask(base: Base) -> None:
         assert bath.bath_number in words
     for part in ("20 ml", "new 0.5 %", "made up to", "Hollow 4-ply"):
         assert part in words, part
+
+
+def test_a_set_without_acid_says_so_as_long_as_it_waits(base: Base) -> None:
+    bare = keep_plan(ladder(base, rungs=1), stamp_now(by=None))
+    said = [x.title for x in cautions_now(swatch_set(bare), set_stocks(bare))]
+    assert said[0] == "No acid"
+    soured()
+    like = RecipeVersion.objects.get(recipe__name="Low Tide").pk
+    sour = keep_plan(ladder(base, rungs=1, like_id=like), stamp_now(by=None))
+    said = [x.title for x in cautions_now(swatch_set(sour), set_stocks(sour))]
+    assert "No acid" not in said
+    assert "Acid" in said

@@ -10,6 +10,7 @@ from shadewright.web.colours import ColourShown
 from shadewright.web.matching.forms import FindForm
 from shadewright.web.pages import Link, Page, Part
 from shadewright.web.parts import Caution, Measured
+from shadewright.workflows.shades.dye_chips import DyeChip
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -29,7 +30,7 @@ class DoseShown:
 
     name: str
     address: str
-    hex_code: str
+    chip: DyeChip
     depth: Measured
     shares: tuple[ShareShown, ...]
     missing: str

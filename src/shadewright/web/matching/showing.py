@@ -1,6 +1,8 @@
 """What was found, made into what the page shows."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
 from uuid import uuid4
 
 from django.urls import reverse
@@ -31,6 +33,7 @@ from shadewright.web.ways import way_to
 from shadewright.workflows.baths import PlannedDose
 from shadewright.workflows.bottle_choice import short_words
 from shadewright.workflows.costs import cost_words
+from shadewright.workflows.shades.dye_chips import DyeChip, dye_chips
 from shadewright.workflows.shades.find_wishes import AtShelf
 from shadewright.workflows.shades.finding import Answer, Found, Hunt, UnderLight
 from shadewright.workflows.shades.own_lots import own_lots_words
@@ -38,10 +41,23 @@ from shadewright.workflows.shades.own_lots import own_lots_words
 _MOST_BEHIND = 5
 
 
+@dataclass(frozen=True, kw_only=True)
+class _Scene:
+    """What every answer of a page is shown against."""
+
+    at: AtShelf
+    chips: Mapping[int, DyeChip]
+    found: Found
+    asked: Asked
+
+
 def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
     """Return all that was found as the page shows it."""
     batch = amount_text(found.wish.batch_g, "g")
-    is_dry = any(dose.missing_g for each in found.answers for dose in each.doses)
+    doses = [dose for each in found.answers for dose in each.doses]
+    is_dry = any(dose.missing_g for dose in doses)
+    chips = dye_chips({dose.dye_id for dose in doses})
+    scene = _Scene(at=ready.at, chips=chips, found=found, asked=asked)
     return FoundShown(
         batch=f"{batch} {found.base_name}",
         searched=_searched(ready, found),
@@ -49,7 +65,7 @@ def shown_found(ready: Hunt, found: Found, asked: Asked) -> FoundShown:
         reach_way=_reach_way(found),
         powder=POWDER_CAUTION if is_dry else "",
         answers=tuple(
-            _answer(each, place, ready.at, found, asked)
+            _answer(each, place, scene)
             for place, each in enumerate(found.answers, start=1)
         ),
         save_address=f"{reverse('find-save')}?{asked.query}",
@@ -104,11 +120,10 @@ def _reach_way(found: Found) -> Link | None:
     return Link(words="Which swatch would help", address=address)
 
 
-def _answer(
-    each: Answer, place: int, at: AtShelf, found: Found, asked: Asked
-) -> AnswerShown:
+def _answer(each: Answer, place: int, scene: _Scene) -> AnswerShown:
     day = each.under[0]
-    wanted = found.wish.wanted
+    wish = scene.found.wish
+    wanted = wish.wanted
     said = f"{wanted.name} left, foretold right: {each.words}"
     return AnswerShown(
         number=place,
@@ -128,13 +143,13 @@ def _answer(
             usual=each.expected,
             low=each.within_10,
             high=each.within_90,
-            tolerance=found.wish.tolerance,
+            tolerance=wish.tolerance,
         ),
         chance=_chance(each.chance),
-        passes=f"{found.wish.tolerance:g}",
+        passes=f"{wish.tolerance:g}",
         lights=tuple(map(_light, each.under)),
-        doses=tuple(_dose(dose, at) for dose in each.doses),
-        troubles=tuple(_troubles(each.doses, at)),
+        doses=tuple(_dose(dose, scene) for dose in each.doses),
+        troubles=tuple(_troubles(each.doses, scene.at, said=_said(scene.found, place))),
         colour=foretold_colour(
             each.lab,
             expected=each.off,
@@ -147,7 +162,7 @@ def _answer(
         ),
         mix=mix_text(each.depths),
         deed=uuid4(),
-        ways=tuple(_ways(each, asked)),
+        ways=tuple(_ways(each, scene.asked)),
     )
 
 
@@ -199,17 +214,17 @@ def _too_vivid(day: UnderLight) -> str:
     return f"{beyond[0]} {TOO_VIVID}." if beyond else ""
 
 
-def _dose(dose: PlannedDose, at: AtShelf) -> DoseShown:
+def _dose(dose: PlannedDose, scene: _Scene) -> DoseShown:
     return DoseShown(
         name=dose.dye_name,
         address=reverse("dye", args=[dose.dye_id]),
-        hex_code=at.dyes[dose.dye_name].chart_hex,
+        chip=scene.chips[dose.dye_id],
         depth=sureness(dose.dosed.how_sure, dose.depth_percent).depth,
         shares=tuple(
             shown_share(
                 share,
                 share_g,
-                is_by_weight=at.tools.is_by_weight,
+                is_by_weight=scene.at.tools.is_by_weight,
                 tool=dose.dosed.tool,
             )
             for share, share_g in zip(dose.shares, dose.dosed.shares_g, strict=True)
@@ -218,8 +233,20 @@ def _dose(dose: PlannedDose, at: AtShelf) -> DoseShown:
     )
 
 
-def _troubles(doses: Sequence[PlannedDose], at: AtShelf) -> Iterator[Trouble]:
-    none = [x for x in doses if x.missing_g and not x.shares and not x.kept_out]
+def _said(found: Found, place: int) -> AbstractSet[int]:
+    """Return the dyes of which an answer further up says already that none is here."""
+    above = found.answers[: place - 1]
+    return {x.dye_id for each in above for x in each.doses if _has_no_stock(x)}
+
+
+def _has_no_stock(dose: PlannedDose) -> bool:
+    return bool(dose.missing_g) and not dose.shares and not dose.kept_out
+
+
+def _troubles(
+    doses: Sequence[PlannedDose], at: AtShelf, *, said: AbstractSet[int]
+) -> Iterator[Trouble]:
+    none = [x for x in doses if _has_no_stock(x) and x.dye_id not in said]
     if none:
         names = [f"{x.dye_name} ({amount_text(x.dye_g, 'g')} of dye)" for x in none]
         yield Trouble(
@@ -227,7 +254,7 @@ def _troubles(doses: Sequence[PlannedDose], at: AtShelf) -> Iterator[Trouble]:
             ways=tuple(map(_make, none)),
         )
     for dose in doses:
-        if dose.missing_g and dose not in none:
+        if dose.missing_g and not _has_no_stock(dose):
             yield Trouble(words=_short(dose), ways=(_make(dose),))
         elif dose.advice and dose.dosed.tool is None:
             yield Trouble(words=f"{dose.dye_name}: {dose.advice}", ways=())

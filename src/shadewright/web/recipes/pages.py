@@ -14,6 +14,7 @@ from shadewright.web.recipes.depth_aid import AidForm
 from shadewright.web.recipes.forms import NameForm, VersionForm
 from shadewright.web.sorting import Order
 from shadewright.workflows.recipe_words import Changed
+from shadewright.workflows.shades.dye_chips import DyeChip
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -49,7 +50,7 @@ class DoseShown:
 
     name: str
     address: str
-    hex: str
+    chip: DyeChip
     depth: str
     words: str
 

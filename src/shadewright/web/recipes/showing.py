@@ -26,7 +26,6 @@ from shadewright.web.templatetags.house import day, moment
 from shadewright.workflows import recipe_shapes
 from shadewright.workflows.bath_cautions import recipe_cautions
 from shadewright.workflows.bath_lists import BathEntry, baths_of_recipe
-from shadewright.workflows.dyes import dyes
 from shadewright.workflows.heating import top_caution
 from shadewright.workflows.recipe_curves import programme_of
 from shadewright.workflows.recipe_shapes import RecipeText, Version
@@ -36,6 +35,7 @@ from shadewright.workflows.recipe_words import (
     helper_words,
     ratio_words,
 )
+from shadewright.workflows.shades.dye_chips import DyeChip, dye_chips
 
 _MOST_BATHS = 6
 _COMPLETE = Chip(words="complete", kind="good")
@@ -125,12 +125,12 @@ def _write_address(shown: Version) -> str:
 
 
 def _doses(text: RecipeText) -> tuple[DoseShown, ...]:
-    colours = {dye.id: dye.chart_hex for dye in dyes()}
+    chips = dye_chips([dose.dye_id for dose in text.doses if dose.dye_id])
     return tuple(
         DoseShown(
             name=dose.dye_name,
             address=reverse("dye", args=[dose.dye_id]) if dose.dye_id else "",
-            hex=colours.get(dose.dye_id or 0, ""),
+            chip=chips.get(dose.dye_id or 0, DyeChip()),
             depth=""
             if dose.depth_percent is None
             else amount_text(dose.depth_percent, "%"),

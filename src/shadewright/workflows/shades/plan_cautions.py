@@ -27,15 +27,27 @@ def set_cautions(
     return tuple(_cautions(dyes, text, is_powder_weighed=is_powder_weighed))
 
 
+def no_acid_caution(text: RecipeText) -> tuple[SetCaution, ...]:
+    """Warn that a set has no acid: what is not soured stays in the bath."""
+    if _is_soured(text):
+        return ()
+    why = "No acid goes in. Without one most of an acid dye stays in the bath."
+    return (SetCaution(title="No acid", text=why),)
+
+
 def _cautions(
     dyes: Collection[str], text: RecipeText, *, is_powder_weighed: bool
 ) -> Iterator[SetCaution]:
     if is_powder_weighed:
         yield SetCaution(title="Powder", text=POWDER_CAUTION)
-    helpers = [each.auxiliary_id for each in text.helpers]
-    if Auxiliary.objects.filter(pk__in=helpers, kind__in=ACIDS).exists():
+    if _is_soured(text):
         yield SetCaution(title="Acid", text=ACID_CARE)
     yield SetCaution(title="Heat", text=HOT_BATH)
     metal = metal_caution(Dye.objects.filter(name__in=dyes).order_by("name"))
     if metal:
         yield SetCaution(title="Metal", text=metal)
+
+
+def _is_soured(text: RecipeText) -> bool:
+    helpers = [each.auxiliary_id for each in text.helpers]
+    return Auxiliary.objects.filter(pk__in=helpers, kind__in=ACIDS).exists()

@@ -13,7 +13,11 @@ from shadewright.workflows.bath_pages import BathNow, StepNow, bath_now
 from shadewright.workflows.recipe_words import heat_words
 from shadewright.workflows.recipes import version
 from shadewright.workflows.shades.plan_bottles import SetStocks, set_stocks
-from shadewright.workflows.shades.plan_cautions import SetCaution, set_cautions
+from shadewright.workflows.shades.plan_cautions import (
+    SetCaution,
+    no_acid_caution,
+    set_cautions,
+)
 from shadewright.workflows.shades.plan_jars import JarCount
 from shadewright.workflows.shades.plan_pages import SetNow, swatch_set
 from shadewright.workflows.shades.plan_stocks import PlannedDraw
@@ -51,7 +55,7 @@ def plan_sheet(plan_id: int, *, paper: str = "a4") -> bytes:
 def cautions_now(now: SetNow, stocks: SetStocks) -> tuple[SetCaution, ...]:
     """Return what to mind before a kept set is dyed."""
     doses = [dose for swatch in now.swatches for dose in swatch.doses]
-    return set_cautions(
+    return no_acid_caution(now.text) + set_cautions(
         dyes={dose.dye_name for dose in doses},
         text=now.text,
         is_powder_weighed=any(each.new.powder_g for each in stocks.first)
