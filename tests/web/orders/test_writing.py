@@ -97,6 +97,20 @@ def test_words_alone_are_an_order(client: Client, ines: Person) -> None:
     assert "no colourway yet" in read(client.get("/orders/")).text
 
 
+def test_the_only_base_stands_in_every_line_and_begins_none(
+    client: Client, pot: Ready
+) -> None:
+    chosen = f'<option value="{pot.base}" selected>'
+    assert chosen in read(client.get("/orders/new/")).source
+    words = sent(pot, recipe_1="", skeins_1="", said_1="", notes="six, dark green")
+    assert (
+        "No colourway is chosen yet"
+        in read(client.post("/orders/new/", words, follow=True)).text
+    )
+    assert not OrderLine.objects.exists()
+    assert chosen in read(client.get("/orders/1/edit/")).source
+
+
 def test_an_order_that_was_due_already_is_taken(client: Client, pot: Ready) -> None:
     past = today() - timedelta(days=3)
     answer = client.post("/orders/new/", sent(pot, due_on=f"{past}"), follow=True)

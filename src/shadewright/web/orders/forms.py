@@ -33,7 +33,10 @@ class LineFields:
 
 
 class OrderForm(DeedForm):
-    """For whom, and a line for each colourway; empty lines are passed over."""
+    """For whom, and a line for each colourway; empty lines are passed over.
+
+    The only base that there is stands in every line, and begins none by itself.
+    """
 
     rows = forms.IntegerField(widget=forms.HiddenInput, required=False)
     seen = forms.CharField(widget=forms.HiddenInput, required=False)
@@ -68,8 +71,10 @@ class OrderForm(DeedForm):
         self.count = _row_count(said.get("rows"), least=max(1, self.kept))
         super().__init__(data, initial={**(initial or {}), "rows": self.count})
         known = _recipe_choices(before), _base_choices(before)
+        self.only_base = known[1][1][0] if len(known[1]) == 2 else ""
         for place in range(1, self.count + 1):
             self.fields |= _line_fields(place, *known)
+            self.fields[f"base_{place}"].initial = self.only_base
             if place <= self.kept:
                 self.fields[f"drop_{place}"] = forms.BooleanField(
                     label="Not wanted any more", required=False
@@ -116,8 +121,10 @@ class OrderForm(DeedForm):
 
     def _begun(self) -> Iterator[int]:
         for place in range(1, self.count + 1):
-            names = (f"{name}_{place}" for name in _NAMES)
-            if place <= self.kept or any(self.data.get(name) for name in names):
+            said = {name: self.data.get(f"{name}_{place}") for name in _NAMES}
+            if said["base"] == self.only_base:
+                del said["base"]
+            if place <= self.kept or any(said.values()):
                 yield place
 
     def _clean_line(self, place: int) -> None:

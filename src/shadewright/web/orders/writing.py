@@ -81,12 +81,10 @@ def _answered(
 
 
 def _begun(request: HttpRequest) -> dict[str, str]:
-    """Return what an address says of the first line, and the only base there is."""
-    bases = bases_in_use()
-    usual = {"base": str(bases[0].id)} if len(bases) == 1 else {}
-    said = usual | request.GET.dict()
-    line = {f"{name}_1": said.get(name, "") for name in ("recipe", "base", "skeins")}
-    return {"for_whom": said.get("for_whom", ""), **line}
+    """Return what an address says of the first line, and for whom it is."""
+    said = request.GET.dict()
+    names = [name for name in ("recipe", "base", "skeins") if name in said]
+    return {"for_whom": said.get("for_whom", "")} | {f"{x}_1": said[x] for x in names}
 
 
 def _page(form: OrderForm, order: OrderNow | None = None) -> WriteOrderPage:
