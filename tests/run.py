@@ -1,7 +1,7 @@
 """Run the checks and the tests: what ``python3 start.py test`` and ``check`` do.
 
-``check`` runs the checks and the house tests. ``test`` runs the checks, then every
-test on SQLite and those that touch the store, but for pages, on PostgreSQL too;
+``check`` runs the checks and the house tests. ``test`` runs the checks, every test
+on SQLite, and those that touch the store, but for pages, on PostgreSQL too;
 the Chromium and the PostgreSQL that they need are installed where that can be.
 What follows ``test`` is handed to pytest. The last line is the sum of it all.
 """
@@ -30,10 +30,18 @@ CHECKS = {
     "codespell": ("codespell",),
     "deptry": ("deptry", "."),
 }
-STORE = ("-m", "store")
-ON_POSTGRES = ("--postgres", "-m", "store and not page")
-CORE = ("-m", "core and not store")
-OTHERS = ("-m", "not store and not core")
+PARTS = {
+    "Pages in a browser": ("-m", "browser"),
+    "The store, on SQLite": ("-m", "store"),
+    "The store, on PostgreSQL": ("--postgres", "-m", "store and not page"),
+    "What asks no store": ("-m", "not store and not core and not browser"),
+    "Core": ("-m", "core and not store"),
+}
+"""Every test stands in one part, and those of the store in two; the longest first.
+
+Pages are asked on SQLite alone: what they ask of the store, they ask through
+workflows, which are tested on both.
+"""
 HOUSE = {
     "house tests": (
         *("pytest", "-q", "tests/house"),
@@ -76,31 +84,28 @@ def check() -> Counts:
 
 
 def test(words: Sequence[str]) -> Counts:
-    """Run the checks, then every test on the databases that we promise."""
+    """Run the checks and beside them every part, one more at once than there are cores.
+
+    A browser lets its core wait, so one part more keeps all of them busy.
+    """
     if missing := missing_programs():
         start.install(*missing, "fonts-dejavu-core")
-    counts = run_checks(CHECKS)
-    return counts.plus(on_both_databases(words))
+    at_once = (os.cpu_count() or 1) + 1
+    with ThreadPoolExecutor(at_once) as beside:
+        parts = [beside.submit(run_part, t, *words, *PARTS[t]) for t in PARTS]
+        counts = run_checks(CHECKS)
+        for part in parts:
+            counts = counts.plus(part.result())
+    return counts
 
 
-def on_both_databases(words: Sequence[str]) -> Counts:
-    """Run the store's tests on both databases, then core's, and all others beside.
-
-    Two cores share them about evenly so. Pages are asked on SQLite alone: what they
-    ask of the store, they ask through workflows, which are tested on both.
-    """
+def run_part(title: str, *options: str) -> Counts:
+    """Run one part; say all of it at once when it has ended."""
     with tempfile.TemporaryFile("w+", encoding="utf-8") as said:
-        with ThreadPoolExecutor(max_workers=1) as beside:
-            others = beside.submit(run_pytest, *words, *OTHERS, out=said)
-            print("\nThe store's tests, on SQLite", flush=True)
-            counts = run_pytest(*words, *STORE)
-            print("\nThe store's tests, on PostgreSQL", flush=True)
-            counts = counts.plus(run_pytest(*words, *ON_POSTGRES))
-            print("\nCore's tests", flush=True)
-            counts = counts.plus(run_pytest(*words, *CORE))
+        counts = run_pytest(*options, out=said)
         said.seek(0)
-        print(f"\nEvery other test\n{said.read()}", flush=True)
-    return counts.plus(others.result())
+        print(f"\n{title}\n{said.read()}", flush=True)
+    return counts
 
 
 def missing_programs() -> list[str]:
@@ -140,12 +145,14 @@ def run_check(title: str, command: tuple[str, ...]) -> bool:
     return done.returncode == 0
 
 
-def run_pytest(*options: str, out: IO[str] | None = None) -> Counts:
-    """Run pytest, which speaks for itself or into a file, and count from its record."""
+def run_pytest(*options: str, out: IO[str]) -> Counts:
+    """Run pytest, which speaks into a file, and count from its record."""
     with tempfile.TemporaryDirectory() as folder:
         record = Path(folder) / "record.xml"
         words = ["-q", f"--junitxml={record}", *options]
-        code = subprocess.call([BIN / "pytest", *words], cwd=ROOT, stdout=out)
+        code = subprocess.call(
+            [BIN / "pytest", *words], cwd=ROOT, stdout=out, stderr=subprocess.STDOUT
+        )
         counts = read_record(record)
     # Not one test, or a run that broke off, is a failure too.
     broke = int(bool(code) and not counts.failed)

@@ -30,29 +30,51 @@ def test_counts_come_from_the_record(tmp_path: Path) -> None:
     assert str(read_record(record)) == "4 passed, 2 failed, 1 skipped"
 
 
-def test_a_run_of_no_test_is_a_failure() -> None:
-    assert run_pytest("tests/house/no_such_file.py") == Counts(0, 1, 0)
+def test_a_run_of_no_test_is_a_failure(tmp_path: Path) -> None:
+    with (tmp_path / "said").open("w+", encoding="utf-8") as said:
+        assert run_pytest("tests/house/no_such_file.py", out=said) == Counts(0, 1, 0)
+        said.seek(0)
+        assert "no_such_file.py" in said.read()
 
 
-def test_both_databases_are_asked_and_all_are_counted(
+def test_every_part_is_asked_and_all_are_counted(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     asked = []
 
-    def pretend(*options: str, out: IO[str] | None = None) -> Counts:
+    def pretend(*options: str, out: IO[str]) -> Counts:
         asked.append(options)
-        if out is None:
-            return Counts(5, 0, 0)
         out.write(f"asked with {options[-1]}")
-        return Counts(2, 1, 0)
+        return Counts(3, int("browser" in options), 0)
 
     monkeypatch.setattr(run, "run_pytest", pretend)
-    assert run.on_both_databases(()) == Counts(17, 1, 0)
-    every = [run.STORE, run.OTHERS, run.ON_POSTGRES, run.CORE]
-    assert sorted(asked) == sorted(every)
+    monkeypatch.setattr(run, "missing_programs", list)
+    monkeypatch.setattr(run, "CHECKS", {"good": ("python", "-c", "")})
+    assert run.test(()) == Counts(16, 1, 0)
+    assert sorted(asked) == sorted(run.PARTS.values())
     said = capsys.readouterr().out
-    assert said.index("on SQLite") < said.index("on PostgreSQL") < said.index("other")
-    assert "asked with not store and not core" in said
+    for title, options in run.PARTS.items():
+        assert f"\n{title}\nasked with {options[-1]}" in said
+
+
+def test_every_test_stands_in_a_part() -> None:
+    """Whatever a test is marked, one part asks it, and two ask a store's."""
+    for kinds in ((), ("core",), ("page",), ("browser",), ("browser", "page")):
+        assert len(parts_that_ask(*kinds)) == 1
+    assert parts_that_ask("store", "page") == ["The store, on SQLite"]
+    both = ["The store, on SQLite", "The store, on PostgreSQL"]
+    assert parts_that_ask("store") == parts_that_ask("store", "core") == both
+
+
+def parts_that_ask(*kinds: str) -> list[str]:
+    marks = dict.fromkeys(("store", "page", "core", "browser"), False)
+    marks |= dict.fromkeys(kinds, True)
+    return [title for title, words in run.PARTS.items() if asks(words[-1], marks)]
+
+
+def asks(words: str, marks: dict[str, bool]) -> bool:
+    """Whether pytest's ``-m`` takes a test: its words are Python's."""
+    return bool(eval(words, {}, marks))  # ruff: ignore[suspicious-eval-usage]
 
 
 def test_a_failed_check_fails_the_run(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -22,7 +22,7 @@ from shadewright.workflows.shades.swatches import swatch_now
 
 pytestmark = [pytest.mark.slow, pytest.mark.one_store, pytest.mark.django_db]
 
-MOST_OF_A_KIND = 4
+MOST_OF_A_KIND = 2
 """So many pages of one kind, asked for in one way, stand for all of them."""
 
 LINKS = {"a": "href", "link": "href", "img": "src", "script": "src", "form": "action"}
