@@ -7,6 +7,7 @@ from django.test import Client
 from django.urls import reverse
 
 from shadewright.records.models import Bath, HeatSource, Pot
+from shadewright.web.ways import way_round
 from shadewright.workflows.planned_baths import give_up
 from shadewright.workflows.stamps import stamp_now, today
 from tests.web.dyeing import Dyeing, dyeing_things
@@ -74,7 +75,8 @@ def test_a_day_says_what_is_missing_and_the_way_on(
     shown = page(client, of_today())
     assert "No pot is written down" in shown.text
     assert "No burner is written down" in shown.text
-    assert {"/pots/new/", "/burners/new/"} <= set(shown.links)
+    ways = (way_round(x, back=of_today()) for x in ("add-pot", "add-burner"))
+    assert set(ways) <= set(shown.links)
     Pot.objects.create(name="Blue pot", volume_l=12.0)
     HeatSource.objects.create(name="Ring", kind="induction", power_kw=1.8)
     assert "is written down" not in page(client, of_today()).text

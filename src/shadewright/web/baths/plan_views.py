@@ -18,6 +18,7 @@ from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Refusal
 from shadewright.web.toasts import say
+from shadewright.web.ways import way_round
 from shadewright.workflows.bath_pages import BathStatus, bath_now
 from shadewright.workflows.baths import keep_bath, plan_bath
 from shadewright.workflows.choices import bases_in_use
@@ -33,7 +34,7 @@ DAYS = Link(words="Dye days", address="/days/")
 @require_http_methods(["GET", "POST"])
 def plan(request: HttpRequest) -> HttpResponse:
     """Show the plan of a bath; a form that is sent keeps it."""
-    missing = _what_is_missing()
+    missing = _what_is_missing(back=request.get_full_path())
     if missing is not None:
         return show(request, missing)
     if request.method == "POST" and request.POST.get("act") == "keep":
@@ -154,12 +155,12 @@ def _usual_water() -> dict[str, str]:
     return {} if found is None else {"water": str(found.id)}
 
 
-def _what_is_missing() -> NoRecipePage | None:
+def _what_is_missing(*, back: str) -> NoRecipePage | None:
     if not has_recipes():
         words, link = "a recipe", Link(words="Write a recipe", address=_new_recipe())
     elif not bases_in_use():
         words = "a base, the yarn itself"
-        link = Link(words="Add a base", address=reverse("add-base"))
+        link = Link(words="Add a base", address=way_round("add-base", back=back))
     else:
         return None
     return NoRecipePage(title="Plan a bath", crumbs=(DAYS,), missing=words, way_on=link)

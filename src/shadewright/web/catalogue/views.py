@@ -1,5 +1,6 @@
 """Add an item of the catalogue, show it, edit it, retire it, bring it back."""
 
+from dataclasses import replace
 from typing import Any
 
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
@@ -24,6 +25,7 @@ from shadewright.web.evidence.background import refit_soon
 from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.toasts import say
+from shadewright.web.ways import way_back
 from shadewright.workflows.catalogue import keep_item
 from shadewright.workflows.stamps import Stamp, stamp_now
 
@@ -45,10 +47,11 @@ def add(request: HttpRequest, kind: Kind) -> HttpResponse:
     if form.is_valid():
         form.keep(stamp_of(request))
         say(request, f"{form.instance} added")
-        return _to(kind, form.instance)
+        return _back(request, kind, form.instance)
     if form.said_before is not None:
-        return _to(kind, form.said_before)
+        return _back(request, kind, form.said_before)
     page = form_page(form, title=f"Add {_a(kind.noun)}", crumbs=(above(kind),))
+    page = replace(page, away=way_back(request, otherwise=page.away))
     return show(request, page, status=422 if form.errors else 200)
 
 
@@ -136,6 +139,12 @@ def _use(request: HttpRequest, row: Item, *, is_retired: bool) -> Item:
 
 def _to(kind: Kind, row: Item) -> HttpResponse:
     return HttpResponseRedirect(reverse(kind.noun, args=[row.pk]))
+
+
+def _back(request: HttpRequest, kind: Kind, row: Item) -> HttpResponse:
+    """Lead back to where the item was missing, else to its page."""
+    own = reverse(kind.noun, args=[row.pk])
+    return HttpResponseRedirect(way_back(request, otherwise=own))
 
 
 def _a(noun: str) -> str:

@@ -23,7 +23,7 @@ from shadewright.web.named_days import named_day
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Refusal
 from shadewright.web.toasts import say
-from shadewright.web.ways import way_to
+from shadewright.web.ways import way_round, way_to
 from shadewright.workflows.choices import bases_in_use, pots_in_use
 from shadewright.workflows.days.demand import ToDye, to_dye
 from shadewright.workflows.days.split_keeping import (
@@ -51,7 +51,7 @@ def add(request: HttpRequest, day: date) -> HttpResponse:
     """Show the baths that a wish becomes; a form that is sent keeps them."""
     if day < today():
         return show(request, _past(day), status=422)
-    missing = _what_is_missing(day)
+    missing = _what_is_missing(day, back=request.get_full_path())
     if missing is not None:
         return show(request, missing)
     wanted = to_dye()
@@ -268,18 +268,20 @@ def _past(day: date) -> PastPage:
     )
 
 
-def _what_is_missing(day: date) -> NoRecipePage | None:
+def _what_is_missing(day: date, *, back: str) -> NoRecipePage | None:
+    recipe = reverse("new-recipe")
+    base, pot = (way_round(name, back=back) for name in ("add-base", "add-pot"))
     wanted = (
-        (has_recipes(), "a recipe", "Write a recipe", "new-recipe"),
-        (bool(bases_in_use()), "a base, the yarn itself", "Add a base", "add-base"),
-        (bool(pots_in_use()), "a pot, with what it holds", "Add a pot", "add-pot"),
+        (has_recipes(), "a recipe", "Write a recipe", recipe),
+        (bool(bases_in_use()), "a base, the yarn itself", "Add a base", base),
+        (bool(pots_in_use()), "a pot, with what it holds", "Add a pot", pot),
     )
-    for is_there, words, key, name in wanted:
+    for is_there, words, key, address in wanted:
         if not is_there:
             return NoRecipePage(
                 title="Put yarn on the day",
                 crumbs=crumbs_of(day),
                 missing=words,
-                way_on=Link(words=key, address=reverse(name)),
+                way_on=Link(words=key, address=address),
             )
     return None
