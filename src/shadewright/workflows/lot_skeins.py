@@ -6,7 +6,7 @@ back into a bath, to be corrected or overdyed, are no skeins of this lot any mor
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from uuid import UUID
 
@@ -108,9 +108,16 @@ def skeins_of_lots(numbers: Iterable[str]) -> Mapping[str, LotSkeins]:
 
 @transaction.atomic
 def send_out(*, number: str, said: Sending, stamp: Stamp) -> LotSkeins:
-    """Write down that skeins of a lot went to somebody, once."""
+    """Write down that skeins of a lot went to somebody, once.
+
+    Skeins for an order go to whoever ordered them, unless somebody else is named.
+    """
     row = lot_reads.locked_lot_row(number)
     if not is_written(stamp.deed):
+        line = None
+        if said.line_id is not None:
+            line = selling_reads.order_line_row(said.line_id)
+            said = replace(said, to_whom=said.to_whom.strip() or line.order.for_whom)
         _check(row, said)
         keep_line(
             SkeinsOut(
@@ -118,9 +125,7 @@ def send_out(*, number: str, said: Sending, stamp: Stamp) -> LotSkeins:
                 skeins=said.skeins,
                 to_whom=" ".join(said.to_whom.split())[:80],
                 reach=said.reach.strip()[:120],
-                order_line=None
-                if said.line_id is None
-                else selling_reads.order_line_row(said.line_id),
+                order_line=line,
                 note=said.note.strip()[:300],
             ),
             stamp,

@@ -7,6 +7,7 @@ from django.test import Client
 from playwright.sync_api import Browser
 from pytest_django.live_server_helper import LiveServer
 
+from shadewright.records.models import Bath, Order, OrderLine
 from shadewright.workflows.lot_skeins import Sending, send_out
 from shadewright.workflows.people import people
 from shadewright.workflows.stamps import stamp_now
@@ -41,6 +42,25 @@ def test_skeins_go_out_and_stand_in_the_trace(client: Client, lot: str) -> None:
 
 
 @pytest.mark.store
+def test_skeins_for_an_order_go_to_whoever_ordered(client: Client, lot: str) -> None:
+    bath = Bath.objects.get(number=lot)
+    order = Order.objects.create(number=1, deed=uuid4(), for_whom="Wren")
+    line = OrderLine.objects.create(
+        order=order,
+        position=1,
+        recipe=bath.version.recipe,
+        base=bath.base,
+        skeins=3,
+        skein_g=100.0,
+    )
+    sent(client, lot, to_whom="", line=str(line.pk))
+    assert "Wren order 1" in read(client.get(f"/lots/{lot}/out/")).text
+    said = {"deed": str(uuid4()), "skeins": "1", "to_whom": ""}
+    nobody = read(client.post(f"/lots/{lot}/out/", said))
+    assert "To whom they went" in nobody.fault("to_whom")
+
+
+@pytest.mark.store
 def test_too_many_are_refused_and_kept_in_the_field(client: Client, lot: str) -> None:
     answer = client.post(
         f"/lots/{lot}/out/", {"deed": str(uuid4()), "skeins": "9", "to_whom": "Bo"}
@@ -57,7 +77,7 @@ def test_a_complaint_leads_to_the_recall_list(client: Client, lot: str) -> None:
     said = {"deed": str(uuid4()), "from_whom": "Tam", "about": "bleeds", "lot": lot}
     answer = client.post("/complaints/new/", said, follow=True)
     page = read(answer)
-    assert "3 skeins with 1 buyer" in page.text
+    assert "3 skeins with Bo" in page.text
     address = next(link for link in page.links if "recall.csv" in link)
     table = client.get(address)
     assert table["Content-Type"].startswith("text/csv")

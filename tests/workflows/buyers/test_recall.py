@@ -134,7 +134,7 @@ def test_a_reach_counts_buyers_once(pot: Ready) -> None:
     sent(ours, "Bo")
     sent(ours, "bo")
     reach = reaches_of(kin_of(ours))[0]
-    assert (reach.out, reach.buyers, reach.here) == (2, 1, 2)
+    assert (reach.out, reach.buyers, reach.here) == (2, ("Bo",), 2)
 
 
 def test_a_jar_leads_to_its_buyers(pot: Ready) -> None:

@@ -25,6 +25,9 @@ def lot_field(
     )
 
 
+_OR_WHO_ORDERED = "A name or a shop. Empty: to whoever gave the order below."
+
+
 class OutForm(DeedForm):
     """Skeins of a lot that go to somebody."""
 
@@ -58,6 +61,8 @@ class OutForm(DeedForm):
         if lines:
             choices = [("", "No order"), *lines]
             self.fields["line"].choices = choices  # type: ignore[attr-defined]
+            self.fields["to_whom"].required = False
+            self.fields["to_whom"].help_text = _OR_WHO_ORDERED
         else:
             del self.fields["line"]
 

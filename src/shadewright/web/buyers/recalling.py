@@ -14,7 +14,7 @@ from shadewright.workflows.buyers.kin import Circle, kin_of
 from shadewright.workflows.buyers.recall import Reach, reaches_of, recall_csv
 from shadewright.workflows.trace_nodes import joined
 
-_CODES_NAMED = 3
+_CODES_NAMED = _BUYERS_NAMED = 3
 
 
 @require_safe
@@ -69,13 +69,18 @@ def _circle(number: str, shares: str, key: str) -> Circle:
 def _words(reach: Reach) -> str:
     out = counted(reach.out, "skein")
     return joined(
-        f"{out} with {counted(reach.buyers, 'buyer')}"
-        if reach.out
-        else "none went out",
+        f"{out} with {_buyers(reach.buyers)}" if reach.out else "none went out",
         f"{counted(reach.here, 'skein')} still here" if reach.here else "",
         _uncounted(reach.uncounted),
         _perhaps(len(reach.circle.perhaps)),
     )
+
+
+def _buyers(names: tuple[str, ...]) -> str:
+    """Return the buyers by name while they are few; the list names them all."""
+    if len(names) > _BUYERS_NAMED:
+        return f"{len(names)} buyers"
+    return " and ".join(names)
 
 
 def _perhaps(lots: int) -> str:

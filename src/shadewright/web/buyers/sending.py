@@ -62,12 +62,13 @@ def _sent(request: HttpRequest, number: str, form: OutForm) -> bool:
     deed = form.cleaned_data["deed"]
     said = form.said
     try:
-        send_out(
+        sent = send_out(
             number=number, said=said, stamp=stamp_now(by=person_id(request), deed=deed)
         )
     except StudioError as error:
         form.refuse(error)
         return False
-    words = f"{counted(said.skeins, 'skein')} of {number} went to {said.to_whom}"
+    to_whom = sent.out[-1].to_whom
+    words = f"{counted(said.skeins, 'skein')} of {number} went to {to_whom}"
     say(request, words, undo=reverse("undo", args=[deed]))
     return True

@@ -2,10 +2,11 @@
 
 from dataclasses import dataclass, field
 from datetime import date
+from itertools import islice
 
 from django.core.files.base import ContentFile
 from django.db import transaction
-from django.db.models import Max
+from django.db.models import Max, Q
 
 from shadewright.errors import (
     ConflictError,
@@ -37,7 +38,7 @@ __all__ = [
     "name_lot",
 ]
 
-_AND, _MOST_OUTCOME = "; ", 300
+_AND, _MOST_OUTCOME, _MOST_SISTERS = "; ", 300, 6
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -226,8 +227,12 @@ def _facts(row: Complaint, tests: tuple[str, ...]) -> ReplyFacts:
 def _sisters(lot: Lot) -> tuple[str, ...]:
     sold = selling_reads.sold_as(lot.bath)
     rows = lot_reads.lots_that_stand().filter(bath__base_id=lot.bath.base_id)
-    rows = rows.filter(bath__version__recipe=sold)
-    return tuple(rows.exclude(pk=lot.pk).values_list("number", flat=True)[:6])
+    corrects = Q(bath__version__recipe__correction__isnull=False)
+    rows = rows.filter(Q(bath__version__recipe=sold) | corrects).exclude(pk=lot.pk)
+    found = (
+        row.number for row in rows if selling_reads.sold_as(row.bath).pk == sold.pk
+    )
+    return tuple(islice(found, _MOST_SISTERS))
 
 
 def _tests(lot: Lot) -> tuple[str, ...]:

@@ -17,12 +17,15 @@ _FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")
 
 @dataclass(frozen=True, kw_only=True)
 class Reach:
-    """How far a circle of lots went: skeins out, buyers, still here, not counted."""
+    """How far a circle of lots went: skeins out, buyers, still here, not counted.
+
+    ``buyers`` are named as they were when they got the first of them.
+    """
 
     circle: Circle
     lots: int
     out: int
-    buyers: int
+    buyers: tuple[str, ...]
     here: int
     uncounted: tuple[str, ...]
 
@@ -51,11 +54,14 @@ def recall_csv(circle: Circle) -> str:
 
 def _reach(circle: Circle, lots: list[LotSkeins]) -> Reach:
     gone = [each for lot in lots for each in lot.out]
+    named: dict[str, str] = {}
+    for each in gone:
+        named.setdefault(each.to_whom.casefold(), each.to_whom)
     return Reach(
         circle=circle,
         lots=len(lots),
         out=sum(each.skeins for each in gone),
-        buyers=len({each.to_whom.casefold() for each in gone}),
+        buyers=tuple(named.values()),
         here=sum(lot.here or 0 for lot in lots),
         uncounted=tuple(lot.number for lot in lots if lot.left is None),
     )
