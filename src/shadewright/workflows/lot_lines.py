@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import datetime
 
 from shadewright.exchange.colour_text import Lab, on_screen
 from shadewright.records.models import LotLine
@@ -42,6 +43,7 @@ class Held:
     colour: NotedColour | None = None
     photo: int | None = None
     decided: str = ""
+    decided_at: datetime | None = None
     notes: tuple[str, ...] = ()
 
     @property
@@ -66,6 +68,7 @@ def held(lines: Iterable[LotLine]) -> Held:
         colour=noted_colour(newest.get(LotAct.COLOURED)),
         photo=None if photo is None else photo.pk,
         decided="" if decided is None else decided.words,
+        decided_at=None if decided is None else decided.at,
         notes=tuple(line.words for line in every if line.act == LotAct.NOTE),
     )
 

@@ -59,6 +59,9 @@ def test_a_lot_is_checked_and_decided(client: Client, lots: tuple[str, str]) -> 
     assert "Alternate skeins a little lighter, CIEDE2000 1.5 ± 0.3" in of_lot.text
     assert "Decided sell it as a one-off" in of_lot.text
     assert "Grade One-off" in of_lot.text
+    check(lot, "50, 0, 0\n50, 0, 0")
+    anew = read(client.get(f"/lots/{lot}/check/"))
+    assert "Decided before this was read: sell it as a one-off" in anew.text
 
 
 @pytest.mark.store

@@ -76,6 +76,8 @@ def _page(number: str, form: CheckForm) -> CheckPage:
     found = last_check(number)
     standard = standard_of(recipe_id=what.recipe_id, base_id=what.base_id)
     is_open = found is None or found.verdict in {None, Decision.CANNOT_TELL}
+    decided_at = lot.held.decided_at
+    is_decided = decided_at is not None and (found is None or decided_at >= found.at)
     return CheckPage(
         title=f"Check {number} dry",
         fact=f"{what.recipe_name} on {what.base_name}, beside its standard.",
@@ -88,10 +90,11 @@ def _page(number: str, form: CheckForm) -> CheckPage:
         has_standard=standard is not None,
         shown=None if found is None else shown_check(found),
         decided=lot.held.decided,
+        is_decided_since=is_decided,
         keys_to_decide=() if found is None else decide_keys(found),
         decide_form=DecideForm(),
         snip=snip_of(number),
         form=form,
-        is_reading_next=is_open or bool(lot.held.decided),
+        is_reading_next=is_open or is_decided,
         own=reverse("check-lot", args=[number]),
     )

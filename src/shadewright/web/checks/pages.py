@@ -70,6 +70,7 @@ class CheckPage(Page):
     has_standard: bool
     shown: CheckShown | None
     decided: str
+    is_decided_since: bool
     keys_to_decide: tuple[DecideKey, ...]
     decide_form: DecideForm
     snip: Snip | None
