@@ -8,7 +8,7 @@ from uuid import UUID
 from shadewright.core.baths.rounds import StepKind
 from shadewright.core.costing import Cost
 from shadewright.core.quantities.writing import NO_BREAK
-from shadewright.records import lot_reads, reads, recipe_reads
+from shadewright.records import lot_reads, reads, recipe_reads, selling_reads
 from shadewright.records.models import Lot, LotLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import Grade, LotAct
@@ -74,7 +74,9 @@ class LotEntry:
 class LotNow:
     """A lot with everything that is remembered of it.
 
-    ``went`` says in words where the bath went differently from its plan.
+    ``went`` says in words where the bath went differently from its plan. It is sold as
+    a colourway; its yarn was ``was_lot`` before where it was corrected or overdyed, and
+    goes or went back into the baths ``into``.
     """
 
     number: str
@@ -86,6 +88,9 @@ class LotNow:
     went: tuple[str, ...]
     cost: Cost
     entries: tuple[LotEntry, ...]
+    sold_as: str
+    was_lot: str
+    into: tuple[str, ...]
 
 
 def lot_now(number: str) -> LotNow:
@@ -105,6 +110,9 @@ def lot_now(number: str) -> LotNow:
         went=tuple(_went(bath)),
         cost=bath_cost(bath_row, poured_bath(bath_row), minutes=said.minutes),
         entries=tuple(_entry(line) for line in lot_reads.lot_ledger_rows(row)),
+        sold_as=selling_reads.sold_as(bath_row).name,
+        was_lot=selling_reads.lot_corrected_by(bath_row) or "",
+        into=tuple(x.number for x in selling_reads.baths_correcting([number])),
     )
 
 

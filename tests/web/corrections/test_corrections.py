@@ -14,6 +14,7 @@ from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
 from tests.web.pages_read import read
 from tests.workflows.bench import founded
 from tests.workflows.correcting.off_lots import deeper_recipe, note, off_lot
+from tests.workflows.dyed import finished
 from tests.workflows.judging.lots_in_a_row import lots_in_a_row, palette_of_both
 
 
@@ -44,7 +45,15 @@ def test_a_lot_is_corrected_in_a_bath_of_its_own(client: Client, lot: str) -> No
     answer = client.post(address, said)
     assert answer.status_code == 302
     assert Correction.objects.get().lot.number == lot
-    assert "Decided" in read(client.get(f"/lots/{lot}/")).text
+    before = read(client.get(f"/lots/{lot}/"))
+    assert "Decided" in before.text
+    bath = Correction.objects.get().recipe.versions.get().baths.get().number
+    assert f"Goes into bath {bath}" in before.text
+    child = read(client.get(f"/lots/{finished(bath, is_sure=True)}/"))
+    assert f"out of lot {lot}" in child.text
+    assert f"/lots/{lot}/" in child.links
+    letter = {"deed": str(uuid4()), "from_whom": "Bo", "about": "no match", "lot": lot}
+    assert bath in read(client.post("/complaints/new/", letter, follow=True)).text
 
 
 @pytest.mark.store

@@ -149,10 +149,11 @@ def _page(
     photo_form: PhotoForm | None = None,
 ) -> LotPage:
     bath = lot.bath
+    kind = ", a swatch" if bath.is_swatch else ""
+    kind = f", out of lot {lot.was_lot}" if lot.was_lot else kind
     return LotPage(
         title=f"Lot {lot.number}",
-        fact=f"{bath.recipe_name} on {bath.base_name}"
-        f"{', a swatch' if bath.is_swatch else ''}.",
+        fact=f"{lot.sold_as} on {bath.base_name}{kind}.",
         crumbs=(Link(words="Lots", address=reverse("lots")),),
         lot=lot,
         read=_read(lot.number),
@@ -209,6 +210,14 @@ def _facts(lot: LotNow) -> tuple[tuple[str, Link], ...]:
     words = f"{bath.recipe_name}, version {bath.version_number}"
     pot = bath.pot_name or "not written down"
     return (
+        *(
+            ("Yarn of", Link(words=f"lot {was}", address=reverse("lot", args=[was])))
+            for was in filter(None, [lot.was_lot])
+        ),
+        *(
+            ("Goes into", Link(words=f"bath {into}", address=f"/baths/{into}/"))
+            for into in lot.into
+        ),
         ("Recipe", Link(words=words, address=recipe)),
         ("Bath", Link(words=f"{lot.number} as dyed", address=f"/baths/{lot.number}/")),
         (
