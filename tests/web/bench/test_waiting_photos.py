@@ -116,6 +116,8 @@ def test_a_photo_that_waited_goes_out_from_the_list_of_pots(
         phone.goto(f"{live_server.url}/bench/")
     assert answer.value.ok
     assert BathLine.objects.count() == 1
+    expect(phone.locator("[data-unsent]")).to_be_hidden()
+    expect(phone.get_by_role("button", name="I have read it")).to_be_hidden()
 
 
 def test_what_is_no_picture_is_said_at_once(
