@@ -1,5 +1,6 @@
 """Orders as they are written down, changed, promised, shared out and closed."""
 
+from dataclasses import replace
 from datetime import timedelta
 from uuid import uuid4
 
@@ -249,3 +250,8 @@ def test_skeins_that_went_out_for_a_line_are_not_dyed_again() -> None:
     found = yields_of(recipe_ids={line.recipe_id}, base_ids={line.base_id})
     assert {each.number: each.free for each in found}[lot] == 2
     assert to_dye() == ()
+    order = order_now(line.order.number)
+    assert (order.gone, order.is_all_there) == (4, True)
+    send_out(number=lot, said=replace(said, skeins=2), stamp=stamp_now(by=None))
+    order = order_now(line.order.number)
+    assert (order.gone, order.is_all_there, order.to_dye) == (6, True, 0)

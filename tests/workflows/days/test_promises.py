@@ -10,6 +10,7 @@ import pytest
 
 from shadewright.errors import NotFoundError, OutOfRangeError
 from shadewright.records.models import Bath, DyeDay
+from shadewright.records.models.baths import BathAct
 from shadewright.workflows.days.closed_days import (
     close_days,
     closed_on,
@@ -21,7 +22,7 @@ from shadewright.workflows.days.pace import coming_dye_day
 from shadewright.workflows.days.promises import Promise
 from shadewright.workflows.stamps import today
 from tests.workflows.days.wanted import on_shelf, ordered, planned
-from tests.workflows.pots import ready
+from tests.workflows.pots import ready, tapped
 
 pytestmark = [pytest.mark.store, pytest.mark.django_db]
 
@@ -116,6 +117,20 @@ def test_yarn_on_the_shelf_is_only_packed() -> None:
     assert days(found) == (2, 2)
     assert not found.is_guess
     assert found.reasons[0] == "3 skeins on the shelf."
+
+
+def test_yarn_that_has_its_lot_but_hangs_wet_is_not_on_the_shelf_yet() -> None:
+    pot = ready()
+    line = ordered(pot, 3)
+    number = on_shelf(pot, 3)
+    tapped(number, BathAct.HUNG, "rack")
+    order = order_now(line.order.number)
+    assert (order.on_shelf, order.coming, order.is_all_there) == (0, 3, False)
+    assert order.lines[0].offers[0].given.is_drying
+    assert days(promised(line.order.number)) == (4, 5)
+    tapped(number, BathAct.DRY, "rack")
+    assert order_now(line.order.number).on_shelf == 3
+    assert days(promised(line.order.number)) == (2, 2)
 
 
 def test_a_planned_bath_gives_the_day() -> None:

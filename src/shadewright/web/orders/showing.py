@@ -95,7 +95,8 @@ def _line(line: LineNow, order: OrderNow, day: date) -> LineShown:
     return LineShown(
         position=line.position,
         words=line_words(line),
-        size=skein_words(line.skein_g),
+        size=skein_words(line.skein_g)
+        + (f", {line.gone} of {line.skeins} went out" if line.gone else ""),
         as_said=line.as_said,
         is_dropped=line.is_dropped,
         shares=tuple(map(_share, line.shares)),
@@ -113,7 +114,7 @@ def _share(share: ShareNow) -> ShareRow:
     given = share.given
     is_short = 0 < share.kept < share.skeins
     skeins = f"{share.kept} of {share.skeins}" if is_short else str(share.skeins)
-    page = "lot" if given.is_on_shelf else "bath"
+    page = "lot" if given.is_on_shelf or given.is_drying else "bath"
     return ShareRow(
         number=given.number,
         address=reverse(page, args=[given.number]),

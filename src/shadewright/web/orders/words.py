@@ -33,7 +33,9 @@ def progress_chip(order: OrderNow) -> Chip:
     """Return how far an order is."""
     if order.is_closed:
         return Chip(words=order.why_closed.lower())
+    is_gone = 0 < order.skeins <= order.gone
     states = (
+        (is_gone, Chip(words="all went out", kind="good")),
         (not order.wanted, Chip(words="no colourway yet", kind="caution")),
         (order.is_all_there, Chip(words="all there", kind="good")),
         (order.is_to_take, Chip(words="on the shelf", kind="good")),
@@ -68,6 +70,8 @@ def share_words(share: ShareNow) -> str:
     given = share.given
     if given.why_none:
         return given.why_none
+    if given.is_drying:
+        return "on the rack"
     if given.is_on_shelf:
         return f"on the shelf, {given.place}" if given.place else "on the shelf"
     return _STATES[given.status].format(day=day_words(given.dyed_on))
@@ -100,7 +104,7 @@ def before_sending(order: OrderNow) -> str:
             f"{counted(order.untaken, 'skein')} on the shelf not taken for it: take "
             "them first, or they stay in the count of their lot."
         )
-    lacks = order.skeins - order.on_shelf
+    lacks = order.skeins - order.gone - order.on_shelf
     verb = "is" if lacks == 1 else "are"
     return f"{lacks} of {order.skeins} {verb} not there yet." if lacks > 0 else ""
 

@@ -1,11 +1,11 @@
 """Orders as pages show them: one with its baths and lots, and all as a list."""
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from shadewright.records import order_reads
+from shadewright.records import order_reads, selling_reads
 from shadewright.records.models import Order, OrderLine
 from shadewright.workflows.days.demand import Demand, demand_now, wanted_by
 from shadewright.workflows.days.order_edits import EditNow, order_edits
@@ -35,7 +35,7 @@ class ShareNow:
 class LineNow:
     """A line with the baths and lots that are for it, and what it still lacks.
 
-    ``offers`` are free skeins that nobody promised to it yet.
+    ``offers`` are free skeins that nobody promised to it yet; ``gone`` went out for it.
     """
 
     id: int
@@ -53,6 +53,7 @@ class LineNow:
     to_dye: int
     trouble: str
     mend: str
+    gone: int
 
     @property
     def on_shelf(self) -> int:
@@ -109,14 +110,15 @@ class OrderNow:
 
     @property
     def is_all_there(self) -> bool:
-        """Whether every skein of it lies on the shelf and is taken for it."""
+        """Whether every skein of it went out, or lies there and is taken for it."""
         lines = self.wanted
-        return bool(lines) and all(each.taken >= each.skeins for each in lines)
+        return bool(lines) and all(x.gone + x.taken >= x.skeins for x in lines)
 
     @property
     def is_to_take(self) -> bool:
-        """Whether every skein of it lies on the shelf, but is not all taken."""
-        return not self.is_all_there and 0 < self.skeins <= self.on_shelf
+        """Whether every skein of it went out or is there, but not all is taken."""
+        is_there = 0 < self.skeins <= self.gone + self.on_shelf
+        return is_there and not self.is_all_there
 
     @property
     def skeins(self) -> int:
@@ -127,6 +129,11 @@ class OrderNow:
     def on_shelf(self) -> int:
         """Skeins of it that are there."""
         return sum(each.on_shelf for each in self.wanted)
+
+    @property
+    def gone(self) -> int:
+        """Skeins of it that went out already."""
+        return sum(each.gone for each in self.wanted)
 
     @property
     def untaken(self) -> int:
@@ -167,7 +174,7 @@ def customers() -> tuple[str, ...]:
 def _shaped(
     rows: Sequence[Order], demand: Demand, *, is_promised: bool
 ) -> tuple[OrderNow, ...]:
-    shares = _shares(rows, demand)
+    shares, gone = _shares(rows, demand), _gone(rows)
     pace = pace_now() if is_promised else None
     return tuple(
         OrderNow(
@@ -181,7 +188,7 @@ def _shaped(
             why_closed=row.why_closed,
             created_at=row.created_at,
             created_by="" if row.created_by is None else row.created_by.name,
-            lines=tuple(_line(each, shares, demand) for each in row.lines.all()),
+            lines=tuple(_line(each, shares, gone, demand) for each in row.lines.all()),
             promise=None
             if row.is_closed or pace is None
             else promise_for(row, demand=demand, pace=pace),
@@ -212,8 +219,21 @@ def _shares(
     return found
 
 
+def _gone(rows: Sequence[Order]) -> Mapping[int, int]:
+    """Return how many skeins went out for each line."""
+    lines = [line.pk for row in rows for line in row.lines.all()]
+    out = selling_reads.standing_skeins_out().filter(order_line__in=lines)
+    found: Counter[int] = Counter()
+    for line_id, skeins in out.values_list("order_line", "skeins"):
+        found[line_id] += skeins
+    return found
+
+
 def _line(
-    row: OrderLine, shares: Mapping[int, tuple[ShareNow, ...]], demand: Demand
+    row: OrderLine,
+    shares: Mapping[int, tuple[ShareNow, ...]],
+    gone: Mapping[int, int],
+    demand: Demand,
 ) -> LineNow:
     known = {each.number: each for each in demand.yields}
     lacks = [each for each in demand.to_dye if row.pk in dict(each.for_lines)]
@@ -236,6 +256,7 @@ def _line(
         to_dye=sum(dict(each.for_lines)[row.pk] for each in lacks),
         trouble="".join(each.trouble for each in lacks),
         mend="".join(each.mend for each in lacks),
+        gone=gone.get(row.pk, 0),
     )
 
 

@@ -78,6 +78,12 @@ def hung_at(at: datetime) -> tuple[Hung, ...]:
     return tuple(sorted((_hung(x, hours) for x in hung), key=lambda x: x.dry_at))
 
 
+def wet_now() -> frozenset[str]:
+    """Return the baths whose yarn hangs and should not be dry yet."""
+    now = this_moment()
+    return frozenset(each.number for each in hung_at(now) if not each.is_due(now))
+
+
 def take_off_rack(number: str, *, stamp: Stamp) -> None:
     """Write that a bath's yarn is dry and off the rack."""
     keep_tap(Tap(bath=number, act=BathAct.DRY, step=RACK), stamp=stamp)

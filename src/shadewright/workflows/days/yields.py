@@ -12,6 +12,7 @@ from shadewright.records.models.lots import Grade
 from shadewright.records.selling_reads import BathAfter
 from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_pages import BathStatus, status_of
+from shadewright.workflows.days.rack import wet_now
 from shadewright.workflows.lot_lines import Held, held
 from shadewright.workflows.stamps import today
 
@@ -24,6 +25,7 @@ class BathYield:
     """What a bath gives: first-grade skeins of its lot, or those planned.
 
     ``recipe_id`` is the colourway that they are sold as, corrected or overdyed.
+    ``is_drying`` says that it has its lot, but still hangs wet on the rack.
     ``why_none`` says why it gives nothing. ``promised`` is by line of an order what
     was planned for it, ``kept`` what of that it can really have, the most urgent line
     first; ``free`` is nobody's. ``skein_g`` is None where no skeins were counted.
@@ -35,6 +37,7 @@ class BathYield:
     dyed_on: date
     status: BathStatus
     is_on_shelf: bool
+    is_drying: bool
     place: str
     skein_g: float | None
     skeins: int
@@ -67,20 +70,28 @@ def yields_of(
     back: dict[str, list[BathAfter]] = defaultdict(list)
     for bath in selling_reads.baths_correcting([row.number for row in rows]):
         back[bath.lot].append(bath)
-    found = (shaped_yield(row, back=back[row.number]) for row in rows)
+    wet = wet_now()
+    found = (
+        shaped_yield(row, back=back[row.number], is_wet=row.number in wet)
+        for row in rows
+    )
     return tuple(one for one in found if one.recipe_id in recipe_ids or one.promised)
 
 
 def yield_of(number: str) -> BathYield:
     """Return what one bath gives."""
     back = selling_reads.baths_correcting([number])
-    return shaped_yield(order_reads.serving_bath(number), back=back)
+    row = order_reads.serving_bath(number)
+    return shaped_yield(row, back=back, is_wet=number in wet_now())
 
 
-def shaped_yield(row: Bath, *, back: Sequence[BathAfter] = ()) -> BathYield:
+def shaped_yield(
+    row: Bath, *, back: Sequence[BathAfter] = (), is_wet: bool = False
+) -> BathYield:
     """Return what a bath gives, fetched with its ledger, its lot and its shares.
 
-    What of its lot went back into another bath is no more to be had.
+    What of its lot went back into another bath is no more to be had; what hangs wet
+    on the rack is not on the shelf yet.
     """
     acts = [BathAct(line.act) for line in standing_lines(row.lines.all())]
     status = status_of(acts)
@@ -99,7 +110,8 @@ def shaped_yield(row: Bath, *, back: Sequence[BathAfter] = ()) -> BathYield:
         base_id=row.base_id,
         dyed_on=row.dyed_on,
         status=status,
-        is_on_shelf=said is not None,
+        is_on_shelf=said is not None and not is_wet,
+        is_drying=said is not None and is_wet,
         place="" if said is None else said.place,
         skein_g=row.fibre_g / row.skeins if row.skeins else row.base.skein_g,
         skeins=skeins,
