@@ -62,6 +62,10 @@ class ReachedBath:
     has_lot: bool
 
 
+_FIRST = "bath__version__recipe__correction__lot"
+"""The lot that a corrected lot was before."""
+
+
 def lot_rows() -> QuerySet[Lot]:
     """Return lots with their baths and the lines that nobody took back."""
     rows = Lot.objects.select_related(
@@ -92,7 +96,10 @@ def locked_lot_row(number: str) -> Lot:
 
 
 def listed_lot_rows(words: Collection[str], order: str) -> QuerySet[Lot]:
-    """Return the lots that stand and say every word, in an order."""
+    """Return the lots that stand and say every word, in an order.
+
+    A corrected or overdyed lot says its colourway too.
+    """
     rows = lot_rows().annotate(
         grade=_newest("graded"), place=_newest("placed"), grams=_weighed()
     )
@@ -101,10 +108,13 @@ def listed_lot_rows(words: Collection[str], order: str) -> QuerySet[Lot]:
         rows = rows.filter(
             Q(number__icontains=word)
             | Q(bath__version__recipe__name__icontains=word)
+            | Q(bath__version__recipe__correction__becomes__name__icontains=word)
+            | Q(**{f"{_FIRST}__bath__version__recipe__name__icontains": word})
             | Q(bath__base__name__icontains=word)
             | Q(place__icontains=word)
             | Q(grade__icontains=word)
         )
+    rows = rows.select_related("bath__version__recipe__correction__becomes", _FIRST)
     column, is_down = order.removeprefix("-"), order.startswith("-")
     key = F(_COLUMNS[column])
     sense = key.desc(nulls_last=True) if is_down else key.asc(nulls_last=True)

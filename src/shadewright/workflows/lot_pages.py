@@ -41,6 +41,7 @@ class LotRow:
 
     number: str
     recipe_name: str
+    sold_as: str
     version_number: int
     base_name: str
     dyed_on: date
@@ -149,6 +150,7 @@ def _row(row: Lot) -> LotRow:
     return LotRow(
         number=row.number,
         recipe_name=row.bath.version.recipe.name,
+        sold_as=selling_reads.sold_as(row.bath).name,
         version_number=row.bath.version.number,
         base_name=row.bath.base.name,
         dyed_on=row.bath.dyed_on,

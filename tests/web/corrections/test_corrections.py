@@ -52,6 +52,8 @@ def test_a_lot_is_corrected_in_a_bath_of_its_own(client: Client, lot: str) -> No
     child = read(client.get(f"/lots/{finished(bath, is_sure=True)}/"))
     assert f"out of lot {lot}" in child.text
     assert f"/lots/{lot}/" in child.links
+    listed = read(client.get("/lots/?q=Low Tide")).text
+    assert f"Low Tide To shade: {lot}" in listed
     letter = {"deed": str(uuid4()), "from_whom": "Bo", "about": "no match", "lot": lot}
     assert bath in read(client.post("/complaints/new/", letter, follow=True)).text
 

@@ -46,6 +46,8 @@ def _waiting(order: OrderNow) -> Waiting:
 
 
 def _state(order: OrderNow) -> str:
+    if 0 < order.skeins <= order.gone:
+        return "All of it went out: close it."
     if order.is_all_there or order.is_to_take:
         return "All of it is there: pack it."
     if order.to_dye:
