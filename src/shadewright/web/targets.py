@@ -5,9 +5,9 @@
 """
 
 from collections.abc import Callable, Mapping
-from urllib.parse import urlencode
+from urllib.parse import parse_qsl, urlencode
 
-from shadewright.errors import UnreadableError
+from shadewright.errors import StudioError, UnreadableError
 from shadewright.web.asking import number_of
 from shadewright.workflows.shades.swatches import swatch_now
 from shadewright.workflows.shades.wanted import (
@@ -39,6 +39,14 @@ def target_query(wanted: Wanted) -> dict[str, str]:
     is_named = is_typed and wanted.name not in {wanted.key, wanted.as_typed}
     query = {str(wanted.came_from): wanted.key}
     return query | {NAME: wanted.name} if is_named else query
+
+
+def target_told(text: str) -> Wanted | None:
+    """Return the colour of ``target_text``, or None where there is none to be had."""
+    try:
+        return target_asked(dict(parse_qsl(text)))
+    except StudioError:
+        return None
 
 
 def target_text(wanted: Wanted) -> str:

@@ -3,7 +3,8 @@
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Base, ColourReading
+from shadewright.records.models import Base, ColourReading, WantedColour
+from shadewright.workflows.shades.fits import fit_now
 from shadewright.workflows.shades.plan_keeping import keep_plan
 from shadewright.workflows.shades.plan_pages import swatch_set
 from shadewright.workflows.stamps import stamp_now
@@ -20,6 +21,7 @@ def address(ines: object) -> str:
     del ines
     base = Base.objects.create(name="Hollow 4-ply")
     kept_singles(base)
+    fit_now(why="test")
     wish = ladder(base, dye_ids=(dye("Gorse"),), rungs=3)
     return f"/shades/plans/{keep_plan(wish, stamp_now(by=None))}/"
 
@@ -73,3 +75,37 @@ def test_a_bad_colour_keeps_none_and_loses_nothing(
 def test_nothing_filled_in_is_said(client: Client, address: str) -> None:
     page = sent(client, address)
     assert page.fault("colour_1") == "No colour is filled in yet: pick or type one."
+
+
+def test_a_colour_that_was_looked_for_is_kept_with_its_trials(
+    client: Client, address: str
+) -> None:
+    """The set says which trial came nearest to it, and leads back to the search."""
+    del address
+    mix = f"{dye('Gorse')}:0.6,{dye('Sloe')}:0.2"
+    asked = {"kind": "bracket", "mix": mix, "colour": "#7d7a45", "name": "Moss"}
+    plan = read(client.get("/shades/plans/new/", asked))
+    assert "Moss, kept with the set" in plan.text
+    said = {x: plan.value(x) for x in ("deed", "dyed_on", "target", "mix")}
+    said["base"] = str(Base.objects.get().pk)
+    typed = said | {"kind": "bracket", "yarn_g": "10", "wanted": ""}
+    done = client.post("/shades/plans/new/", typed)
+    client.post("/shades/plans/new/", typed)
+    assert WantedColour.objects.get().name == "Moss"
+    own = done.headers["Location"]
+    assert "Nearest" not in read(client.get(own)).text
+    page = sent(client, own, colour_1="#6d7a42", colour_2="#7d7945")
+    assert "Nearest swatch 2: ΔE 0." in page.text.replace("\u00a0", " ")
+    wanted = WantedColour.objects.get().pk
+    assert any(f"/shades/find/?wanted={wanted}" in link for link in page.links)
+
+
+@pytest.mark.parametrize("colour", ["", "zz", "NaN,0,0"])
+def test_a_colour_that_cannot_be_read_is_none(
+    client: Client, address: str, colour: str
+) -> None:
+    del address
+    asked = {"kind": "next", "count": "2", "colour": colour}
+    plan = read(client.get("/shades/plans/new/", asked))
+    assert plan.status == 200
+    assert "All colours alike" in plan.text

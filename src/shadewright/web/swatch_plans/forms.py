@@ -12,6 +12,7 @@ from shadewright.errors import StudioError
 from shadewright.web.amounts import ratio_field, share_field
 from shadewright.web.forms import DayInput, DeedForm, NumberInput
 from shadewright.web.mix_text import mix_of
+from shadewright.web.targets import target_told
 from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.dyes import dyes
 from shadewright.workflows.recipe_words import mix_words
@@ -151,10 +152,37 @@ class MixesForm(DyesForm):
         }
 
 
-class NextForm(SetForm):
+class TowardsForm(SetForm):
+    """A set that may be for a colour: one that is kept, or one that was looked for.
+
+    ``target`` carries the latter as an address does; it is kept with the set.
+    """
+
+    nobody: ClassVar[str] = "Not said"
+
+    target = forms.CharField(max_length=2000, required=False, widget=forms.HiddenInput)
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
+        super().__init__(*args, **kwargs)
+        self.looked_for = target_told(str(self["target"].value() or ""))
+        if self.looked_for is None:
+            nobody = self.nobody
+        else:
+            nobody = f"{self.looked_for.name}, kept with the set"
+        self._offer("wanted", nobody, _wanted())
+
+    def for_colour(self) -> dict[str, Any]:
+        """Return the colour that the set is for, if it is for one."""
+        chosen = self.cleaned_data["wanted"]
+        target = None if chosen is not None else self.looked_for
+        return {"wanted_id": chosen, "target": target}
+
+
+class NextForm(TowardsForm):
     """The swatches that would help the palette most."""
 
     asked = ("count", "wanted")
+    nobody = "All colours alike"
 
     count = forms.IntegerField(
         label="Swatches", min_value=1, max_value=MOST_SWATCHES, widget=NumberInput()
@@ -163,17 +191,12 @@ class NextForm(SetForm):
         label="Towards a colour", coerce=int, required=False, empty_value=None
     )
 
-    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
-        super().__init__(*args, **kwargs)
-        self._offer("wanted", "All colours alike", _wanted())
-
     def of_this_kind(self) -> dict[str, Any]:
         """Return how many, and towards which colour."""
-        sent = self.cleaned_data
-        return {"count": sent["count"], "wanted_id": sent["wanted"]}
+        return {"count": self.cleaned_data["count"], **self.for_colour()}
 
 
-class BracketForm(SetForm):
+class BracketForm(TowardsForm):
     """Three trials around a recipe that is given."""
 
     asked = ("wanted",)
@@ -182,10 +205,6 @@ class BracketForm(SetForm):
     wanted = forms.TypedChoiceField(
         label="For the colour", coerce=int, required=False, empty_value=None
     )
-
-    def __init__(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
-        super().__init__(*args, **kwargs)
-        self._offer("wanted", "Not said", _wanted())
 
     def clean_mix(self) -> object:
         """Return the recipe’s dyes with their depths."""
@@ -204,8 +223,7 @@ class BracketForm(SetForm):
 
     def of_this_kind(self) -> dict[str, Any]:
         """Return the recipe, and the colour that it is for."""
-        sent = self.cleaned_data
-        return {"mix": sent["mix"], "wanted_id": sent["wanted"]}
+        return {"mix": self.cleaned_data["mix"], **self.for_colour()}
 
 
 FORMS: dict[PlanKind, type[SetForm]] = {

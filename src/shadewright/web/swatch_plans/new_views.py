@@ -19,12 +19,14 @@ from shadewright.web.swatch_plans.pages import (
 )
 from shadewright.web.swatch_plans.showing import shown_plan
 from shadewright.web.swatches.words import SHADES
+from shadewright.web.targets import NAME
 from shadewright.web.toasts import say
 from shadewright.workflows.choices import bases_in_use
 from shadewright.workflows.dyes import dyes
 from shadewright.workflows.shades.plan_keeping import keep_plan
 from shadewright.workflows.shades.plan_wishes import PlanKind, usual_base
 from shadewright.workflows.shades.planning import plan_swatches
+from shadewright.workflows.shades.wanted import CameFrom
 from shadewright.workflows.stamps import stamp_now, today
 
 SETS = Link(words="Sets of swatches", address="/shades/plans/")
@@ -116,12 +118,22 @@ def _begun(asked: QueryDict) -> QueryDict:
         "yarn_g": "10",
         "dyed_on": f"{today():%Y-%m-%d}",
         "deed": str(stamp_now(by=None).deed),
+        "target": _looked_for(asked),
         **BEGUN[kind],
     }
     for name, value in usual.items():
         if name not in typed:
             typed[name] = value
     return typed
+
+
+def _looked_for(asked: QueryDict) -> str:
+    """Return the colour of an address that is not kept, to be kept with the set."""
+    if asked.get(CameFrom.WANTED):
+        return ""
+    said = {kind.value: asked[kind] for kind in CameFrom if asked.get(kind)}
+    name = {NAME: asked[NAME]} if asked.get(NAME) else {}
+    return urlencode(said | name) if said else ""
 
 
 def _kind(typed: QueryDict) -> PlanKind:

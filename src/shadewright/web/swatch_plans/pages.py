@@ -134,6 +134,7 @@ class SetPage(Page):
     tags: str
     results: str
     palette: str
+    again: str
 
 
 @dataclass(frozen=True, kw_only=True)

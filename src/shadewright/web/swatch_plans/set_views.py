@@ -94,6 +94,7 @@ def plan(request: HttpRequest, plan_id: int) -> HttpResponse:
         tags=_tags(now),
         results=reverse("swatch-plan-colours", args=[plan_id]) if unread(now) else "",
         palette=reverse("palette", args=[now.base_id]) if _read(now) else "",
+        again=_again(now),
     )
     return show(request, page)
 
@@ -150,7 +151,17 @@ def _facts(now: SetNow) -> Iterator[Said]:
         yield Said(term="For", words=now.wanted)
     dyed = sum(each.is_dyed for each in now.swatches)
     read = _read(now)
+    yield from _nearest(now)
     yield Said(term="So far", words=f"{dyed} dyed, {read} read")
+
+
+def _nearest(now: SetNow) -> Iterator[Said]:
+    wanted = now.wanted_lab
+    read = [(x.place, x.reading.lab) for x in now.swatches if x.reading is not None]
+    if wanted is not None and read:
+        place, lab = min(read, key=lambda each: ciede2000(wanted, each[1]))
+        away = _away(wanted, lab)
+        yield Said(term="Nearest", words=f"swatch {place}: {away} from {now.wanted}")
 
 
 def _read(now: SetNow) -> int:
@@ -165,6 +176,14 @@ def _better(stocks: SetStocks) -> str:
     doses = "1 dose" if count == 1 else f"{count} doses"
     codes = ", ".join(sorted({each.code for each in stocks.changes}))
     return f"{doses} can now be drawn from {codes}, and measured well."
+
+
+def _again(now: SetNow) -> str:
+    """Return where the colour is looked for again, with what the set taught."""
+    if now.wanted_id is None or not _read(now):
+        return ""
+    asked = {"wanted": now.wanted_id, "base": now.base_id}
+    return f"{reverse('find')}?{urlencode(asked)}"
 
 
 def _tags(now: SetNow) -> str:

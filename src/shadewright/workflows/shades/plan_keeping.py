@@ -18,6 +18,7 @@ from shadewright.workflows.shades.planning import (
     SwatchSetPlan,
     plan_swatches,
 )
+from shadewright.workflows.shades.wanted import keep_wanted, wanted_colours
 from shadewright.workflows.stamps import Stamp
 from shadewright.workflows.waters import usual_water
 
@@ -32,6 +33,7 @@ def keep_plan(wish: PlanWish, stamp: Stamp) -> int:
     if kept is not None:
         return kept.pk
     plan = plan_swatches(wish)
+    wanted_id = wish.wanted_id or _kept_colour(wish, stamp)
     versions = tuple(_versions(plan, stamp))
     row = SwatchPlan.objects.create(
         deed=stamp.deed,
@@ -39,7 +41,7 @@ def keep_plan(wish: PlanWish, stamp: Stamp) -> int:
         recipe_id=versions[0].recipe_id,
         base_id=wish.base_id,
         yarn_g=wish.yarn_g,
-        wanted_id=wish.wanted_id,
+        wanted_id=wanted_id,
         created_at=stamp.at,
         created_by_id=stamp.by,
     )
@@ -48,6 +50,18 @@ def keep_plan(wish: PlanWish, stamp: Stamp) -> int:
             wish=_bath(each, plan, version), stamp=_own(stamp, f"bath {each.place}")
         )
     return row.pk
+
+
+def _kept_colour(wish: PlanWish, stamp: Stamp) -> int | None:
+    """Keep the colour that a set is for, unless the very same is kept already."""
+    target = wish.target
+    if target is None:
+        return None
+    same = (x for x in wanted_colours() if x.labs == target.labs)
+    kept = next(same, None) or keep_wanted(
+        target, name=target.name, base_id=wish.base_id, stamp=_own(stamp, "wanted")
+    )
+    return kept.wanted_id
 
 
 def _versions(plan: SwatchSetPlan, stamp: Stamp) -> Iterator[Version]:

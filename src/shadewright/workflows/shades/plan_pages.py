@@ -73,6 +73,7 @@ class SetNow:
     base_id: int
     base_name: str
     wanted: str
+    wanted_id: int | None
     wanted_lab: Lab | None
     yarn_g: float
     liquor_ratio: float
@@ -132,6 +133,7 @@ def swatch_set(plan_id: int) -> SetNow:
         base_id=plan.base_id,
         base_name=plan.base.name,
         wanted="" if plan.wanted is None else plan.wanted.name,
+        wanted_id=plan.wanted_id,
         wanted_lab=None if plan.wanted is None else Lab(*plan.wanted.labs["D65"]),
         yarn_g=plan.yarn_g,
         liquor_ratio=first.liquor_ratio,

@@ -22,6 +22,7 @@ from shadewright.workflows.shades.palettes import (
     palette_or_refuse,
 )
 from shadewright.workflows.shades.swatches import DyeDoses
+from shadewright.workflows.shades.wanted import Wanted
 from shadewright.workflows.tools_at_hand import AS_USUAL, DosingWish
 
 __all__ = [
@@ -50,7 +51,8 @@ class PlanWish:
 
     A ladder wants ``dye_ids``, ``top_percent`` and ``rungs``; mixes want two or three
     dyes, ``total_percent`` and ``parts``; what helps most wants a ``count``, and may
-    have a colour in mind (``wanted_id``); a bracket wants a ``mix``. What was
+    have a colour in mind (``wanted_id``, or a ``target`` that is kept with the set); a
+    bracket wants a ``mix``, and may have one too. What was
     laid out already, such as a gradient, brings its ``rows``. ``like_id`` is
     the version of a recipe whose acid and heat are taken over, None as usual.
     """
@@ -70,6 +72,7 @@ class PlanWish:
     rows: tuple[DyeDoses, ...] = ()
     wanted_id: int | None = None
     like_id: int | None = None
+    target: Wanted | None = None
     dosing: DosingWish = field(default=AS_USUAL)
 
 
@@ -135,7 +138,7 @@ def _next(wish: PlanWish) -> tuple[DyeDoses, ...]:
         now.palette,
         base_name(wish),
         wish.count,
-        _towards(wish.wanted_id),
+        _towards(wish),
         gone_dyes(now.palette),
         closest_reading(now),
     )
@@ -178,8 +181,10 @@ def _bracket(wish: PlanWish) -> tuple[DyeDoses, ...]:
     )
 
 
-def _towards(wanted_id: int | None) -> Lab | None:
-    row = WantedColour.objects.filter(pk=wanted_id or 0).first()
+def _towards(wish: PlanWish) -> Lab | None:
+    if wish.wanted_id is None and wish.target is not None:
+        return wish.target.lab
+    row = WantedColour.objects.filter(pk=wish.wanted_id or 0).first()
     return None if row is None else Lab(*row.labs["D65"])
 
 
