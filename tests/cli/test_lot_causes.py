@@ -39,7 +39,18 @@ def test_the_guide_shows_what_comes(typed: Terminal, history: Path) -> None:
     said = typed(f"lot causes {history} --lot L8").out.replace("\u00a0", " ")
     guide = GUIDE.read_text(encoding="utf-8")
     assert [row for row in said.splitlines() if f"    {row}\n" not in guide] == []
-    assert said.startswith("verdict           drifted\nlooks             lighter")
+    assert said.startswith("verdict        drifted\nlooks          lighter")
+
+
+def test_an_empty_cell_is_said(typed: Terminal, history: Path) -> None:
+    text = history.read_text(encoding="utf-8").replace(",31,15,first", ",,15,first")
+    history.write_text(text, encoding="utf-8")
+    said = typed(f"lot causes {history} --lot L8").out.replace("\u00a0", " ")
+    row = next(each for each in said.splitlines() if each.startswith("hold "))
+    assert row.endswith(" %, was 45 min, now not written down")
+    causes = typed(f"lot causes {history} --lot L8 --json").answer["causes"]
+    hold = next(cause for cause in causes if cause["factor"] == "hold_min")
+    assert (hold["was"], hold["now"], hold["expected_shift"]) == (45.0, None, None)
 
 
 def test_a_misspelt_column_is_said(typed: Terminal, history: Path) -> None:

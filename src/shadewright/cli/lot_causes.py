@@ -58,7 +58,7 @@ def _rows(found: "LotCauses") -> Rows:
         rows.append(("CIEDE2000", f"{found.de:.2f} to the lots before; {noise}"))
     rows += [(_label(cause), _said(cause)) for cause in found.causes]
     if found.unknown:
-        rows.append(("not written down", _percent(found.unknown)))
+        rows.append(("none of these", _percent(found.unknown)))
     return rows
 
 
@@ -71,14 +71,18 @@ def _label(cause: "Cause") -> str:
 
 
 def _said(cause: "Cause") -> str:
-    unit = _CALLED[cause.factor][1]
-    was, now = (
-        x if isinstance(x, str) else f"{x:g}{unit}" for x in (cause.was, cause.now)
-    )
+    was, now = (_fact(cause, value) for value in (cause.was, cause.now))
     said = f"{_percent(cause.score)}, was {was}, now {now}"
     if not cause.words:
         return said
     return f"{said}; by the lots before it should be: {cause.words}"
+
+
+def _fact(cause: "Cause", value: str | float | None) -> str:
+    if value is None:
+        return "not written down"
+    unit = _CALLED[cause.factor][1]
+    return value if isinstance(value, str) else f"{value:g}{unit}"
 
 
 def _plain(signal: str) -> str:

@@ -76,8 +76,9 @@ def listed(studio: Studio, draws: Random) -> list[Factor]:
 
 
 def test_the_true_cause_is_named() -> None:
-    assert share(plain(), rank=1) >= 0.60
-    assert share(plain(), rank=2) >= 0.75
+    """Asked are 60 and 75 %; who knows this law can reach 68 and 90 %."""
+    assert share(plain(), rank=1) >= 0.63
+    assert share(plain(), rank=2) >= 0.80
 
 
 def test_a_list_of_what_differs_does_worse() -> None:
@@ -123,8 +124,8 @@ def test_it_holds_in_studios_that_it_was_not_made_for(law: Law) -> None:
 
 def test_it_holds_where_dyes_are_weaker_or_stronger() -> None:
     """The other law, in which nothing is a vector or a slope."""
-    assert share(dyed(), rank=1) >= 0.45
-    assert share(dyed(), rank=2) >= 0.70
+    assert share(dyed(), rank=1) >= 0.50
+    assert share(dyed(), rank=2) >= 0.75
     quiet = told(dyed_studios(COUNT // 2, is_quiet=True))
     assert fmean(not each.found.causes for each in quiet) >= 0.92
 

@@ -53,6 +53,17 @@ def test_a_new_jar_is_named_and_its_bottle_corrected(
 
 
 @pytest.mark.store
+def test_a_hold_that_nobody_ticked_may_be_the_cause(db: None, client: Client) -> None:
+    del db
+    founded()
+    last = lots_in_a_row(off=(2.6, -0.4, 0.6), hold_min=None).last
+    page = read(client.get(f"/lots/{last}/why/"))
+    assert "Hold : not written down; 30 min before" in page.text
+    assert "Ask whoever dyed it." in page.text
+    assert "find out the hold, which nobody wrote down: it was 30 before" in page.text
+
+
+@pytest.mark.store
 def test_few_lots_and_no_colour_are_met_with_the_next_step(
     client: Client, row: LotsInARow
 ) -> None:

@@ -39,9 +39,12 @@ class LotsInARow:
 
 
 def lots_in_a_row(
-    *, off: Triple, hold_min: float = 30.0, is_new_jar: bool = False
+    *, off: Triple, hold_min: float | None = 30.0, is_new_jar: bool = False
 ) -> LotsInARow:
-    """Dye seven lots alike and one that is off, with what was different in it."""
+    """Dye seven lots alike and one that is off, with what was different in it.
+
+    Without a hold nobody ticks when the heat went off.
+    """
     now = timezone.now()
     with as_of(now - timedelta(days=90)):
         pot = _stocked()
@@ -79,7 +82,7 @@ def _new_slate(pot: Ready) -> str:
     return made(pot.slate_dye, jar, powder_g=20.0, final_ml=2000.0).code
 
 
-def _lot(pot: Ready, at: datetime, *, hold_min: float) -> str:
+def _lot(pot: Ready, at: datetime, *, hold_min: float | None) -> str:
     number = pot.another()
 
     def tap(act: BathAct, step: str, minute: float, **said: object) -> None:
@@ -92,7 +95,8 @@ def _lot(pot: Ready, at: datetime, *, hold_min: float) -> str:
     tap(BathAct.ADDED, "add-1", 10, value=2.0, unit="g")
     tap(BathAct.HEAT_ON, "heat", 20)
     tap(BathAct.AT_TOP, "top", 70)
-    tap(BathAct.HEAT_OFF, "off", 70 + hold_min)
+    if hold_min is not None:
+        tap(BathAct.HEAT_OFF, "off", 70 + hold_min)
     return finished(number, skeins=4)
 
 

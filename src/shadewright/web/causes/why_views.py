@@ -138,10 +138,16 @@ def _row(cause: CauseTold) -> CauseRow:
     which = f" ({cause.which})" if cause.which else ""
     return CauseRow(
         what=f"{cause.name}{which}",
-        changed=f"{cause.now}, not {cause.was}",
+        changed=_changed(cause),
         does=f"{cause.does}{size}.",
         chance=f"{cause.chance_percent:.0f}\u00a0%",
     )
+
+
+def _changed(cause: CauseTold) -> str:
+    if not cause.now:
+        return f"not written down; {cause.was} before"
+    return f"{cause.now}, not {cause.was}"
 
 
 def _dose(dose: DoseOff) -> str:

@@ -59,8 +59,8 @@ _LEAST_SEEN = 0.5
 class CauseTold:
     """A factor that may have moved the colour: its chance, and what it should do.
 
-    ``which`` names the dyes where a jar or a bottle is another; ``difference`` is in
-    CIEDE2000, None where no lot tells.
+    ``now`` is nothing where nobody wrote it down; ``which`` names the dyes where a jar
+    or a bottle is another; ``difference`` is in CIEDE2000, None where no lot tells.
     """
 
     name: str
@@ -130,8 +130,10 @@ def signals_told(found: LotCauses) -> tuple[str, ...]:
     return tuple(f"{_AXES[axis]}: {says}" for axis, _, says in pairs)
 
 
-def fact_text(factor: Factor, value: str | float) -> str:
-    """Return a name or a number of a factor with its unit."""
+def fact_text(factor: Factor, value: str | float | None) -> str:
+    """Return a name or a number of a factor with its unit; nothing if it is unknown."""
+    if value is None:
+        return ""
     if isinstance(value, str):
         return value
     return f"{number_text(value, digits=3)}\u00a0{UNITS[factor]}"
@@ -171,7 +173,7 @@ def _which(cause: Cause, history: History) -> str:
     if cause.factor is Factor.BOTTLE_AGE:
         return now.dyes[0].name if now.dyes else ""
     was = _lot_before(cause, history)
-    if was is None or len(now.dyes) == 1:
+    if was is None or cause.now is None or len(now.dyes) == 1:
         return ""
     return which_dyes(cause.factor, was=was, now=now)
 
@@ -203,6 +205,8 @@ def _name(cause: Cause, lot: LotThen) -> str | None:
 
 def _does(cause: Cause, usual: Lab | None) -> tuple[str, float | None]:
     """Return what a cause should do to the colour by the lots before, in words."""
+    if cause.now is None:
+        return "Ask whoever dyed it", None
     if cause.expected is None or usual is None:
         return "New here: no lot before tells what it does", None
     if hypot(*cause.expected) < _LEAST_SEEN:

@@ -95,10 +95,65 @@ def test_where_nothing_changed_nobody_wrote_it_down() -> None:
     assert repeat_test(found).startswith("Dye a swatch with everything as it was")
 
 
+@pytest.mark.by_hand
 def test_an_empty_cell_may_hide_the_cause() -> None:
-    plain = ending(lot(10, shift=(-2.0, 1.0, 1.5), jar="J2"))
-    hidden = ending(lot(10, shift=(-2.0, 1.0, 1.5), jar="J2", water=None, person=None))
-    assert hidden.unknown > plain.unknown
+    # The jar 0.75 as above, the water 0.12, the person 0.7 x 0.12 = 0.084, no column
+    # 0.15; together 1.104.
+    shift = (-2.0, 1.0, 1.5)
+    found = ending(lot(10, shift=shift, jar="J2", pot="Q", water=None, person=None))
+    jar, water, person = found.causes
+    assert (water.factor, water.was, water.now) == (Factor.WATER, "rain", None)
+    assert jar.score == pytest.approx(0.75 / 1.104, abs=0.01)
+    assert water.score == pytest.approx(0.12 / 1.104, abs=0.005)
+    assert person.score == pytest.approx(0.084 / 1.104, abs=0.005)
+    assert repeat_test(found).endswith(
+        "find out the water, which nobody wrote down: it was rain before."
+    )
+
+
+def test_nobody_wrote_down_a_hold_and_the_lot_is_paler() -> None:
+    paler, deeper = (
+        ending(lot(10, shift=shift, hold_min=None))
+        for shift in ((2.2, -1.2, -0.2), (-2.2, 1.2, 0.2))
+    )
+    assert (paler.causes[0].factor, paler.causes[0].now) == (Factor.HOLD, None)
+    assert paler.causes[0].score > 0.6 > scores(deeper)[Factor.HOLD]
+    assert repeat_test(paler) == (
+        "To be sure, find out the hold, which nobody wrote down: it was 45 before."
+    )
+
+
+def test_a_column_that_was_never_filled_in_is_not_named() -> None:
+    shift = (-2.0, 1.0, 1.5)
+    lots = [lot(place, water=None) for place in range(10)]
+    found = lot_causes([*lots, lot(10, shift=shift, jar="J2", water=None)])
+    assert set(scores(found)) == {Factor.JAR}
+    assert found.unknown > ending(lot(10, shift=shift, jar="J2")).unknown + 0.05
+
+
+def test_late_acid_is_blamed_for_paler_more_than_for_deeper() -> None:
+    paler, deeper = (
+        scores(ending(lot(10, shift=shift, jar="J2", acid_after_min=40.0)))
+        for shift in ((2.2, -1.2, -0.2), (-2.2, 1.2, 0.2))
+    )
+    assert paler[Factor.ACID_AFTER] > 1.5 * deeper[Factor.ACID_AFTER]
+
+
+def test_two_that_are_new_alike_are_ranked_by_their_kind() -> None:
+    """A jar before a person; no lot before tells them apart."""
+    found = ending(lot(10, shift=(-2.0, 1.0, 1.5), jar="J2", person="second"))
+    assert [cause.factor for cause in found.causes[:2]] == [Factor.JAR, Factor.PERSON]
+    assert found.causes[1].score == pytest.approx(0.7 * found.causes[0].score)
+
+
+def test_a_slope_that_few_lots_tell_leaves_a_lot_in_doubt() -> None:
+    """The same shift, once with the usual load and once with the largest so far."""
+    lots = [replace(lot(n), load_g_per_l=18.0 if n == 5 else 25.0) for n in range(10)]
+    shift = (0.75, 0.0, 0.0)
+    usual = lot_causes([*lots, lot(10, shift=shift)])
+    rare = lot_causes([*lots, lot(10, shift=shift, load_g_per_l=18.0)])
+    assert usual.verdict is Drift.DRIFTED
+    assert rare.verdict is not Drift.DRIFTED
 
 
 def test_what_changed_before_and_moved_nothing_is_a_weak_suspect() -> None:

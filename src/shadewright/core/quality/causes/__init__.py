@@ -4,7 +4,7 @@ A lot is off when its colour lies where noise alone would hardly throw it. Then
 something was different: a jar, a bottle, the yarn, the water, the pot, the load, the
 heating, a hand. Most of what differs did nothing. Which of it did is told by what each
 did before, by how far outside its range a number lies, and by the way in which the
-colour moved: old stock, much yarn and a short hold dye paler.
+colour moved: old stock, much yarn, a short hold and late acid dye paler.
 
 ======  ==============================================  ====
 symbol  meaning                                         unit
@@ -28,9 +28,10 @@ e, u    an effect that was learned, its spread          1
 6. ``usual``      the mean of the lots in control
 7. ``features``   names and numbers, ready to be learned from
 8. ``learning``   what each of them did before
-9. ``hypotheses`` what may have moved the colour, and how probably
-10. ``answer``    verdict and causes
-11. ``telling``   the small test that would tell
+9. ``case``       the last lot, and how probable its shift is by each cause
+10. ``hypotheses`` what may have moved the colour, and how suspect it was before
+11. ``answer``    verdict and causes
+12. ``telling``   the small test that would tell
 
 Sources: [hotelling1931]_, [holmes1993]_ and [ledoit2004]_ for the distance,
 [nelson1984]_ and [westernelectric1956]_ for the run rules, [rasmussen2006]_ for the

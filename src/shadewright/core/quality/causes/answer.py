@@ -8,8 +8,10 @@ from math import fsum, hypot, sqrt
 from typing import Final
 
 from shadewright.core.colour import Lab, ciede2000, difference_words
+from shadewright.core.quality.causes.case import Case
 from shadewright.core.quality.causes.features import (
     Feature,
+    Features,
     Scale,
     features_of,
     numbers_of,
@@ -17,26 +19,26 @@ from shadewright.core.quality.causes.features import (
 )
 from shadewright.core.quality.causes.history import Factor, PastLot
 from shadewright.core.quality.causes.hotelling import chance_of, t_squared
-from shadewright.core.quality.causes.hypotheses import (
-    Case,
-    hypotheses,
-    unwritten_weight,
-)
+from shadewright.core.quality.causes.hypotheses import hypotheses, unwritten_weight
 from shadewright.core.quality.causes.learning import (
-    Learned,
     learned_from,
     paler_than,
 )
-from shadewright.core.quality.causes.matrices import Matrix, Three, combined, three
-from shadewright.core.quality.causes.noise import Noise, noise_of
+from shadewright.core.quality.causes.matrices import (
+    UNIT,
+    Three,
+    combined,
+    three,
+)
+from shadewright.core.quality.causes.noise import Noise, expected_distance, noise_of
 from shadewright.core.quality.causes.runs import rules_met
 from shadewright.core.quality.causes.usual import FEWEST, Usual, usual_of
 from shadewright.errors import MissingError
 
-DRIFTED: Final = 0.005
+DRIFTED: Final = 0.02
 """A lot that noise alone throws so far out this seldom has drifted. [-]"""
 
-DOUBTFUL: Final = 0.01
+DOUBTFUL: Final = 0.03
 """Up to this chance it cannot be told. [-]"""
 
 LEAST_SCORE: Final = 0.05
@@ -47,9 +49,6 @@ LEAST_SAID: Final = 0.5
 
 MOST_LOTS: Final = 60
 """Older lots than so many are not looked at. [-]"""
-
-_MEAN_OF_THREE: Final = 0.9213
-"""Mean length of three normal numbers over their root mean square, √(8/3π). [1]"""
 
 
 class Drift(StrEnum):
@@ -64,13 +63,14 @@ class Drift(StrEnum):
 class Cause:
     """A factor that may have moved the colour, and how probable that is.
 
-    ``expected`` is the shift in L, a, b that it should give by what it did before, and
-    ``words`` say it if it can be seen; None where its name is new.
+    ``now`` is None where nobody wrote it down for this lot. ``expected`` is the shift
+    in L, a, b that it should give by what it did before, and ``words`` say it if it can
+    be seen; None where no lot tells.
     """
 
     factor: Factor
     was: str | float
-    now: str | float
+    now: str | float | None
     score: float
     expected: Three | None
     words: str = ""
@@ -119,7 +119,7 @@ def lot_causes(lots: Sequence[PastLot]) -> LotCauses:
     -----
     d is the shift from the mean of the lots in control, less what ordinary ages, holds
     and loads explain. w and p are told in ``hypotheses``. A lot has drifted where
-    noise alone throws one in 200 so far out. Widths and limits are our choice, tried
+    noise alone throws one in 50 so far out. Widths and limits are our choice, tried
     on invented studios of several laws.
 
     Examples
@@ -149,7 +149,7 @@ def _untold(colours: Sequence[Lab], *, why: str) -> LotCauses:
     return LotCauses(
         verdict=Drift.CANNOT_TELL,
         de=None,
-        expected_de=_expected(mean, noise.covariance),
+        expected_de=expected_distance(mean, noise.covariance),
         why=why,
     )
 
@@ -169,13 +169,16 @@ def _told(
         variance=noise_of(usual.kept(colours)).variance,
         paler=paler_than(mean),
     )
+    ordinary = [_ordinary(lot, scales) for lot in past]
     plain = [
-        _less(each, _ordinary(lot, scales, learned))
-        for lot, each in zip(past, colours, strict=True)
+        _less(each, learned.effect(numbers).shift)
+        for each, numbers in zip(colours, ordinary, strict=True)
     ]
-    now = _less(colour, _ordinary(last, scales, learned))
+    numbers = _ordinary(last, scales)
+    now = _less(colour, learned.effect(numbers).shift)
     noise = noise_of(list(starmap(Lab, usual.kept(plain))))
-    covariance = combined((1.0 + usual.scatter, noise.covariance))
+    by_noise = combined((1.0 + usual.scatter, noise.covariance))
+    doubt = learned.effect(_beside(numbers, ordinary, usual)).variance
     case = Case(
         last=last,
         lots=tuple(past),
@@ -183,7 +186,7 @@ def _told(
         scales=scales,
         learned=learned,
         shift=_less(now, usual.mean(plain)),
-        covariance=covariance,
+        covariance=combined((1.0, by_noise), (doubt, UNIT)),
     )
     verdict, why = _verdict(case, noise)
     standard = Lab(*mean)
@@ -191,7 +194,7 @@ def _told(
     return LotCauses(
         verdict=verdict,
         de=ciede2000(standard, colour),
-        expected_de=_expected(standard, covariance),
+        expected_de=expected_distance(standard, by_noise),
         causes=found[0],
         unknown=found[1],
         signals=_signals(case, noise, [*plain, now]),
@@ -237,14 +240,25 @@ def _words(standard: Lab, shift: Three | None) -> str:
     return difference_words(standard, moved)
 
 
-def _ordinary(lot: PastLot, scales: dict[Factor, Scale], learned: Learned) -> Three:
-    """Return what a lot’s numbers do to its colour, as far as they are usual."""
-    inside: dict[Feature, float] = {
+def _ordinary(lot: PastLot, scales: dict[Factor, Scale]) -> dict[Feature, float]:
+    """Return a lot’s numbers, as far as they are usual."""
+    return {
         (factor, name): steps - scales[factor].beyond(lot.number_of(factor))
         for (factor, name), steps in numbers_of(lot, scales).items()
         if factor is not None
     }
-    return learned.effect(inside).shift
+
+
+def _beside(one: Features, others: Sequence[Features], usual: Usual) -> Features:
+    """Return by how much a lot’s numbers differ from the usual ones."""
+    return {
+        each: x
+        - fsum(
+            weight * other[each]
+            for weight, other in zip(usual.weights, others, strict=True)
+        )
+        for each, x in one.items()
+    }
 
 
 def _signals(case: Case, noise: Noise, plain: Sequence[Three]) -> tuple[str, ...]:
@@ -256,29 +270,6 @@ def _signals(case: Case, noise: Noise, plain: Sequence[Three]) -> tuple[str, ...
         places = [(each[axis] - mean[axis]) / sigma for each in plain]
         found += [f"{name}: {says}" for says in rules_met(places)]
     return tuple(found)
-
-
-def _expected(mean: Lab, covariance: Matrix) -> float:
-    """Return the mean CIEDE2000 that a covariance gives about a colour.
-
-    Its square is near enough quadratic there, so it adds up over any three steps whose
-    squares make up the covariance: the columns of its root.
-    """
-    squares = 0.0
-    for column in _root_columns(covariance):
-        moved = Lab(*(x + y for x, y in zip(mean, column, strict=True)))
-        squares += ciede2000(mean, moved) ** 2
-    return _MEAN_OF_THREE * sqrt(squares)
-
-
-def _root_columns(covariance: Matrix) -> tuple[Three, Three, Three]:
-    (a, _, _), (b, d, _), (c, e, f) = covariance
-    first = sqrt(a)
-    two, three_ = b / first, c / first
-    second = sqrt(d - two * two)
-    third = (e - two * three_) / second
-    last = sqrt(max(f - three_ * three_ - third * third, 0.0))
-    return (first, two, three_), (0.0, second, third), (0.0, 0.0, last)
 
 
 def _less(one: Sequence[float], two: Sequence[float]) -> Three:

@@ -24,8 +24,13 @@ SLOPE_SD: Final = 0.35
 SLOPE_MEAN: Final = 0.2
 """A step of a number that makes paler does so by this, before any is known. [1]"""
 
-PALER: Final = {Factor.BOTTLE_AGE: 1.0, Factor.LOAD: 1.0, Factor.HOLD: -1.0}
-"""Old or settled stock, much yarn in the bath and a short hold dye paler."""
+PALER: Final = {
+    Factor.BOTTLE_AGE: 1.0,
+    Factor.LOAD: 1.0,
+    Factor.HOLD: -1.0,
+    Factor.ACID_AFTER: 1.0,
+}
+"""Old or settled stock, much yarn in the bath, a short hold and late acid dye paler."""
 
 WIDTH_WORTH: Final = 2.0
 """The first guess of the width of a factor’s shifts is worth so many names. [-]"""

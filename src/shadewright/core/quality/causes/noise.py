@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise, starmap
-from math import hypot
+from math import hypot, sqrt
 from statistics import median
 from typing import Final
 
-from shadewright.core.colour import Lab
+from shadewright.core.colour import Lab, ciede2000
 from shadewright.core.quality.causes.matrices import (
     UNIT,
     Matrix,
@@ -26,6 +26,9 @@ USUAL_VARIANCE: Final = 0.09
 
 USUAL_WORTH: Final = 2.0
 """How many steps that first guess is worth. [-]"""
+
+_MEAN_OF_THREE: Final = 0.9213
+"""Mean length of three normal numbers over their root mean square, √(8/3π). [1]"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -93,6 +96,48 @@ def noise_of(colours: Sequence[Lab]) -> Noise:
     )
     freedom = (2.0 * count / 3.0 + USUAL_WORTH) * (1.0 + 2.0 * shrink)
     return Noise(covariance=covariance, freedom=freedom)
+
+
+def expected_distance(mean: Lab, covariance: Matrix) -> float:
+    """Return the mean CIEDE2000 that a covariance gives about a colour.
+
+    Parameters
+    ----------
+    mean : Lab
+        The colour. [1]
+    covariance : Matrix
+        Of lots about it. [1]
+
+    Returns
+    -------
+    float
+        CIEDE2000. [1]
+
+    Notes
+    -----
+    Its square is near enough quadratic there, so it adds up over any three steps whose
+    squares make up the covariance: the columns of its root.
+
+    Examples
+    --------
+    >>> round(expected_distance(Lab(50, 0, 0), combined((0.04, UNIT))), 2)
+    0.38
+    """
+    squares = 0.0
+    for column in _root_columns(covariance):
+        moved = Lab(*(x + y for x, y in zip(mean, column, strict=True)))
+        squares += ciede2000(mean, moved) ** 2
+    return _MEAN_OF_THREE * sqrt(squares)
+
+
+def _root_columns(covariance: Matrix) -> tuple[Three, Three, Three]:
+    (a, _, _), (b, d, _), (c, e, f) = covariance
+    first = sqrt(a)
+    two, three_ = b / first, c / first
+    second = sqrt(d - two * two)
+    third = (e - two * three_) / second
+    last = sqrt(max(f - three_ * three_ - third * third, 0.0))
+    return (first, two, three_), (0.0, second, third), (0.0, 0.0, last)
 
 
 def _steps(colours: Sequence[Lab]) -> list[Three]:

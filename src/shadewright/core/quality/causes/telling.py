@@ -27,6 +27,20 @@ TESTS: Final = {
     Factor.PERSON: "let {was} and {now} each dye the same swatch",
 }
 
+_CALLED: Final = {
+    Factor.JAR: "jar",
+    Factor.BOTTLE: "bottle",
+    Factor.BOTTLE_AGE: "age of the bottle",
+    Factor.MILL_LOT: "mill lot",
+    Factor.WATER: "water",
+    Factor.POT: "pot",
+    Factor.LOAD: "yarn in a litre",
+    Factor.RAMP: "ramp",
+    Factor.HOLD: "hold",
+    Factor.ACID_AFTER: "time of the acid",
+    Factor.PERSON: "person",
+}
+
 _AS_BEFORE: Final = (
     "Dye a swatch with everything as it was before: if it comes out like the old lots, "
     "this bath went wrong at the pot; if it is off again, something changed that is "
@@ -49,16 +63,25 @@ def repeat_test(found: LotCauses) -> str:
 
     Notes
     -----
-    Both swatches of a pair are dyed alike in all else. Common practice.
+    Both swatches of a pair are dyed alike in all else. Common practice. Where a cell is
+    empty no swatch helps, but asking does.
     """
     if not found.causes or found.causes[0].score < found.unknown:
         return _AS_BEFORE if found.unknown else ""
-    first, *others = (_test(cause) for cause in found.causes[:2])
-    said = f"To be sure, {first}, and all else alike."
-    return f"{said} If they match, {others[0]}." if others else said
+    first, *others = found.causes[:2]
+    if first.now is None:
+        said, then = f"To be sure, {_test(first)}.", "If it was as before"
+    else:
+        said, then = f"To be sure, {_test(first)}, and all else alike.", "If they match"
+    return f"{said} {then}, {_test(others[0])}." if others else said
 
 
 def _test(cause: Cause) -> str:
+    if cause.now is None:
+        return (
+            f"find out the {_CALLED[cause.factor]}, which nobody wrote down: it was "
+            f"{_said(cause.was)} before"
+        )
     return TESTS[cause.factor].format(was=_said(cause.was), now=_said(cause.now))
 
 
