@@ -57,7 +57,7 @@ def test_a_complaint_leads_to_the_recall_list(
     page.get_by_label("What they wrote").fill("It ran onto the cream yoke.")
     press(page, "Write it down")
     expect(page.locator("h1")).to_have_text("Complaint 1")
-    expect(page.get_by_text("3 skeins with 1 buyer").first).to_be_visible()
+    expect(page.get_by_text("3 skeins with The fair at the mill").first).to_be_visible()
     sound(page)
     assert first_buyer(page, live_server.url, lot) == "The fair at the mill"
     page.get_by_role("textbox", name="How it ended").fill(
