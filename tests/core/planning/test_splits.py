@@ -178,6 +178,16 @@ def test_loose_yarn_is_shared_evenly(grams: float) -> None:
     assert max(parts) <= load * (1 + 1e-9)
 
 
+@pytest.mark.by_hand
+def test_what_one_pot_holds_goes_into_the_smallest_that_does() -> None:
+    pots = [
+        SplitPot(name=name, volume_l=volume_l)
+        for name, volume_l in (("Big", 30.0), ("Mid", 20.0), ("Small", 5.0))
+    ]  # 909, 606 and 151 g at 1:30
+    baths = split_side_by_side(skeins_g=[100.0] * 3, pots=pots, liquor_ratio=30.0)
+    assert [(bath.pot, len(bath.skeins_g)) for bath in baths] == [("Mid", 3)]
+
+
 @given(
     skeins=st.integers(1, 40),
     skein_g=st.floats(20.0, 300.0),

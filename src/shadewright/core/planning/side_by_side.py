@@ -45,7 +45,7 @@ def split_side_by_side(
     Returns
     -------
     tuple of SplitBath
-        The baths, large pots first. [-]
+        The baths, large pots first; a single one in the smallest pot that holds it. [-]
 
     Raises
     ------
@@ -77,6 +77,9 @@ def split_side_by_side(
 
 
 def _choices(names: Sequence[str], least: int) -> Iterator[list[str]]:
+    # Large pots first, but what one pot holds goes into the smallest that does.
+    if least == 1:
+        yield from ([name] for name in reversed(names))
     for turns in count(1):
         every = [name for name in names for _ in range(turns)]
         yield from (every[:baths] for baths in range(least, len(every) + 1))
