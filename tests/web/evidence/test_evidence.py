@@ -1,5 +1,6 @@
 """What teaches: the fits, one tap for a swatch or a lot, what was foretold."""
 
+import re
 from uuid import uuid4
 
 import pytest
@@ -95,7 +96,12 @@ def test_set_aside_restored_trusted_and_each_undone(client: Client, base: Base) 
     held = palette_now()
     assert held is not None
     assert wrong.pk not in {entry["swatch"] for entry in held.given}
-    assert [each.swatch_id for each in suspects_shown().aside] == [wrong.pk]
+    (aside,) = suspects_shown().aside
+    assert aside.swatch_id == wrong.pk
+    said = (
+        r"Set aside \d+ \w+ by Ines\. It is ΔE\xa0\d+\.\d from what the others foretell"
+    )
+    assert re.match(said, aside.words)
 
     tap(client, "restore", wrong.pk)
     assert swatch_now(wrong.pk).standing is Standing.COUNTS

@@ -14,9 +14,11 @@ from uuid import UUID, uuid4
 from django.urls import reverse
 
 from shadewright.core.mixing import Evidence
+from shadewright.core.quantities import NO_BREAK
 from shadewright.web.colours import ColourShown, colour_of_reading, read_colour
 from shadewright.web.evidence.background import is_busy, take_up_left_behind
 from shadewright.web.evidence.words import counted, fit_words, why_doubted
+from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.doubts import Doubt, Doubts
 from shadewright.workflows.shades.fit_pages import FitStatus, Running, fit_status
@@ -72,13 +74,14 @@ class SuspectShown:
 
 @dataclass(frozen=True, kw_only=True)
 class AsideShown:
-    """A swatch that somebody set aside."""
+    """A swatch that somebody set aside: who and when, and how far it is off."""
 
     swatch_id: int
     label: str
     base_name: str
     address: str
     colour: ColourShown | None
+    words: str
     deed: UUID
 
 
@@ -148,7 +151,7 @@ def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsSho
         title=f"{counted(len(doubted), 'swatch', 'swatches')} {looks} wrong",
         hint=_OTHER_LIGHT if found.is_other_light else "",
         doubted=tuple(map(_suspect, doubted)),
-        aside=tuple(map(_aside, aside)),
+        aside=tuple(_aside(each, found) for each in aside),
     )
 
 
@@ -199,15 +202,26 @@ def _suspect(doubt: Doubt) -> SuspectShown:
     )
 
 
-def _aside(swatch: SwatchNow) -> AsideShown:
+def _aside(swatch: SwatchNow, found: Doubts) -> AsideShown:
     return AsideShown(
         swatch_id=swatch.id,
         label=_named(swatch),
         base_name=swatch.base_name,
         address=reverse("swatch", args=[swatch.id]),
         colour=_colour(swatch),
+        words=_aside_words(swatch, found.away.get(swatch.id)),
         deed=uuid4(),
     )
+
+
+def _aside_words(swatch: SwatchNow, away: float | None) -> str:
+    at = swatch.judged_at
+    day = "" if at is None else f" {day_words(at)}"
+    by = f" by {swatch.judged_by}" if swatch.judged_by else ""
+    off = ""
+    if away is not None:
+        off = f" It is ΔE{NO_BREAK}{away:.1f} from what the others foretell."
+    return f"Set aside{day}{by}.{off}"
 
 
 def _named(swatch: SwatchNow) -> str:

@@ -51,7 +51,8 @@ class ReadColour:
 class SwatchNow:
     """A swatch as it stands; ``reading`` is the newest dry one that was not undone.
 
-    ``doses`` are those that went in; ``is_lot`` tells that it is an end of a lot.
+    ``doses`` are those that went in; ``is_lot`` tells that it is an end of a lot;
+    ``judged_at`` and ``judged_by`` when and by whom it was last judged as evidence.
     """
 
     id: int
@@ -66,6 +67,8 @@ class SwatchNow:
     plan_id: int | None
     reading: ReadColour | None
     standing: Standing
+    judged_at: datetime | None
+    judged_by: str
     note: str
 
     @property
@@ -111,6 +114,7 @@ def shaped_swatch(
         if each.undoes_id is None and not hasattr(each, "undone_by")
     ]
     dry = [each for each in standing_readings if not each.is_wet]
+    said = said_of(row)
     return SwatchNow(
         id=row.pk,
         label=row.label,
@@ -124,6 +128,8 @@ def shaped_swatch(
         plan_id=None if bath is None else _plan_id(bath),
         reading=shaped_reading(dry[-1]) if dry else None,
         standing=_standing(row, standing_readings, dry, is_lot=is_lot),
+        judged_at=None if said is None else said.at,
+        judged_by="" if said is None or said.by is None else said.by.name,
         note=row.note,
     )
 
