@@ -5,13 +5,18 @@ from datetime import timedelta
 import pytest
 from django.test import Client
 from django.urls import reverse
+from django.utils import timezone
 
 from shadewright.records.models import Bath, HeatSource, Pot
+from shadewright.records.models.baths import BathAct
 from shadewright.web.ways import way_round
+from shadewright.workflows.days.scheduling import make_plan
 from shadewright.workflows.planned_baths import give_up
-from shadewright.workflows.stamps import stamp_now, today
+from shadewright.workflows.stamps import as_of, stamp_now, today
 from tests.web.dyeing import Dyeing, dyeing_things
 from tests.web.pages_read import Answer, read
+from tests.workflows.days.rooms import dyehouse
+from tests.workflows.pots import tapped
 
 
 @pytest.fixture
@@ -87,3 +92,20 @@ def test_a_day_that_was_is_only_looked_at(client: Client, ines: object) -> None:
     shown = page(client, reverse("day", args=[today() - timedelta(days=9)]))
     assert "the day is over" in shown.text
     assert "No pot is written down" not in shown.text
+
+
+def test_hands_are_not_wanted_next_for_a_bath_that_is_over(
+    client: Client, db: None
+) -> None:
+    del db
+    morning = timezone.localtime().replace(hour=6, minute=0)
+    with as_of(morning):
+        house = dyehouse()
+        over, waits = house.bath(today()), house.bath(today())
+        make_plan(day=today(), stamp=stamp_now(by=None), seconds=0.02)
+        wanted = f'<th scope="row">{over[-2:]}<'
+        assert wanted in page(client, of_today()).source
+        tapped(over, BathAct.FINISHED, "finish")
+        shown = page(client, of_today()).source
+    assert wanted not in shown
+    assert f'<th scope="row">{waits[-2:]}<' in shown

@@ -1,6 +1,6 @@
 """The plan that holds, on the page of its day: lanes, their twin, what it says."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -77,7 +77,9 @@ def shown_plan(day: DayNow, plan: Schedule, order: DayInOrder) -> PlanShown:
     """Return the plan as its page shows it."""
     called = {each.number: each.called for each in day.baths}
     is_today = day.day == today()
-    jobs = tuple(_jobs(order, plan, from_now=is_today))
+    since = clock(this_moment()) if is_today else ""
+    over = {each.called for each in day.baths if is_today and not each.is_open}
+    jobs = tuple(_jobs(order, plan, since=since, over=over))
     return PlanShown(
         lanes=lanes_of(day, plan),
         ends=_ends(plan),
@@ -181,10 +183,11 @@ def _out(day: DayNow, number: str, why: str, called: Mapping[str, str]) -> OutRo
     return OutRow(called=called.get(number, number), why=why, ways=ways)
 
 
-def _jobs(order: DayInOrder, plan: Schedule, *, from_now: bool) -> Iterator[JobRow]:
-    since = clock(this_moment()) if from_now else ""
+def _jobs(
+    order: DayInOrder, plan: Schedule, *, since: str, over: Collection[str]
+) -> Iterator[JobRow]:
     for job in day_jobs(order, plan):
-        if job.who and job.at >= since:
+        if job.who and job.at >= since and job.bath not in over:
             bath, _space, name = job.bath.partition(" ")
             yield JobRow(
                 at=job.at,
