@@ -26,6 +26,7 @@ def test_a_studio_is_founded_and_its_shelf_is_empty(client: Client) -> None:
     text = page.content.decode()
     assert "Long Reach is founded" in text
     assert "Your bottles would stand here" in text
+    assert "No bottle is needed to begin with colours" in text
     assert 'href="/shelf/enter/"' in text
     assert 'href="/jars/new/"' in text
     facts = studio()
