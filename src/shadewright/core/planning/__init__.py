@@ -27,18 +27,21 @@ p       chance that a worse change stays                1
 9. ``keeping``    what is moved of the plan that stood
 10. ``turns``      pale before dark, one family at a time
 11. ``sequences``  from an order to a plan
-12. ``bounds``     before which time no plan ends
-13. ``searching``  a better order, again and again
-14. ``explaining`` why a bath is left out
-15. ``conflicts``  what is going and cannot go on as it stands
-16. ``plans``      the plan as people read it
-17. ``loads``      what pots take, and what is too heavy
-18. ``splits``     yarn split into baths that are alike
-19. ``side_by_side`` yarn split over pots that are filled once
-20. ``own_pots``   which baths can each keep a pot overnight
-21. ``sharing``    whole pots, and whose skeins
-22. ``demand``     how much is to be dyed, for orders and the shelf
-23. ``promises``   when yarn can be ready
+12. ``trails``     what orders have in common is placed once
+13. ``bounds``     before which time no plan ends
+14. ``beginnings`` orders to begin with
+15. ``neighbours`` orders that differ a little
+16. ``searching``  a better order, again and again
+17. ``explaining`` why a bath is left out
+18. ``conflicts``  what is going and cannot go on as it stands
+19. ``plans``      the plan as people read it
+20. ``loads``      what pots take, and what is too heavy
+21. ``splits``     yarn split into baths that are alike
+22. ``side_by_side`` yarn split over pots that are filled once
+23. ``own_pots``   which baths can each keep a pot overnight
+24. ``sharing``    whole pots, and whose skeins
+25. ``demand``     how much is to be dyed, for orders and the shelf
+26. ``promises``   when yarn can be ready
 
 Sources: [kolisch1996]_ for placing one after the other; [kirkpatrick1983]_ for the
 search; [carlier1987]_ for the bounds. The energy and the moves are our own.

@@ -1,6 +1,6 @@
 """The board: what is taken so far, by person, pot, source, circuit and sink."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from shadewright.core.planning.day import Day, WantedBath
 from shadewright.core.planning.fitting import room_of
@@ -35,6 +35,20 @@ class Stay:
     washout: Taken | None = None
     rinse: Taken | None = None
     sink: int | None = None
+
+    def copied(self) -> "Stay":
+        """Return the same stay, to be washed out and rinsed apart from this one."""
+        return Stay(
+            bath=self.bath,
+            way=self.way,
+            pot=self.pot,
+            fill=self.fill,
+            heat=self.heat,
+            hands=self.hands,
+            washout=self.washout,
+            rinse=self.rinse,
+            sink=self.sink,
+        )
 
     @property
     def cooled(self) -> int:
@@ -71,6 +85,8 @@ class Board:
     _loads: dict[str, list[tuple[int, int, float]]] = field(default_factory=dict)
     _allowed: dict[tuple[str, float], Minutes] = field(default_factory=dict)
     _hands: dict[int, Minutes] = field(default_factory=dict)
+    _unheated: dict[tuple[int, int | None], Minutes] = field(default_factory=dict)
+    _manned: dict[int, Minutes] = field(default_factory=dict)
 
     @classmethod
     def empty(cls, day: Day) -> "Board":
@@ -103,13 +119,39 @@ class Board:
             _loads={each.name: [] for each in day.circuits},
         )
 
+    def copied(self) -> "Board":
+        """Return a board with the same on it, to be filled apart from this one."""
+        return replace(
+            self,
+            people=list(self.people),
+            sinks=list(self.sinks),
+            sources=list(self.sources),
+            stays=[[stay.copied() for stay in stays] for stays in self.stays],
+            held=dict(self.held),
+            fillings=dict(self.fillings),
+            _loads={name: list(loads) for name, loads in self._loads.items()},
+            _allowed=dict(self._allowed),
+            _hands=dict(self._hands),
+            _unheated=dict(self._unheated),
+            _manned=dict(self._manned),
+        )
+
     def hear_of_hands(self) -> None:
         """Forget when hands were free: somebody came, or left."""
         self._hands.clear()
+        self._manned.clear()
+
+    def manned(self, length: int) -> Minutes:
+        """Return when somebody is in for a length of time, free or not."""
+        found = self._manned.get(length)
+        if found is None:
+            found = self._manned[length] = starts(self.presence, length)
+        return found
 
     def hear_of_circuits(self) -> None:
-        """Forget when circuits had room: the day grew."""
+        """Forget when circuits and sources had room: there is more of it."""
         self._allowed.clear()
+        self._unheated.clear()
 
     def hand_starts(self, length: int) -> Minutes:
         """Return when somebody is free for a length of time; any time for none."""
@@ -123,13 +165,26 @@ class Board:
             self._hands[length] = found
         return found
 
-    def allowed(self, circuit: str, power_kw: float) -> Minutes:
-        """Return when a circuit carries a further power."""
-        key = circuit, power_kw
-        found = self._allowed.get(key)
+    def unheated(self, source: int, taken: int | None) -> Minutes:
+        """Return from when on a source is free so long; None is to the day's end."""
+        key = source, taken
+        found = self._unheated.get(key)
         if found is None:
-            found = self._allowed[key] = self._carries(circuit, power_kw)
+            free, end = self.sources[source], self.day.length
+            if taken is None:
+                found = span((~free & span(0, end=end)).bit_length(), end=end)
+            else:
+                found = starts(free, max(taken, 1))
+            self._unheated[key] = found
         return found
+
+    def allowed(self, circuit: str, power_kw: float, length: int) -> Minutes:
+        """Return from when on a circuit carries a further power so long."""
+        key = circuit, power_kw
+        free = self._allowed.get(key)
+        if free is None:
+            free = self._allowed[key] = self._carries(circuit, power_kw)
+        return starts(free, length)
 
     def _carries(self, circuit: str, power_kw: float) -> Minutes:
         limits = {each.name: each.limit_kw for each in self.day.circuits}
@@ -175,6 +230,8 @@ class Board:
         way, start = stay.way, max(0, stay.heat)
         end = self.day.length if way.taken is None else stay.heat + way.taken
         self.sources[way.source] &= ~span(start, end=end)
+        for like in [like for like in self._unheated if like[0] == way.source]:
+            del self._unheated[like]
         circuit, off = self.circuits[way.source], stay.heat + way.power
         if circuit and off > start:
             self._loads[circuit].append((start, off, way.power_kw))

@@ -116,6 +116,7 @@ def _more_power(board: Board) -> None:
 
 def _more_sources(board: Board) -> None:
     board.sources = [span(0, end=board.day.length)] * len(board.sources)
+    board.hear_of_circuits()
 
 
 def _more_sinks(board: Board) -> None:

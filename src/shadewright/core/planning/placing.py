@@ -5,12 +5,24 @@ which has no gap; and the rinse, which waits for hands and a sink. Between the t
 pot is taken, and other baths may come first.
 """
 
+from collections.abc import Iterator
+
 from shadewright.core.planning.board import Board, Stay, Taken, is_washed_between
 from shadewright.core.planning.day import Stage, WantedBath
 from shadewright.core.planning.fitting import pot_of
 from shadewright.core.planning.minutes import first, span
-from shadewright.core.planning.spots import Spot, due_of, spots_of
+from shadewright.core.planning.spots import Spot, Wanted, due_of, spots_of
 from shadewright.core.planning.ways import Way
+
+OTHER_POT = 3
+"""The choice that is another pot; those below it are other sources. [-]"""
+_LISTS = (
+    (Wanted.BETTER, Wanted.EVERY),
+    (Wanted.BY_SOURCE, Wanted.EVERY),
+    (Wanted.BY_SOURCE, Wanted.EVERY),
+    (Wanted.EVERY,),
+)
+_TURN = {Wanted.BY_SOURCE: 2, Wanted.EVERY: 1}
 
 
 def placed(
@@ -32,7 +44,8 @@ def placed(
     ways : tuple of Way
         How it can be dyed. [-]
     choice : int
-        0 for the spot that ends first, 1 for the next best, and so on. [-]
+        0 for the spot that ends first, 1 and 2 for the next best with ever earlier ones
+        of each source, ``OTHER_POT`` for the next best of all. [-]
     fill : int or None
         When the filling is to start, if that is settled. [min]
 
@@ -41,21 +54,24 @@ def placed(
     Stay or None
         As placed. [min]
     """
-    if not choice:
-        spot = min(
-            spots_of(board, number, ways, is_first=True, fill=fill),
-            key=_rank,
-            default=None,
-        )
-        stay = None if spot is None else _taken(board, number, spot)
-        if stay is not None or spot is None:
-            return stay
-    spots = sorted(spots_of(board, number, ways, fill=fill), key=_rank)
-    for spot in [*spots[choice:], *spots[:choice]]:
+    for spot in _in_turn(board, number, ways, choice, fill):
         stay = _taken(board, number, spot)
         if stay is not None:
             return stay
     return None
+
+
+def _in_turn(
+    board: Board, number: int, ways: tuple[Way, ...], choice: int, fill: int | None
+) -> Iterator[Spot]:
+    # Yields the spot that is chosen, then others, each looked for only if it must be.
+    for wanted in _LISTS[min(choice, OTHER_POT)]:
+        spots = spots_of(board, number, ways, wanted=wanted, fill=fill)
+        if wanted is Wanted.BETTER:
+            yield from sorted(spots, key=_rank)[:1]
+        else:
+            ranked, at = sorted(spots, key=_rank), min(choice, _TURN[wanted])
+            yield from (*ranked[at:], *ranked[:at])
 
 
 def _rank(spot: Spot) -> tuple[object, ...]:

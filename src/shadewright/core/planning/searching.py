@@ -14,22 +14,16 @@ of a round is never worse. Draws come from a generator with a seed, and the budg
 counted in spots looked at, not in seconds, so that the same day gives the same plan.
 """
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from math import exp
 
+from shadewright.core.planning.beginnings import rules_of_thumb
 from shadewright.core.planning.bounds import bound_of
-from shadewright.core.planning.day import Day, PlaceBefore, Stage
-from shadewright.core.planning.sequences import (
-    KEPT,
-    Drawn,
-    Order,
-    Work,
-    drawn,
-    order_before,
-    whole_order,
-)
-from shadewright.core.planning.ways import Way
+from shadewright.core.planning.day import Day, PlaceBefore
+from shadewright.core.planning.neighbours import neighbour
+from shadewright.core.planning.sequences import Drawn, Order, Work, drawn
+from shadewright.core.planning.trails import Trail
 from shadewright.core.uncertainty.sampling import RandomSource
 
 SPOTS_PER_SECOND = 110_000
@@ -37,11 +31,10 @@ SPOTS_PER_SECOND = 110_000
 _WARM, _COLD = 0.015, 0.002
 _MEAN_SHARE = 0.5
 _LEFT_OUT = 10_000.0
-_CHOICES = 3
 _ROUND, _GROWS = 220_000, 5
 """Spots of the first search, and how much more the next one ends at. [-]"""
-_LEAST = 20
-"""An order takes time though no spot is looked at, where nothing goes in. [-]"""
+_PER_ORDER = 10
+"""An order takes as long as so many spots, besides those that it looks at. [-]"""
 _CALM = 0.25
 _LATE, _WASHOUT, _TURN = 5.0, 0.5, 0.1
 
@@ -91,30 +84,42 @@ def searched(
     work = Work.of(day, before or {})
     bound, used, count = bound_of(work), 0, 0
     best: Drawn | None = None
-    at, here = Order(moves=(), choices=()), 0.0
-    for order in _rules(work):
+    at = Order(moves=(), choices=())
+    for order in rules_of_thumb(work):
         found = drawn(work, order)
-        used, count = used + max(found.spots, _LEAST), count + 1
+        used, count = used + found.spots + _PER_ORDER, count + 1
         if best is None or found.cost < best.cost:
-            best, at, here = found, order, energy(found, day)
+            best, at = found, order
         yield _tried(work, best, count, used, bound)
-    top, since, until = at, 0, min(_ROUND, spots)
-    while best is not None and used < _budget(best, bound, spots) and at.moves:
+    if best is None or not at.moves:
+        return
+    top, here, trail = at, energy(best, day), Trail(work, at)
+    since, until = 0, min(_ROUND, spots)
+    while used < _budget(best, bound, spots):
         if used >= until:
             since, until = until, min(_GROWS * until, spots)
             at, here = top, energy(best, day)
-        order = _changed(at, draws, work)
-        found = drawn(work, order)
-        used, count = used + max(found.spots, _LEAST), count + 1
+            trail.follow(at)
+        order = neighbour(at, draws, work)
+        used += _PER_ORDER
+        if order == at:
+            continue
+        found = trail.drawn(order)
+        used, count = used + found.spots, count + 1
         there = energy(found, day)
-        warmth = (
-            best.end * _WARM * (_COLD / _WARM) ** ((used - since) / (until - since))
-        )
-        if there <= here or draws.random() < exp(-(there - here) / max(warmth, 1e-9)):
+        warmth = _warmth(best.end, (used - since) / (until - since))
+        if there <= here or draws.random() < exp(-(there - here) / warmth):
             at, here = order, there
+            trail.follow(at)
         if found.cost < best.cost:
             best, top = found, order
         yield _tried(work, best, count, used, bound)
+
+
+def _warmth(end: int, share: float) -> float:
+    """Return T of equation 3 once a share of a round is over."""
+    warmth: float = end * _WARM * (_COLD / _WARM) ** share
+    return max(warmth, 1e-9)
 
 
 def searched_for(
@@ -189,69 +194,3 @@ def energy(found: Drawn, day: Day) -> float:
     mean = cost.ends / max(len(day.baths), 1)
     strayed = _LATE * cost.late + _WASHOUT * cost.washouts + _TURN * cost.turns
     return _LEFT_OUT * left + cost.priced + _MEAN_SHARE * mean + strayed
-
-
-def _rules(work: Work) -> Iterator[Order]:
-    # Yields orders by rules of thumb: due first, long first, pale first, and so on.
-    baths = work.day.baths
-    numbers = range(len(baths))
-    long = [_least_minutes(work, n) for n in numbers]
-    due = [baths[n].due or work.day.length for n in numbers]
-    rules: tuple[Sequence[tuple[object, ...]], ...] = (
-        [(due[n], -long[n]) for n in numbers],
-        [(-long[n],) for n in numbers],
-        [(baths[n].is_overnight, -long[n]) for n in numbers],
-        [(baths[n].family, baths[n].depth_percent) for n in numbers],
-        [(baths[n].depth_percent,) for n in numbers],
-        [(long[n],) for n in numbers],
-    )
-    if work.before:
-        yield order_before(work)
-    settled = [_pinned_at(work, n) for n in numbers]
-    if any(bath.pin for bath in baths):
-        rules += ([(baths[n].pin is None, due[n], -long[n]) for n in numbers],)
-    for rule in rules:
-        by = sorted(numbers, key=lambda n: (settled[n], rule[n]))
-        yield whole_order(work, by)
-
-
-def _pinned_at(work: Work, number: int) -> int:
-    """Return when a bath has to start; after all others where nothing says so."""
-    pin = work.day.baths[number].pin
-    return work.day.length if pin is None or pin.start is None else pin.start
-
-
-def _least_minutes(work: Work, number: int) -> int:
-    """Return how long a bath takes at least, from the heat on."""
-    bath = work.day.baths[number]
-    if bath.is_overnight:
-        return min((way.block for way in work.ways[number]), default=0)
-    cooled = min((way.cooled for way in work.ways[number]), default=0)
-    return cooled + bath.minutes[Stage.RINSE]
-
-
-def _changed(order: Order, draws: RandomSource, work: Work) -> Order:
-    """Return an order that differs a little."""
-    moves, choices = list(order.moves), list(order.choices)
-    kind = draws.random()
-    if kind < 0.55:
-        move = moves.pop(_drawn(draws, len(moves)))
-        moves.insert(_drawn(draws, len(moves) + 1), move)
-    elif kind < 0.85:
-        one, other = _drawn(draws, len(moves)), _drawn(draws, len(moves))
-        moves[one], moves[other] = moves[other], moves[one]
-    else:
-        bath = _drawn(draws, len(choices))
-        choices[bath] = _other_choice(choices[bath], draws, can_keep=work.kept[bath])
-    return Order(moves=tuple(moves), choices=tuple(choices))
-
-
-def _other_choice(choice: int, draws: RandomSource, *, can_keep: Sequence[Way]) -> int:
-    """Return another spot for a bath: the one that it had half of the time."""
-    if can_keep and choice != KEPT and draws.random() < 0.5:
-        return KEPT
-    return 0 if choice else 1 + _drawn(draws, _CHOICES)
-
-
-def _drawn(draws: RandomSource, count: int) -> int:
-    return min(int(draws.random() * count), count - 1)

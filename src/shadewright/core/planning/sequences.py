@@ -1,6 +1,6 @@
 """From an order of the baths to a plan, and how good a plan is."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
@@ -77,12 +77,16 @@ class Drawn:
 
 @dataclass(frozen=True, kw_only=True)
 class Work:
-    """A day with the ways of each bath, found once; ``kept`` is the one it had."""
+    """A day with the ways of each bath, found once; ``kept`` is the one it had.
+
+    ``begun`` is the board with nothing on it but what is going.
+    """
 
     day: Day
     ways: tuple[tuple[Way, ...], ...]
     before: Mapping[str, PlaceBefore] = field(default_factory=dict)
     kept: tuple[tuple[Way, ...], ...] = ()
+    begun: Board
 
     @classmethod
     def of(cls, day: Day, before: Mapping[str, PlaceBefore]) -> "Work":
@@ -92,7 +96,9 @@ class Work:
             tuple(_as_before(day, every, before.get(bath.name)))
             for bath, every in zip(day.baths, ways, strict=True)
         )
-        return cls(day=day, ways=ways, before=before, kept=kept)
+        begun = Board.empty(day)
+        put_on(begun, ways)
+        return cls(day=day, ways=ways, before=before, kept=kept, begun=begun)
 
 
 def _as_before(
@@ -107,7 +113,9 @@ def _as_before(
             yield replace(way, pots=pots)
 
 
-def drawn(work: Work, order: Order) -> Drawn:
+def drawn(
+    work: Work, order: Order, *, without: Iterable[int] = (), spots: int = 0
+) -> Drawn:
     """Return the plan of an order, each bath as early as it fits.
 
     Parameters
@@ -116,28 +124,57 @@ def drawn(work: Work, order: Order) -> Drawn:
         The day. [-]
     order : Order
         Which bath is placed when. [-]
+    without : iterable of int
+        Baths that are left out. [-]
+    spots : int
+        How many were looked at to find that out. [-]
 
     Returns
     -------
     Drawn
         The plan; what did not fit is left out. [min]
     """
-    left: set[int] = set()
-    spots = 0
+    left = set(without)
     while True:
-        board = Board.empty(work.day)
-        put_on(board, work.ways)
-        stuck = _fill(work, board, order, left)
+        board = work.begun.copied()
+        stuck = fill(work, board, order, left)
         spots += board.spots
         if stuck is None:
-            return _counted(work, board, left, spots)
+            return counted(work, board, left, spots=spots)
         left.add(stuck)
 
 
-def _fill(work: Work, board: Board, order: Order, left: set[int]) -> int | None:
-    """Place all baths by an order; return one that could never be rinsed, if any."""
+def fill(
+    work: Work,
+    board: Board,
+    order: Order,
+    left: set[int],
+    *,
+    since: int = 0,
+    until: int | None = None,
+) -> int | None:
+    """Place the baths of some moves; return one that could never be rinsed, if any.
+
+    Parameters
+    ----------
+    work : Work
+        The day. [-]
+    board : Board
+        What was placed by the moves before; changed. [-]
+    order : Order
+        Which bath is placed when. [-]
+    left : set of int
+        Baths that are left out; grows by those that do not fit. [-]
+    since, until : int
+        The first move, and the one before which it ends. [-]
+
+    Returns
+    -------
+    int or None
+        The bath at which it ended too early. [-]
+    """
     found = {stay.bath: stay for stays in board.stays for stay in stays}
-    for number in order.moves:
+    for number in order.moves[since:until]:
         stay = found.get(number)
         if number in left:
             continue
@@ -185,7 +222,25 @@ def _wants_rinse(work: Work, stay: Stay) -> bool:
     return stay.rinse is None and not work.day.baths[stay.bath].is_overnight
 
 
-def _counted(work: Work, board: Board, left: set[int], spots: int) -> Drawn:
+def counted(work: Work, board: Board, left: set[int], *, spots: int) -> Drawn:
+    """Return a full board as a plan with its cost.
+
+    Parameters
+    ----------
+    work : Work
+        The day. [-]
+    board : Board
+        All that was placed. [min]
+    left : set of int
+        The baths that are left out. [-]
+    spots : int
+        How many were looked at. [-]
+
+    Returns
+    -------
+    Drawn
+        The plan. [min]
+    """
     day = work.day
     stays = [stay for each in board.stays for stay in each]
     ends = [_end(stay) for stay in stays]
@@ -231,51 +286,3 @@ def _left_cost(day: Day, left: set[int]) -> tuple[int, tuple[bool, ...], int]:
     missed = tuple(n in left for _at, n in due)
     others = len(left) - pinned - sum(missed)
     return pinned, missed, others
-
-
-def whole_order(work: Work, by: Sequence[int]) -> Order:
-    """Return an order of baths as moves: all dyed by it, then all rinsed by it.
-
-    Parameters
-    ----------
-    work : Work
-        The day. [-]
-    by : sequence of int
-        The baths in order. [-]
-
-    Returns
-    -------
-    Order
-        Each bath on its earliest spot. [-]
-    """
-    goings = [bath.going for bath in work.day.baths]
-    dyed = [n for n in by if not ((going := goings[n]) and going.has_heat)]
-    rinses = [n for n in by if not work.day.baths[n].is_overnight]
-    return Order(moves=(*dyed, *rinses), choices=(0,) * len(goings))
-
-
-def order_before(work: Work) -> Order:
-    """Return the order of the plan that stood, each bath on the spot that it had.
-
-    Parameters
-    ----------
-    work : Work
-        The day, and the plan before it. [-]
-
-    Returns
-    -------
-    Order
-        New baths after all others, on their earliest spots. [-]
-    """
-    baths, before, end = work.day.baths, work.before, work.day.length
-    begins = [before[bath.name].start if bath.name in before else end for bath in baths]
-    by = sorted(range(len(baths)), key=lambda n: (begins[n], n))
-    whole = whole_order(work, by)
-    cooled = [
-        begin + min((way.cooled for way in ways), default=0)
-        for begin, ways in zip(begins, work.ways, strict=True)
-    ]
-    count = len(whole.moves) - sum(1 for bath in baths if not bath.is_overnight)
-    rinses = sorted(whole.moves[count:], key=lambda n: (cooled[n], n))
-    choices = tuple(KEPT if bath.name in before else 0 for bath in baths)
-    return Order(moves=(*whole.moves[:count], *rinses), choices=choices)

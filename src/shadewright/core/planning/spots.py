@@ -5,15 +5,22 @@ source and its circuit, somebody who is in, and the pot, washed out where it mus
 """
 
 from collections.abc import Iterator
+from enum import Enum, auto
 from typing import NamedTuple
 
 from shadewright.core.planning.board import Board, Stay, is_washed_between
 from shadewright.core.planning.day import Stage, WantedBath
 from shadewright.core.planning.fitting import pot_of
-from shadewright.core.planning.minutes import Minutes, first, span, starts
+from shadewright.core.planning.minutes import Minutes, first, last, span
 from shadewright.core.planning.ways import Way
 
-_TRIES = 40
+
+class Wanted(Enum):
+    """Of the spots: ever earlier ones, ever earlier ones on each source, or all."""
+
+    BETTER = auto()
+    BY_SOURCE = auto()
+    EVERY = auto()
 
 
 class Spot(NamedTuple):
@@ -28,10 +35,14 @@ class Spot(NamedTuple):
 
 
 class Gap(NamedTuple):
-    """When a pot is free, and after which stay; ``fill`` where that is settled."""
+    """When the heat may start in a pot, and after which stay in it it is free.
+
+    It is ``ready`` once it is filled, and must be cooled when it ``closes``; ``fill``
+    is when the filling starts where that is settled. [min]
+    """
 
     after: int
-    opens: int
+    ready: int
     closes: int
     fill: int | None
 
@@ -41,7 +52,7 @@ def spots_of(
     number: int,
     ways: tuple[Way, ...],
     *,
-    is_first: bool = False,
+    wanted: Wanted = Wanted.EVERY,
     fill: int | None = None,
 ) -> Iterator[Spot]:
     """Yield the earliest spot on each source, in each pot.
@@ -54,8 +65,8 @@ def spots_of(
         The bath. [-]
     ways : tuple of Way
         How it can be dyed. [-]
-    is_first : bool
-        Whether only ever better spots are wanted. [-]
+    wanted : Wanted
+        Which of them. [-]
     fill : int or None
         When the filling is to start, if that is settled. [min]
 
@@ -66,38 +77,55 @@ def spots_of(
     """
     board.spots += 1
     bath = board.day.baths[number]
-    gaps: dict[int, tuple[Gap, ...]] = {}
+    pots: dict[tuple[int, ...], list[int]] = {}
+    gaps: dict[int, list[Gap]] = {}
     best = board.day.length + 1
-    for way, heats in _on_sources(board, bath, ways):
-        soonest = first(heats)
-        if soonest is None or (is_first and soonest + way.block > best):
-            continue
-        for pot in _unlike(board, way.pots):
+    least = min((way.cooled for way in ways), default=0)
+    for soonest, _which, way, heats in sorted(_on_sources(board, bath, ways)):
+        if wanted is Wanted.BETTER and soonest > best:
+            return
+        if wanted is Wanted.BY_SOURCE:
+            best = board.day.length + 1
+        if way.pots not in pots:
+            pots[way.pots] = list(_unlike(board, way.pots))
+        for pot in pots[way.pots]:
             if pot not in gaps:
-                gaps[pot] = tuple(_gaps(board, number, pot, fill))
-            spot = _in_pot(board, bath, way, pot, heats, gaps[pot])
-            board.spots += 1
+                gaps[pot] = list(_gaps(board, number, pot, fill, least))
+            most = board.day.length if wanted is Wanted.EVERY else best - way.block
+            spot = _in_pot(board, bath, way, pot, heats, gaps[pot], most)
             if spot is None:
                 continue
             yield spot
             best = min(best, spot.heat + way.block)
-            if is_first and spot.heat == soonest:
+            if wanted is not Wanted.EVERY and best == soonest:
                 break
 
 
 def _on_sources(
     board: Board, bath: WantedBath, ways: tuple[Way, ...]
-) -> Iterator[tuple[Way, Minutes]]:
-    # Yields each way with the minutes at which its heat may start; like ones once.
+) -> Iterator[tuple[int, int, Way, Minutes]]:
+    # Yields when each way ends at the earliest, pots left aside, its place, the way,
+    # and the minutes at which its heat may start; like ways once.
     seen = set()
-    for way in ways:
+    hands: dict[tuple[object, ...], Minutes] = {}
+    for which, way in enumerate(ways):
         free, circuit = board.sources[way.source], board.circuits[way.source]
         is_pinned = board.day.sources[way.source].name in board.pinned_sources
         times = way.heat, way.ramp, way.block, way.taken
         like = free, circuit, way.power_kw, times, way.pots, is_pinned
-        if like not in seen:
-            seen.add(like)
-            yield way, _heat_starts(board, bath, way)
+        if like in seen:
+            continue
+        seen.add(like)
+        board.spots += 1
+        alike = way.hands, way.block, way.cooled
+        if alike not in hands:
+            hands[alike] = _manned(board, bath, way)
+        heats = hands[alike] & board.unheated(way.source, way.taken)
+        if circuit and way.power:
+            heats &= board.allowed(circuit, way.power_kw, way.power)
+        soonest = first(heats)
+        if soonest is not None:
+            yield soonest + way.block, which, way, heats
 
 
 def _unlike(board: Board, pots: tuple[int, ...]) -> Iterator[int]:
@@ -133,24 +161,18 @@ def due_of(board: Board, bath: WantedBath) -> int:
     return min(bath.due, board.day.length)
 
 
-def _heat_starts(board: Board, bath: WantedBath, way: Way) -> Minutes:
-    """Return when the heat may start on a source, pots left aside."""
-    if way.taken is None:
-        busy = ~board.sources[way.source] & span(0, end=board.day.length)
-        found = span(busy.bit_length(), end=board.day.length)
+def _manned(board: Board, bath: WantedBath, way: Way) -> Minutes:
+    """Return when the heat may start, as far as it wants people, and is in time."""
+    if bath.is_overnight:
+        end = board.day.length - way.block
     else:
-        found = starts(board.sources[way.source], max(way.taken, 1))
-    circuit = board.circuits[way.source]
+        end = due_of(board, bath) - way.cooled - bath.minutes[Stage.RINSE]
+    found = span(0, end=end + 1)
     if way.power:
-        found &= starts(board.presence, way.power)
-        if circuit:
-            found &= starts(board.allowed(circuit, way.power_kw), way.power)
+        found &= board.manned(way.power)
     for offset, length, _what in way.hands:
         found &= board.hand_starts(length) >> offset
-    if bath.is_overnight:
-        return found & span(0, end=board.day.length - way.block + 1)
-    rest = way.cooled + bath.minutes[Stage.RINSE]
-    return found & span(0, end=due_of(board, bath) - rest + 1)
+    return found
 
 
 def _in_pot(
@@ -159,71 +181,82 @@ def _in_pot(
     way: Way,
     pot: int,
     heats: Minutes,
-    gaps: tuple[Gap, ...],
+    gaps: list[Gap],
+    most: int,
 ) -> Spot | None:
     """Return the earliest spot in a pot: before, between or after what is in it."""
-    length = bath.minutes[Stage.FILL]
+    if not gaps or gaps[0].ready > most:
+        return None
+    board.spots += 1
     for gap in gaps:
-        heat = first(heats, least=gap.opens + length)
-        for _try in range(_TRIES):
-            if heat is None or heat + way.cooled > gap.closes:
-                break
-            fill = gap.fill
-            if fill is None:
-                fill = board.last_fill(length, least=gap.opens, most=heat - length)
-            if fill is not None:
-                return Spot(
-                    way=way,
-                    pot=pot,
-                    room=board.rooms[pot],
-                    after=gap.after,
-                    fill=fill,
-                    heat=heat,
-                )
-            heat = first(heats, least=heat + 1)
+        heat = first(heats, least=gap.ready)
+        if heat is None or heat > most:
+            return None
+        if heat + way.cooled > gap.closes:
+            continue
+        fill = gap.fill
+        if fill is None:
+            length = bath.minutes[Stage.FILL]
+            fill = last(board.hand_starts(length), most=heat - length)
+        if fill is not None:
+            return Spot(way, pot, board.rooms[pot], gap.after, fill, heat)
     return None
 
 
-def _gaps(board: Board, number: int, pot: int, fill: int | None) -> Iterator[Gap]:
-    # Yields when a pot is free for a bath, washed where it must be.
+def _gaps(
+    board: Board, number: int, pot: int, fill: int | None, least: int
+) -> Iterator[Gap]:
+    # Yields when a pot is free for a bath, washed where it must be, and long enough.
     bath, stays = board.day.baths[number], board.stays[pot]
+    length = bath.minutes[Stage.FILL]
     if bath.going is not None:
         start, closes = bath.going.fill_start, board.day.length
-        yield Gap(after=len(stays) - 1, opens=start, closes=closes, fill=start)
+        yield Gap(len(stays) - 1, start + length, closes, start)
         return
     if pot in board.held:
         return
     if bath.pin is not None and bath.pin.start is not None:
         fill = bath.pin.start
     for after in range(-1, len(stays)):
+        closes = _closes(board, bath, pot, after)
+        if closes < length + least:
+            continue
         opens = 0 if after < 0 else _opens(board, stays[after], bath)
         if opens is None:
             return
-        if fill is None or fill >= opens:
-            closes = _closes(board, bath, pot, after)
-            start = opens if fill is None else fill
-            yield Gap(after=after, opens=start, closes=closes, fill=fill)
+        at = first(board.hand_starts(length), least=opens) if fill is None else fill
+        if at is not None and opens <= at <= closes - length - least:
+            yield Gap(after, at + length, closes, fill)
 
 
 def _opens(board: Board, before: Stay, bath: WantedBath) -> int | None:
-    """Return when a pot is free and clean for a bath after another."""
+    """Return when a pot is free for the hands that fill it for a bath after another."""
     freed = _freed(board, before)
-    is_washed = is_washed_between(board.day.baths[before.bath], bath)
-    if freed is None or not is_washed:
-        return freed
-    washed = first(board.hand_starts(board.day.washout), least=freed)
-    return None if washed is None else washed + board.day.washout
+    if freed is None:
+        return None
+    opens, rinsed = freed
+    if is_washed_between(board.day.baths[before.bath], bath):
+        washed = first(board.hand_starts(board.day.washout), least=rinsed)
+        return None if washed is None else washed + board.day.washout
+    return rinsed if bath.minutes[Stage.FILL] else opens
 
 
-def _freed(board: Board, stay: Stay) -> int | None:
-    """Return when a pot is free again; what was not rinsed yet is rinsed first."""
+def _freed(board: Board, stay: Stay) -> tuple[int, int] | None:
+    """Return when a pot is free again, and when whoever rinses what was in it is.
+
+    What was not rinsed yet is rinsed first; a second person need not wait for that.
+    """
     bath = board.day.baths[stay.bath]
     if stay.rinse is not None:
-        return max(stay.rinse.start, board.day.now)
+        at = max(stay.rinse.start, board.day.now)
+        return at, at
     if bath.is_overnight:
         return None
-    found = board.first_rinse(stay, bath.minutes[Stage.RINSE])
-    return None if found is None else found[0]
+    length = bath.minutes[Stage.RINSE]
+    found = board.first_rinse(stay, length)
+    if found is None:
+        return None
+    return found[0], found[0] + (length if len(board.people) == 1 else 0)
 
 
 def _closes(board: Board, bath: WantedBath, pot: int, after: int) -> int:
