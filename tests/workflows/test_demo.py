@@ -29,6 +29,7 @@ from shadewright.records.models import (
     Lot,
     LotLine,
     Order,
+    OrderEdit,
     PaletteFit,
     Recipe,
     SkeinsOut,
@@ -37,6 +38,7 @@ from shadewright.records.models import (
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.lots import Grade, LotAct
 from shadewright.workflows.bath_pages import BathStatus, open_baths
+from shadewright.workflows.days.closed_days import closed_to_come
 from shadewright.workflows.days.day_ledger import DayAct, day_ledger
 from shadewright.workflows.days.rack import rack_now
 from shadewright.workflows.days.schedules import schedule_of
@@ -68,16 +70,19 @@ LEDGERS = (
     EvidenceLine,
     DayLine,
     SkeinsOut,
+    OrderEdit,
     DryCheck,
 )
 NOT_IN_A_DEMO = {"Device", "PairingCode", "PairingTry"}
 TO_COME = {
     "Bath.dyed_on",
+    "ClosedDays.first_on",
+    "ClosedDays.last_on",
     "DyeDay.day",
     "Order.due_on",
     "Order.promised_on",
 }
-"""Dates that may lie ahead: what is planned, and what was promised."""
+"""Dates that may lie ahead: what is planned or closed, and what was promised."""
 MOMENTS = [
     pytest.param("UTC", (2024, 2, 29, 12, 0), id="leap day"),
     pytest.param(
@@ -155,6 +160,7 @@ def every_kind_of_thing_is_there() -> None:
     assert set(graded) == set(Grade)
     edited = CatalogueVersion.objects.values_list("kind", flat=True)
     assert sorted(edited) == ["dye", "measuringtool"]
+    assert [each.why for each in closed_to_come()] == ["Visiting the mill"]
 
 
 def the_shelf_is_as_a_studio_has_it() -> None:

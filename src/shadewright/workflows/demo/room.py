@@ -1,11 +1,12 @@
 """The demo's dye room: its hours and its rack, who is in, and how its days end."""
 
 from dataclasses import dataclass
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from functools import partial
 
 from shadewright.records.models.days import DayAct
 from shadewright.records.writes import Stamp
+from shadewright.workflows.days.closed_days import close_days
 from shadewright.workflows.days.day_ledger import say_all_off, write_day
 from shadewright.workflows.days.day_now import PersonIn
 from shadewright.workflows.days.hours import HoursSaid, keep_hours, put_out
@@ -32,6 +33,7 @@ def write_room(house: House) -> None:
     at, note = house.diary.at, house.diary.note
     note(at(98, "18:30"), house.ines, lambda _: keep_room(ROOM))
     note(at(9, "08:10"), house.tam, partial(_put_out, house))
+    note(at(5, "18:20"), house.ines, lambda _: _close(house))
     for days_ago in range(_METERED_SINCE, 0, -1):
         if days_ago % 7 in {2, 5} or days_ago == 1:
             _write_meters(house, days_ago)
@@ -55,6 +57,13 @@ def say_who_is_in(day: date, hours: Hours, stamp: Stamp) -> None:
     tam = PersonIn(name="Tam", starts_at=_hour_of(opens, 2), ends_at=closes)
     said = HoursSaid(opens_at=opens, closes_at=closes, people=(ines, tam))
     keep_hours(day=day, said=said, stamp=stamp)
+
+
+def _close(house: House) -> None:
+    """Close the studio for a journey, a month from now."""
+    first_on = house.diary.day(0) + timedelta(days=30)
+    last_on = first_on + timedelta(days=3)
+    close_days(first_on=first_on, last_on=last_on, why="Visiting the mill")
 
 
 def _put_out(house: House, stamp: Stamp) -> None:
