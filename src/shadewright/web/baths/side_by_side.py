@@ -82,11 +82,13 @@ def _state(each: StepNow, *, is_same: bool) -> Chip | None:
 
 
 def _done(line: DoneLine, bath: BathNow) -> str:
+    """Return what was done and when; a note says how it looked, not that it differs."""
     at = localtime(line.at)
     when = f"{at:%H:%M}" if at.date() == bath.dyed_on else moment(line.at)
+    parts = [when, line.note] if line.note else [when]
     if line.act == BathAct.MISSED:
-        return f"left out, {when}"
-    parts = [when]
+        parts.insert(0, "left out")
+        return ", ".join(parts)
     if line.value is not None:
         parts.insert(0, amount_text(line.value, line.unit))
     if line.bottle:
@@ -100,8 +102,6 @@ def _differs(each: StepNow) -> Iterator[str]:
     for line in (*each.parts, *each.ticks):
         if line.bottle and each.step.code and line.bottle != each.step.code:
             yield f"From {line.bottle} instead of {each.step.code}."
-        if line.note:
-            yield line.note
     if each.ticks and not each.parts and not each.is_double:
         yield _more_or_less(each.step, each.ticks[0])
     if each.is_double:
