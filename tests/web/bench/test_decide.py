@@ -44,7 +44,7 @@ def test_the_rest_is_rescaled_in_one_tap_while_the_studio_answers(
     phone.unroute("**/tap/")
     assert finger.count(lambda: finger("Rest 10")) == 1
     done = phone.get_by_role("button", name="Done, 33").locator("visible=true")
-    expect(done).to_be_visible(timeout=10_000)
+    expect(done).to_be_visible()
     expect(phone.locator("[data-deviation]")).to_have_count(0)
 
 
@@ -61,7 +61,7 @@ def test_the_cup_is_two_taps_and_says_one_thing_to_do(
 
     assert finger.count(look) <= 2
     note = phone.locator(".cup")
-    expect(note).to_contain_text("Time: hold it 15", timeout=10_000)
+    expect(note).to_contain_text("Time: hold it 15")
     longer = phone.get_by_role("button", name=re.compile(r"Hold 15.min longer"))
     expect(longer).to_be_visible()
     assert axe(phone) == []

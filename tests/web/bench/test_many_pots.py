@@ -60,14 +60,14 @@ def test_the_desk_rings_when_nobody_has_looked(
 ) -> None:
     on_the_heat(pot.number, minutes=19.9)
     desk.add_init_script(COUNTS_TONES)
-    desk.goto(live_server.url, timeout=30_000)  # the first page of all, perhaps
+    desk.goto(live_server.url)  # the first page of all, perhaps
     desk.get_by_role("button", name="Let it sound").click()
     alarm = desk.locator(".alarm")
-    expect(alarm).to_contain_text("Nobody has looked for 20", timeout=15_000)
+    expect(alarm).to_contain_text("Nobody has looked for 20")
     expect(alarm).to_contain_text("On the heat: B1 Low Tide")
     expect(desk).to_have_title(re.compile(r"^Now: "))
     heard = desk.locator("html[data-tones=many]")  # two strokes of two tones
-    expect(heard).to_have_count(1, timeout=15_000)
+    expect(heard).to_have_count(1)
     assert axe(desk) == []
     alarm.get_by_role("button", name="I looked").click()
     expect(alarm).to_have_count(0)
@@ -84,7 +84,7 @@ def test_the_page_rings_at_the_close_and_says_what_is_still_hot(
         studio=Studio.objects.get(), opens_at=time(0), closes_at=time(0)
     )
     on_the_heat(pot.number, minutes=5)
-    page.goto(live_server.url, timeout=30_000)
+    page.goto(live_server.url)
     alarm = page.locator(".alarm")
     expect(alarm).to_contain_text("The room closes. Still on the heat: B1 Low Tide.")
     assert axe(page) == []
@@ -113,7 +113,7 @@ def test_one_tap_leads_to_what_is_next_at_another_pot(
     left_out(other, minutes=20)
     expect(bar).to_contain_text(re.compile(r"Then B2 Low Tide: Look.*0:0"))
     phone.context.set_offline(True)
-    expect(bar).to_contain_text("Now B2 Low Tide: Look", timeout=15_000)
+    expect(bar).to_contain_text("Now B2 Low Tide: Look")
     phone.context.set_offline(False)
     bar.click()
     expect(phone).to_have_url(re.compile(f"/bench/{other}/$"))
@@ -130,12 +130,10 @@ def test_the_list_puts_what_is_next_first_and_follows_the_other_phone(
     first = phone.locator(".pot.next")
     expect(first).to_contain_text("B2 Low Tide")
     tapped(pot.number, BathAct.STARTED, "fill")
-    expect(first).to_contain_text("B1 Low Tide", timeout=15_000)
+    expect(first).to_contain_text("B1 Low Tide")
     expect(first).to_contain_text("Slate")
     tapped(other, BathAct.NOTE, "hold/more", value=-29.0, unit="min")
-    expect(first.locator(".clock")).to_have_text(
-        re.compile(r"^\+\d:\d\d$"), timeout=15_000
-    )
+    expect(first.locator(".clock")).to_have_text(re.compile(r"^\+\d:\d\d$"))
     size = first.locator(".clock").evaluate(
         "(x) => parseFloat(getComputedStyle(x).fontSize)"
     )

@@ -32,7 +32,7 @@ def opened(live_server: LiveServer, phone: Page, pot: Ready) -> None:
 
 def sees(phone: Page, words: str) -> None:
     seen = phone.get_by_text(words).locator("visible=true").first
-    expect(seen).to_be_visible(timeout=10_000)
+    expect(seen).to_be_visible()
 
 
 def type_signs(phone: Page, signs: str) -> None:
@@ -252,7 +252,7 @@ def test_an_alarm_rings_in_words_and_is_heard_with_one_tap(
     desk.goto(live_server.url)
     desk.get_by_role("button", name="Let it sound").click()
     alarm = desk.locator(".alarm")
-    expect(alarm).to_contain_text("Look at 15 minutes", timeout=10_000)
+    expect(alarm).to_contain_text("Look at 15 minutes")
     expect(desk.locator("html")).to_have_class("rings")
     assert desk.title().startswith("Now: ")
     expect(desk.locator("[data-spoken]")).to_contain_text("now")

@@ -55,7 +55,7 @@ def taken(page: Page, picture: Path, *, note: str = "") -> None:
 
 
 def unsent(page: Page, words: str) -> None:
-    expect(page.locator("#live [data-unsent]")).to_have_text(words, timeout=10_000)
+    expect(page.locator("#live [data-unsent]")).to_have_text(words)
 
 
 def test_photos_without_a_connection_wait_and_outlive_a_reload(
@@ -145,7 +145,7 @@ def test_what_was_refused_later_is_said_until_it_is_read(
     unsent(phone, ONE)
     phone.context.set_offline(False)
     place = phone.locator("#live [data-unsent]")
-    expect(place).to_contain_text("Not written: Photo.", timeout=10_000)
+    expect(place).to_contain_text("Not written: Photo.")
     phone.get_by_role("button", name="I have read it").click()
     unsent(phone, "")
 
