@@ -49,6 +49,16 @@ def test_columns_are_spelt_in_more_ways_than_one(band: str) -> None:
     assert (spectrum.name, spectrum.values) == ("A1", (0.5,) * 31)
 
 
+def test_a_text_that_was_cut_short_says_so() -> None:
+    whole = written_cgats([("Gorse", (0.25,) * 31), ("Slate", (0.5,) * 31)])
+    assert read_spectra(whole).rejected == ()
+    found = read_spectra(whole.partition('2 "Slate"')[0])
+    assert [each.name for each in found.spectra] == ["Gorse"]
+    (problem,) = found.rejected
+    assert problem.line == 1 + whole.splitlines().index("NUMBER_OF_SETS 2")
+    assert problem.why == "it says 2 rows, 1 came; the rest is cut off"
+
+
 def test_pairs_of_wavelength_and_per_cent() -> None:
     fields = " ".join(["SPECTRAL_NM SPECTRAL_PCT"] * 16)
     row = " ".join(f"{nm} {nm / 10:g}" for nm in range(400, 701, 20))

@@ -51,6 +51,21 @@ class _Table:
     fields: tuple[str, ...] = ()
     spectra: list[Spectrum] = field(default_factory=list)
     rejected: list[RowProblem] = field(default_factory=list)
+    promised: int = 0
+    promised_in: int = 0
+
+    def promise(self, line: int, words: Sequence[str]) -> None:
+        """Note how many rows the text says that it has."""
+        count = words[1] if len(words) > 1 else ""
+        if count.isdecimal():
+            self.promised, self.promised_in = self.promised + int(count), line
+
+    def close(self) -> None:
+        """Say so where rows lack: the text was cut short."""
+        came = len(self.spectra) + len(self.rejected)
+        if came < self.promised:
+            why = f"it says {self.promised} rows, {came} came; the rest is cut off"
+            self.rejected.append(RowProblem(line=self.promised_in, why=why))
 
     def take(self, line: int, words: Sequence[str]) -> None:
         """Take one row in, or say why it cannot be used."""
@@ -87,8 +102,11 @@ def read_cgats(text: str, *, worth: float = 1.0) -> ReadSpectra:
                 named += words
             case _ if section:
                 table.take(line, words)
+            case "NUMBER_OF_SETS":
+                table.promise(line, words)
     if not table.fields or not (table.spectra or table.rejected):
         raise _unreadable(why="It has no rows of data with named fields.")
+    table.close()
     return ReadSpectra(spectra=tuple(table.spectra), rejected=tuple(table.rejected))
 
 
