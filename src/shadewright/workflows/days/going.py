@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from shadewright.core.planning import Going, Stage, Touch, WantedBath
+from shadewright.exchange.day_baths import MOST_MIN
 from shadewright.records.models import Bath, BathLine
 from shadewright.records.models.baths import BathAct
 from shadewright.records.shapes import standing_lines
@@ -11,6 +12,7 @@ from shadewright.workflows.days.day_clock import DayClock
 
 Ticks = Mapping[BathAct, int]
 """When each thing first happened at a pot, in minutes of the day."""
+_FARTHEST = round(MOST_MIN) - 1
 _IN_TURN = (
     BathAct.STARTED,
     BathAct.HEAT_ON,
@@ -22,10 +24,15 @@ _IN_TURN = (
 
 
 def ticks_of(row: Bath, clock: DayClock) -> Ticks:
-    """Return when each thing first happened at a bath's pot."""
+    """Return when each thing first happened at a bath's pot.
+
+    A day goes a day back and a day on: what happened long before, as in a pot that was
+    left from Friday to Monday, counts as if it were then.
+    """
     found: dict[BathAct, int] = {}
     for line in _in_order(standing_lines(row.lines.all())):
-        found.setdefault(BathAct(line.act), clock.minutes_at(line.at))
+        at = max(-_FARTHEST, min(clock.minutes_at(line.at), _FARTHEST))
+        found.setdefault(BathAct(line.act), at)
     return found
 
 
@@ -33,9 +40,11 @@ def in_order(ticks: Ticks, *, now: int) -> Ticks:
     """Return ticks with none after now, and none before what it follows.
 
     A phone's clock may be a minute ahead, and what was forgotten is ticked late: a
-    filling that was ticked after the heat was over by then.
+    filling that was ticked after the heat was over by then. No stage lasts longer than
+    a day.
     """
-    settled, latest = dict(ticks), now
+    earliest = now - _FARTHEST
+    settled, latest = {act: max(at, earliest) for act, at in ticks.items()}, now
     for act in reversed(_IN_TURN):
         if act in settled:
             settled[act] = latest = min(settled[act], latest)
