@@ -108,6 +108,15 @@ def test_it_does_not_matter_which_are_poured_first(
         assert other.strength_percent == pytest.approx(all_at_once.strength_percent)
 
 
+def test_two_of_the_strongest_stay_as_strong() -> None:
+    """As floats, (3193 + 4999.77) × 50 over 3193 + 4999.77 is more than 50."""
+    two = [
+        Portion(volume_ml=volume_ml, strength_percent=50.0)
+        for volume_ml in (3193.0, 4999.7688618637085)
+    ]
+    assert merged(two).strength_percent == 50.0
+
+
 @given(st.lists(PORTIONS, min_size=1, max_size=6))
 def test_a_mixture_lies_between_its_parts(portions: list[Portion]) -> None:
     strengths = [portion.strength_percent for portion in portions]

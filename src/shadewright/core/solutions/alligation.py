@@ -77,7 +77,8 @@ def mixture(portions: Sequence[Portion]) -> Portion:
     dye = fsum(portion.volume_ml * portion.strength_percent for portion in portions)
     return Portion(
         volume_ml=require_volume(volume, name="Volume together", argument="portions"),
-        strength_percent=dye / volume,
+        # Never beyond the strongest, which the last digit of a sum may be.
+        strength_percent=min(dye / volume, max(p.strength_percent for p in portions)),
     )
 
 
