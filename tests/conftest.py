@@ -41,9 +41,7 @@ def pytest_configure(config: pytest.Config) -> None:
     # Small matrices are done before a second thread has woken up.
     for library in ("OPENBLAS", "OMP", "MKL"):
         os.environ.setdefault(f"{library}_NUM_THREADS", "1")
-    # How long an example takes says what else the machine does.
-    hypothesis.settings.register_profile("patient", deadline=None)
-    hypothesis.settings.load_profile("patient")
+    _choose_examples(config)
     os.environ["SHADEWRIGHT_DATA"] = str(folder)
     os.environ["SHADEWRIGHT_DEMO"] = "0"
     os.environ["SHADEWRIGHT_DATABASE"] = ""
@@ -98,6 +96,17 @@ def django_db_modify_db_settings(request: pytest.FixtureRequest) -> None:
     if entry["ENGINE"].endswith("sqlite3"):
         folder = request.config.stash[STUDIO]
         entry["TEST"]["NAME"] = str(folder / "test.sqlite3")
+
+
+def _choose_examples(config: pytest.Config) -> None:
+    """Let a run draw the same examples as the last, or new ones where it is asked to.
+
+    How long an example takes says what else the machine does, so none has a deadline.
+    """
+    hypothesis.settings.register_profile("same", deadline=None, derandomize=True)
+    hypothesis.settings.register_profile("new", deadline=None)
+    if not config.getoption("--hypothesis-profile"):
+        hypothesis.settings.load_profile("same")
 
 
 def _part(parts: tuple[str, ...]) -> str:
