@@ -49,9 +49,8 @@ PHONE, DESK = (390, 844), (1280, 860)
 LOOKS = {
     "narrow": ((320, 700), "dark"),
     "desk": (DESK, "light"),
-    "dark desk": (DESK, "dark"),
 }
-"""Window and scheme in which a page must be sound; ``phone`` is narrow and light."""
+"""Window and scheme in which a page must be sound: each width, each scheme once."""
 PATIENCE_MS = 30_000
 """How long a test waits for what it expects: a busy machine is no fault of a page."""
 WIRES = {"http", "https", "ws", "wss"}
