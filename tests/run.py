@@ -32,9 +32,9 @@ CHECKS = {
 }
 PARTS = {
     "Pages in a browser": ("-m", "browser"),
+    "What asks no store": ("-m", "not store and not core and not browser"),
     "The store, on SQLite": ("-m", "store"),
     "The store, on PostgreSQL": ("--postgres", "-m", "store and not page"),
-    "What asks no store": ("-m", "not store and not core and not browser"),
     "Core": ("-m", "core and not store"),
 }
 """Every test stands in one part, and those of the store in two; the longest first.

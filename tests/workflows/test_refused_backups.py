@@ -144,6 +144,7 @@ def everything_as_it_was(folder: Path) -> Callable[[], object]:
     return found
 
 
+@pytest.mark.one_store
 @pytest.mark.parametrize("fault", DAMAGED)
 def test_a_damaged_or_foreign_file_changes_nothing(
     everything_as_it_was: Callable[[], object], fault: str
@@ -157,6 +158,7 @@ def test_a_damaged_or_foreign_file_changes_nothing(
     assert refused.value.sentence.endswith("Nothing was changed.")
 
 
+@pytest.mark.one_store
 @pytest.mark.parametrize("name", TRAVELLING)
 def test_a_file_that_would_leave_the_folder_changes_nothing(
     everything_as_it_was: Callable[[], object], folder: Path, name: str

@@ -284,6 +284,7 @@ class ShelfMachine(RuleBasedStateMachine):
 
 
 @pytest.mark.slow
+@pytest.mark.one_store
 @pytest.mark.django_db
 def test_a_shelf_at_random_keeps_its_dye() -> None:
     run_state_machine_as_test(
