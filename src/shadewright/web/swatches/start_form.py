@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cached_property
 from typing import Any
 
 from django import forms
@@ -10,21 +9,16 @@ from django.forms import BoundField
 
 from shadewright.core.mixing.swatches import MOST_DEPTH_PERCENT
 from shadewright.core.quantities import percent, require_above_zero
-from shadewright.errors import StudioError
 from shadewright.web.amounts import AmountField
 from shadewright.web.swatches.colour_fields import (
     ColourCell,
     pick_field,
-    said_colour,
     typed_field,
-    way_field,
-    way_of,
 )
+from shadewright.web.swatches.many_colours import ManyColoursForm
 from shadewright.web.swatches.on_base import OnBaseForm
 from shadewright.workflows.bases import bases
-from shadewright.workflows.shades.readings import ReadWords, reading_from
 from shadewright.workflows.shades.starting import StartRow, StartWords
-from shadewright.workflows.shades.ways_to_read import Way
 
 FIRST_ROWS, MORE_ROWS, MOST_ROWS = 6, 3, 24
 _BARE = "bare"
@@ -51,7 +45,7 @@ def _learnable(value: float, /, *, name: str, argument: str) -> float:
     )
 
 
-class StartForm(OnBaseForm):
+class StartForm(OnBaseForm, ManyColoursForm):
     """All of it on one page; rows that stay empty are passed over."""
 
     rows = forms.IntegerField(widget=forms.HiddenInput, required=False)
@@ -66,7 +60,7 @@ class StartForm(OnBaseForm):
         self.count = _row_count(said.get("rows"))
         first = {"base": _only_base(), **(initial or {}), "rows": self.count}
         super().__init__(data, initial=first)
-        self.fields["way"] = way_field("How did you get the colours?")
+        self.ask_way()
         self.fields |= _colour_fields(_BARE, "Bare yarn", "the colour of the bare yarn")
         for number in self._numbers:
             self.fields |= _swatch_fields(number)
@@ -75,7 +69,7 @@ class StartForm(OnBaseForm):
     @property
     def bare(self) -> ColourCell:
         """The colour of the undyed yarn."""
-        return self._colour(_BARE, "the bare yarn")
+        return self.cell(_BARE, "the bare yarn")
 
     @property
     def swatch_rows(self) -> tuple[SwatchRow, ...]:
@@ -85,7 +79,7 @@ class StartForm(OnBaseForm):
                 number=n,
                 dye=self[f"dye_{n}"],
                 depth=self[f"depth_{n}"],
-                colour=self._colour(str(n), f"swatch {n}"),
+                colour=self.cell(str(n), f"swatch {n}"),
             )
             for n in self._numbers
         )
@@ -95,7 +89,7 @@ class StartForm(OnBaseForm):
         sent = super().clean() or self.cleaned_data
         for number in self._numbers:
             self._clean_row(number)
-        self._clean_colour(_BARE)
+        self.clean_colour(_BARE)
         if not self.errors and not any(row.doses for row in self._rows()):
             self.add_error(
                 "dye_1",
@@ -114,53 +108,24 @@ class StartForm(OnBaseForm):
     def _numbers(self) -> range:
         return range(1, self.count + 1)
 
-    def _colour(self, key: str, what: str) -> ColourCell:
-        return ColourCell(
-            pick=self[f"pick_{key}"], typed=self[f"colour_{key}"], what=what
-        )
-
-    def _said(self, key: str) -> str:
-        return said_colour(
-            typed=self.cleaned_data.get(f"colour_{key}") or "",
-            picked=self.cleaned_data.get(f"pick_{key}") or "",
-        )
-
-    @cached_property
-    def _way(self) -> Way:
-        return way_of(self.cleaned_data["way"])
-
-    def _read(self, key: str) -> ReadWords:
-        way = self._way
-        return ReadWords(
-            read_by=way.read_by, texts=(self._said(key),), meter_id=way.meter_id
-        )
-
     def _clean_row(self, number: int) -> None:
-        dye, colour = self.cleaned_data.get(f"dye_{number}"), self._said(str(number))
+        dye, colour = self.cleaned_data.get(f"dye_{number}"), self.said(str(number))
         if dye and not colour:
             self.add_error(
                 f"colour_{number}", f"The colour of {dye} is missing: pick or type it."
             )
         if colour and not dye:
             self.add_error(f"dye_{number}", "The dye is missing: write its name.")
-        self._clean_colour(str(number))
-
-    def _clean_colour(self, key: str) -> None:
-        if not self._said(key) or "way" not in self.cleaned_data:
-            return
-        try:
-            reading_from(self._read(key))
-        except StudioError as error:
-            self.add_error(f"colour_{key}", error.sentence)
+        self.clean_colour(str(number))
 
     def _rows(self) -> Iterator[StartRow]:
-        if self._said(_BARE):
-            yield StartRow(doses=(), read=self._read(_BARE))
+        if self.said(_BARE):
+            yield StartRow(doses=(), read=self.read(_BARE))
         for number in self._numbers:
             dye = self.cleaned_data.get(f"dye_{number}")
-            if dye and self._said(str(number)):
+            if dye and self.said(str(number)):
                 depth = self.cleaned_data[f"depth_{number}"]
-                yield StartRow(doses=((dye, depth),), read=self._read(str(number)))
+                yield StartRow(doses=((dye, depth),), read=self.read(str(number)))
 
 
 def _swatch_fields(number: int) -> dict[str, forms.Field]:
