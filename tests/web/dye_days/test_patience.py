@@ -12,9 +12,10 @@ from shadewright.core.planning import Tried
 from shadewright.records.models import DaySchedule
 from shadewright.web.dye_days import patience, plan_views
 from shadewright.workflows.days.day_now import DayNow
-from shadewright.workflows.days.scheduling import Found, found_plan, make_plan
+from shadewright.workflows.days.scheduling import Found, found_plan
 from shadewright.workflows.planned_baths import give_up
 from shadewright.workflows.stamps import stamp_now, today
+from tests.web.dye_days.quickly import plan_quickly
 from tests.web.pages_read import Answer, read
 from tests.workflows.days.rooms import Dyehouse, dyehouse
 
@@ -23,11 +24,7 @@ from tests.workflows.days.rooms import Dyehouse, dyehouse
 def house(db: None, monkeypatch: pytest.MonkeyPatch) -> Dyehouse:
     """A dyehouse where nobody has more patience than a moment."""
     del db
-
-    def quick(**said: object) -> object:
-        return make_plan(**{**said, "seconds": 0.02})  # type: ignore[arg-type]
-
-    monkeypatch.setattr(plan_views, "make_plan", quick)
+    plan_quickly(monkeypatch, plan_views)
     monkeypatch.setattr(patience, "PATIENT_SECONDS", 0.02)
     monkeypatch.setattr(patience.begin, "__kwdefaults__", {"seconds": 0.02})
     return dyehouse()

@@ -19,8 +19,8 @@ from shadewright.records.models import (
 )
 from shadewright.records.models.baths import BathAct
 from shadewright.web.dye_days import plan_views, wish_views
-from shadewright.workflows.days.scheduling import make_plan
 from shadewright.workflows.stamps import as_of, today
+from tests.web.dye_days.quickly import plan_quickly
 from tests.web.pages_read import Answer, read
 from tests.workflows.days.rooms import Dyehouse, dyehouse
 from tests.workflows.pots import tapped
@@ -30,12 +30,7 @@ from tests.workflows.pots import tapped
 def house(db: None, monkeypatch: pytest.MonkeyPatch) -> Dyehouse:
     """A dyehouse where no plan is looked for longer than a moment."""
     del db
-
-    def quick(**said: object) -> object:
-        return make_plan(**{**said, "seconds": 0.02})  # type: ignore[arg-type]
-
-    monkeypatch.setattr(plan_views, "make_plan", quick)
-    monkeypatch.setattr(wish_views, "make_plan", quick)
+    plan_quickly(monkeypatch, plan_views, wish_views)
     return dyehouse()
 
 

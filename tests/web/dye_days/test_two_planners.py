@@ -17,6 +17,7 @@ from shadewright.workflows.days.day_now import day_now
 from shadewright.workflows.days.scheduling import found_plan, keep_plan, make_plan
 from shadewright.workflows.stamps import stamp_now, today
 from tests.browser import axe, goes_sideways
+from tests.web.dye_days.quickly import plan_quickly
 from tests.web.pages_read import Answer, read
 from tests.workflows.days.rooms import Dyehouse, dyehouse
 
@@ -25,11 +26,7 @@ from tests.workflows.days.rooms import Dyehouse, dyehouse
 def house(db: None, monkeypatch: pytest.MonkeyPatch) -> Dyehouse:
     """A dyehouse where no plan is looked for longer than a moment."""
     del db
-
-    def quick(**said: object) -> object:
-        return make_plan(**{**said, "seconds": 0.02})  # type: ignore[arg-type]
-
-    monkeypatch.setattr(plan_views, "make_plan", quick)
+    plan_quickly(monkeypatch, plan_views)
     return dyehouse()
 
 
