@@ -1,5 +1,7 @@
 """A photo at the pot waits on the phone until the computer has it, once."""
 
+from collections.abc import Generator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -52,6 +54,14 @@ def taken(page: Page, picture: Path, *, note: str = "") -> None:
         page.get_by_label("What it shows").locator("visible=true").fill(note)
     page.get_by_label("Or a photo").locator("visible=true").set_input_files(picture)
     finger("Keep the photo")
+
+
+@contextmanager
+def first_try_fails(page: Page) -> Generator[None]:
+    """Cut the connection, and wait until a photo has been sent in vain."""
+    page.context.set_offline(True)
+    with page.expect_event("requestfailed", lambda one: one.url.endswith("/photo/")):
+        yield
 
 
 def unsent(page: Page, words: str) -> None:
@@ -134,14 +144,28 @@ def test_what_is_no_picture_is_said_at_once(
     assert not BathLine.objects.exists()
 
 
+def test_why_a_photo_was_refused_stays_when_another_phone_taps(
+    live_server: LiveServer, phone: Page, pot: Ready, tmp_path: Path
+) -> None:
+    spoilt = tmp_path / "spoilt.jpg"
+    spoilt.write_bytes(b"no picture")
+    opened(live_server, phone, pot)
+    taken(phone, spoilt)
+    fault = phone.locator("[data-fault]")
+    expect(fault).to_contain_text("It is not a whole JPEG, PNG or WebP picture.")
+    deed = tapped(pot.number, BathAct.STARTED, "fill")
+    expect(phone.locator(f"[data-deed='{deed}']")).to_be_attached()
+    expect(fault).to_contain_text("It is not a whole JPEG, PNG or WebP picture.")
+
+
 def test_what_was_refused_later_is_said_until_it_is_read(
     live_server: LiveServer, phone: Page, pot: Ready, tmp_path: Path
 ) -> None:
     spoilt = tmp_path / "spoilt.jpg"
     spoilt.write_bytes(b"no picture")
     opened(live_server, phone, pot)
-    phone.context.set_offline(True)
-    taken(phone, spoilt)
+    with first_try_fails(phone):
+        taken(phone, spoilt)
     unsent(phone, ONE)
     phone.context.set_offline(False)
     place = phone.locator("#live [data-unsent]")
@@ -157,9 +181,9 @@ def test_two_cups_that_waited_and_cannot_be_read_are_kept_as_a_photo(
     dark.write_bytes(cups(share=1.0, white=0.02))
     tapped(pot.number, BathAct.AT_TOP, "top", at=ago(minutes=5))
     phone.goto(f"{live_server.url}/bench/{pot.number}/?step=hold&view=left")
-    phone.context.set_offline(True)
     phone.get_by_label("Or a photo").locator("visible=true").set_input_files(dark)
-    Finger(phone)("Read the photo")
+    with first_try_fails(phone):
+        Finger(phone)("Read the photo")
     unsent(phone, ONE)
     phone.context.set_offline(False)
     unsent(phone, "")

@@ -226,9 +226,11 @@ async function refresh() {
   if (!answer.ok || !fresh || !QUIET_VIEWS.includes(at.view)) return;
   for (const key of known) local.delete(key);
   const focused = document.activeElement?.closest(".first, .tap, .button")?.textContent;
+  const why = live.querySelector("[data-fault]").textContent;
   live.replaceWith(fresh);
   live = fresh;
   overlay = new Overlay(live);
+  if (why) fault(why); // Nobody has read it yet: the next tap clears it.
   render();
   if (focused) [...live.querySelectorAll(".button")].find((key) => key.textContent === focused && key.offsetParent)?.focus();
 }
