@@ -8,12 +8,14 @@ import os
 import shutil
 import signal
 import tempfile
+import uuid
 from pathlib import Path
+from random import Random
+from types import SimpleNamespace
 
 import django
 import hypothesis
 import pytest
-from playwright.sync_api import Error
 
 from tests import postgres
 
@@ -22,6 +24,7 @@ pytest_plugins = ["tests.browser"]
 TESTS = Path(__file__).parent
 STUDIO = pytest.StashKey[Path]()
 SERVER = pytest.StashKey[postgres.Server]()
+KEYS = Random()  # ruff: ignore[suspicious-non-cryptographic-random-usage]
 STORE_FIXTURES = {"db", "transactional_db", "django_db_reset_sequences", "live_server"}
 
 
@@ -41,7 +44,7 @@ def pytest_configure(config: pytest.Config) -> None:
     # Small matrices are done before a second thread has woken up.
     for library in ("OPENBLAS", "OMP", "MKL"):
         os.environ.setdefault(f"{library}_NUM_THREADS", "1")
-    _choose_examples(config)
+    _choose_draws(config)
     os.environ["SHADEWRIGHT_DATA"] = str(folder)
     os.environ["SHADEWRIGHT_DEMO"] = "0"
     os.environ["SHADEWRIGHT_DATABASE"] = ""
@@ -69,8 +72,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Mark tests by what they use; put those with a browser last.
 
     Once Playwright's event loop stands, Django's guard against it is off. A test
-    whose browser stumbles is asked once more, and listed as such; one that saw
-    something wrong is not.
+    with a browser is three programs and a clock: one that fails is asked once more,
+    and listed as such.
     """
     for item in items:
         used = set(getattr(item, "fixturenames", ()))
@@ -78,13 +81,18 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(part)
         if "browser" in used:
             item.add_marker("browser")
-            again = pytest.mark.flaky(reruns=1, only_rerun=Error)
-            item.add_marker(again)
+            item.add_marker(pytest.mark.flaky(reruns=1))
         elif item.get_closest_marker("one_store"):
             continue
         elif used & STORE_FIXTURES or item.get_closest_marker("django_db"):
             item.add_marker("store")
     items.sort(key=lambda item: item.get_closest_marker("browser") is not None)
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_setup(item: pytest.Item) -> None:
+    """Let a test draw the keys that it drew last time: bottles' codes hang on them."""
+    KEYS.seed(item.nodeid)
 
 
 @pytest.fixture(scope="session")
@@ -98,8 +106,8 @@ def django_db_modify_db_settings(request: pytest.FixtureRequest) -> None:
         entry["TEST"]["NAME"] = str(folder / "test.sqlite3")
 
 
-def _choose_examples(config: pytest.Config) -> None:
-    """Let a run draw the same examples as the last, or new ones where it is asked to.
+def _choose_draws(config: pytest.Config) -> None:
+    """Let a run draw the same keys and examples as the last, or new ones if asked.
 
     How long an example takes says what else the machine does, so none has a deadline.
     """
@@ -107,6 +115,9 @@ def _choose_examples(config: pytest.Config) -> None:
     hypothesis.settings.register_profile("new", deadline=None)
     if not config.getoption("--hypothesis-profile"):
         hypothesis.settings.load_profile("same")
+        # The keys of deeds come from here, not from the machine's noise.
+        drawn = SimpleNamespace(**{**vars(os), "urandom": KEYS.randbytes})
+        uuid.os = drawn  # type: ignore[attr-defined]
 
 
 def _part(parts: tuple[str, ...]) -> str:
