@@ -109,3 +109,30 @@ def test_hands_are_not_wanted_next_for_a_bath_that_is_over(
         shown = page(client, of_today()).source
     assert wanted not in shown
     assert f'<th scope="row">{waits[-2:]}<' in shown
+
+
+def test_what_yesterday_left_is_not_mistaken_for_a_bath_of_today(
+    client: Client, db: None
+) -> None:
+    """Both are B1 of one recipe, and today's may be on the heat."""
+    del db
+    morning = timezone.localtime().replace(hour=6, minute=0)
+    with as_of(morning):
+        house = dyehouse()
+        left, waits = house.bath(today() - timedelta(days=1)), house.bath(today())
+        Bath.objects.filter(number=left).update(
+            pot=house.pots[0], source=house.sources[0]
+        )
+        tapped(left, BathAct.STARTED, "fill")
+        tapped(left, BathAct.HEAT_OFF, "off")
+        make_plan(day=today(), stamp=stamp_now(by=None), seconds=0.02)
+        source = page(client, of_today()).source
+        rinse, fill = f'<th scope="row">{left}<', '<th scope="row">B1<'
+        assert (left[-2:], waits[-2:]) == ("B1", "B1")
+        assert rinse in source
+        assert fill in source
+        assert source.index(rinse) < source.index("Rinse and hang 1 skein")
+        tapped(left, BathAct.FINISHED, "finish")
+        later = page(client, of_today()).source
+    assert rinse not in later
+    assert fill in later

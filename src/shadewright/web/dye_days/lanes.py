@@ -75,15 +75,20 @@ def _baths(day: DayNow, picture: DayPicture, length: float) -> Iterator[LaneBath
     names = {each.number: each.called for each in day.baths}
     places = {each.name: place for place, each in enumerate(picture.sources)}
     for bath in picture.baths:
-        short = bath.number.rpartition("-")[2]
         if bath.source in places:
             yield LaneBath(
                 number=bath.number,
                 name=names.get(bath.number, bath.number),
-                short=short,
+                short=_short(bath.number, is_of_day=bath.number in names),
                 lane=places[bath.source],
                 bars=tuple(_bars(bath, length)),
             )
+
+
+def _short(number: str, *, is_of_day: bool) -> str:
+    """Return what fits beside a bar: B1, or 25-B1 for what another day left."""
+    day, _hyphen, short = number.rpartition("-")
+    return short if is_of_day else f"{day[-2:]}-{short}"
 
 
 def _bars(bath: BathShown, length: float) -> Iterator[Bar]:

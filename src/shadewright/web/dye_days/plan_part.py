@@ -11,6 +11,7 @@ from shadewright.drawing import LanesShown
 from shadewright.web.dye_days.lanes import lanes_of
 from shadewright.web.dye_days.words import clock, span
 from shadewright.web.pages import Link
+from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.day_clock import DayClock
 from shadewright.workflows.days.day_jobs import day_jobs
 from shadewright.workflows.days.day_now import DayNow
@@ -78,7 +79,7 @@ def shown_plan(day: DayNow, plan: Schedule, order: DayInOrder) -> PlanShown:
     called = {each.number: each.called for each in day.baths}
     is_today = day.day == today()
     since = clock(this_moment()) if is_today else ""
-    over = {each.called for each in day.baths if is_today and not each.is_open}
+    over = _over(order) if is_today else set()
     jobs = tuple(_jobs(order, plan, since=since, over=over))
     return PlanShown(
         lanes=lanes_of(day, plan),
@@ -181,6 +182,13 @@ def _out(day: DayNow, number: str, why: str, called: Mapping[str, str]) -> OutRo
     )
     ways = (wishes, Link(words="Put it on another day", address=again))
     return OutRow(called=called.get(number, number), why=why, ways=ways)
+
+
+def _over(order: DayInOrder) -> set[str]:
+    """Return what the finished baths are called: they want no hands."""
+    every = (*order.left, *order.baths)
+    over = [each for each in every if each.bath.status is BathStatus.FINISHED]
+    return {each.called_on(order.day) for each in over}
 
 
 def _jobs(

@@ -29,24 +29,22 @@ def day_jobs(order: DayInOrder, plan: Schedule) -> tuple[DayJob, ...]:
 
 
 def _jobs(each: OrderedBath, planned: BathAt, order: DayInOrder) -> Iterator[Timed]:
-    words = dict(_stage_words(each, planned))
+    words, called = dict(_stage_words(each, planned)), each.called_on(order.day)
     is_left = not each.of_day(order.day)
     for stage in planned.stages:
         if is_left and stage.name != Stage.RINSE:
             continue
         if stage.name in words and stage.ends_at > stage.starts_at:
             what = words[Stage(stage.name)]
-            yield _job(each, planned, stage.starts_at, what, stage.person)
+            yield _job(called, planned, stage.starts_at, what, stage.person)
     for touch in planned.touches:
         what = _touch_words(each, touch)
-        yield _job(each, planned, touch.starts_at, what, touch.person)
+        yield _job(called, planned, touch.starts_at, what, touch.person)
 
 
-def _job(
-    each: OrderedBath, planned: BathAt, at: datetime, what: str, who: str
-) -> Timed:
+def _job(called: str, planned: BathAt, at: datetime, what: str, who: str) -> Timed:
     where = " on ".join(part for part in (planned.pot, planned.source) if part)
-    job = DayJob(at=clock(at), bath=each.bath.called, what=what, where=where, who=who)
+    job = DayJob(at=clock(at), bath=called, what=what, where=where, who=who)
     return at, job
 
 

@@ -30,6 +30,14 @@ class OrderedBath:
         """Whether it is dyed on a day, and not only rinsed then."""
         return self.bath.dyed_on == day
 
+    def called_on(self, day: date) -> str:
+        """Return its name on a day: by its whole number if it is of another day.
+
+        Yesterday's B1 and today's stand side by side, and one of them may be hot.
+        """
+        bath = self.bath
+        return bath.called if self.of_day(day) else f"{bath.number} {bath.recipe_name}"
+
 
 @dataclass(frozen=True, kw_only=True)
 class DayInOrder:
