@@ -1,9 +1,16 @@
 """Every ledger is known to undo, and each line knows its counter-entry."""
 
-from django.apps import apps
+from uuid import uuid4
 
-from shadewright.records.deeds import LEDGERS
+import pytest
+from django.apps import apps
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
+
+from shadewright.records.deeds import LEDGERS, is_deed_written
+from shadewright.records.models import BottleLine, JarLine
 from shadewright.records.models.ledgers import LedgerRow, LedgerRows
+from tests.workflows.bench import entered, new_dye, new_jar
 
 
 def test_every_ledger_can_be_taken_back() -> None:
@@ -26,3 +33,15 @@ def test_a_counter_entry_has_every_column_that_must_be_said() -> None:
         }
         assert must <= said, ledger
         assert ("act" in must) == bool(ledger.counter_act), ledger
+
+
+@pytest.mark.django_db
+def test_all_ledgers_are_asked_at_once_whether_a_deed_is_written() -> None:
+    dye_id = new_dye()
+    new_jar(dye_id)
+    entered(dye_id)
+    for line in (BottleLine.objects.get(), JarLine.objects.get()):
+        with CaptureQueriesContext(connection) as asked:
+            assert is_deed_written(line.deed)
+        assert len(asked) == 1
+    assert not is_deed_written(uuid4())

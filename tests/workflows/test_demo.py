@@ -14,25 +14,20 @@ from django.db.models import DateField, DateTimeField, Model
 from django.utils import timezone
 from pytest_django.fixtures import Settings
 
+from shadewright.records.deeds import LEDGERS, is_deed_written
 from shadewright.records.models import (
     Bath,
     BathDose,
     BathLine,
     BottleLine,
     CatalogueVersion,
-    ColourReading,
-    DayLine,
     DryCheck,
     Dye,
-    EvidenceLine,
-    JarLine,
     Lot,
     LotLine,
     Order,
-    OrderEdit,
     PaletteFit,
     Recipe,
-    SkeinsOut,
     Studio,
 )
 from shadewright.records.models.baths import BathAct
@@ -61,18 +56,6 @@ from shadewright.workflows.stamps import as_of, today
 pytestmark = pytest.mark.slow
 
 ONE_DAY = timedelta(days=1)
-LEDGERS = (
-    BottleLine,
-    JarLine,
-    BathLine,
-    LotLine,
-    ColourReading,
-    EvidenceLine,
-    DayLine,
-    SkeinsOut,
-    OrderEdit,
-    DryCheck,
-)
 NOT_IN_A_DEMO = {"Device", "PairingCode", "PairingTry"}
 TO_COME = {
     "Bath.dyed_on",
@@ -141,9 +124,11 @@ def nothing_lies_ahead(now: datetime) -> None:
 
 def ledgers_are_in_order() -> None:
     for ledger in LEDGERS:
-        times = list(ledger.objects.order_by("id").values_list("at", "written_at"))
+        rows = ledger._default_manager.order_by("id")
+        times = list(rows.values_list("at", "written_at"))
         assert times == sorted(times)
         assert all(at == written_at for at, written_at in times)
+        assert is_deed_written(rows[0].deed)
 
 
 def every_kind_of_thing_is_there() -> None:
