@@ -85,7 +85,8 @@ def test_photos_without_a_connection_wait_and_outlive_a_reload(
     assert not BathLine.objects.exists()
     page.goto("about:blank")
     page.context.set_offline(False)
-    opened(live_server, page, pot)
+    with page.expect_response("**/photo/"):
+        opened(live_server, page, pot)
     unsent(page, "")
     line = BathLine.objects.get()
     assert (line.act, line.note) == (BathAct.PHOTO, "blotchy at the ties")
