@@ -20,7 +20,9 @@ from shadewright.core.planning import DayPlan, Tried, plan_of, searched_for
 from shadewright.errors import ConflictError, MissingError
 from shadewright.exchange.day_file import plan_answer
 from shadewright.records import day_reads, recipe_reads
-from shadewright.records.models import DaySchedule, DyeDay
+from shadewright.records.models import Bath, DaySchedule, DyeDay
+from shadewright.records.models.baths import BathAct
+from shadewright.records.shapes import standing_lines
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.asked import Asked, asked_of
 from shadewright.workflows.days.asked_file import file_of
@@ -182,9 +184,19 @@ def _put_baths(day: date, plan: DayPlan) -> None:
     places = {each.name: each for each in plan.baths}
     for row in day_reads.baths_of_day(day):
         place = places.get(row.number)
-        if place is not None and status_of_row(row) is BathStatus.PLANNED:
-            row.pot, row.source = pots.get(place.pot), sources.get(place.source)
-            row.save(update_fields=["pot", "source"])
+        if place is None or not _is_before_heat(row):
+            continue
+        row.source = sources.get(place.source)
+        if status_of_row(row) is BathStatus.PLANNED:
+            row.pot = pots.get(place.pot)
+        row.save(update_fields=["pot", "source"])
+
+
+def _is_before_heat(row: Bath) -> bool:
+    """Whether no heat was on yet: a pot that is filled may still change its burner."""
+    acts = {line.act for line in standing_lines(row.lines.all())}
+    is_open = status_of_row(row) in {BathStatus.PLANNED, BathStatus.GOING}
+    return is_open and not acts & {BathAct.HEAT_ON, BathAct.AT_TOP}
 
 
 def _nothing_to_plan(asked: Asked) -> ConflictError:
