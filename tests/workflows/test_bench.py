@@ -104,6 +104,20 @@ def test_a_tap_without_an_amount_is_kept_with_a_note(pot: Ready) -> None:
     assert note_of_last() == "how much went in was not said"
 
 
+@pytest.mark.parametrize("value", [None, 1e9])
+def test_a_dose_of_which_nobody_knows_how_much_is_not_called_left_out(
+    pot: Ready, value: float | None
+) -> None:
+    """It is in the pot: to ask for all of it once more would double it."""
+    dosed(pot, value=value)
+    (unsaid,) = deviations(bath_now(pot.number))
+    assert unsaid.words.replace("\xa0", " ") == (
+        "Slate: how much went in is not known; 0.6 % was planned."
+    )
+    assert (unsaid.missing_ml, unsaid.factor) == (None, None)
+    assert "Give no more of it yet" in unsaid.advice
+
+
 def test_a_bottle_poured_away_keeps_the_tap_and_its_own_ledger(pot: Ready) -> None:
     pour_away(code=pot.slate, stamp=stamp_now(by=None))
     lines = BottleLine.objects.count()

@@ -14,6 +14,8 @@ from uuid import UUID
 
 from django.db import transaction
 
+from shadewright.core.quantities import amount_text
+from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.core.solutions.ledger import BottleAct
 from shadewright.errors import (
     ConflictError,
@@ -175,15 +177,19 @@ def _mend_level(
     """Set the ledger right where the bottle gave more, or ran out with less."""
     left_ml = state_of(bottle).volume_ml
     if volume_ml > left_ml:
-        note = f"gave {volume_ml - left_ml:.3g} ml more than the ledger held"
+        note = f"gave {_ml(volume_ml - left_ml)} more than the ledger held"
     elif is_emptied and volume_ml < left_ml:
-        note = f"ran out {left_ml - volume_ml:.3g} ml sooner than the ledger held"
+        note = f"ran out {_ml(left_ml - volume_ml)} sooner than the ledger held"
     else:
         return
     counted = BottleLine(
         bottle=bottle, act=BottleAct.COUNTED.value, volume_ml=volume_ml, note=note
     )
     keep_line(counted, stamp)
+
+
+def _ml(volume_ml: float) -> str:
+    return amount_text(volume_ml, "ml").replace(NO_BREAK, " ")
 
 
 def take_back(*, deed: UUID, stamp: Stamp) -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from shadewright.core.quantities import amount_text, number_text
 from shadewright.core.quantities.writing import NO_BREAK
+from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bath_shapes import BathNow, DoseNow, StepNow
 
 TOLERATED = 0.02  # common practice: seen by nobody, even in a neutral grey
@@ -25,6 +26,10 @@ OVER_ALONE = (
 UNDER = (
     "What is missing can still go in: lower the heat, lift the yarn, give it well "
     "diluted and stir."
+)
+UNSAID = (
+    "Give no more of it yet. What its bottle lost is what went in: read the level, or "
+    "weigh it. Then take the line back and type the amount."
 )
 
 
@@ -53,6 +58,9 @@ def _deviations(bath: BathNow) -> Iterator[Deviation]:
     for each in bath.steps:
         dose = each.dose
         if dose is None or not each.is_done:
+            continue
+        if any(tick.act == BathAct.DOSED and tick.value is None for tick in each.ticks):
+            yield _unsaid(each, dose)
             continue
         share = (dose.given_g - dose.dye_g) / whole_dose_g(bath, dose)
         if abs(share) > TOLERATED:
@@ -91,6 +99,18 @@ def _deviation(bath: BathNow, each: StepNow, dose: DoseNow, share: float) -> Dev
         advice=_over(bath, dose) if share > 0 else UNDER,
         missing_ml=missing_ml,
         factor=_factor(bath, dose, share),
+    )
+
+
+def _unsaid(each: StepNow, dose: DoseNow) -> Deviation:
+    """Return what is known of a dose that is in while nobody can say how much."""
+    planned = amount_text(dose.depth_percent, "%")
+    return Deviation(
+        step=each.step.key,
+        title=dose.dye_name,
+        words=f"{dose.dye_name}: how much went in is not known; {planned} was planned.",
+        advice=UNSAID,
+        missing_ml=None,
     )
 
 

@@ -189,6 +189,12 @@ def test_a_number_is_typed_with_gloves(
     finger("Other", role="link")
     finger("Done, with this")
     sees(phone, "Type the number first.")
+    field = phone.locator("[name=value]:visible")
+    field.fill("1e9")  # from the phone's own keyboard
+    finger("Done, with this")
+    sees(phone, "No pot holds so much. Type the number again.")
+    assert not bath_now(pot.number).steps[1].is_done
+    field.fill("")
     type_signs(phone, "4.5")
     finger("Note pH")
     all_sent(phone)

@@ -2,6 +2,8 @@
 
 import { amountText, numberIn } from "./pads.js";
 
+const MOST = 1e5; // the pad of signs takes five before the point
+
 // A form becomes a tap of a bath, or a sentence where a typed number is missing.
 // `seen` holds the bottles that were confirmed, by step.
 export function tapOf(form, button, bath, seen) {
@@ -11,6 +13,7 @@ export function tapOf(form, button, bath, seen) {
   const isDose = said.act === "dosed" || said.act === "added";
   const value = numberIn(said.value ?? "");
   if ((isTyped || form.hasAttribute("data-wrong")) && !(value > 0)) return "Type the number first.";
+  if (isTyped && value >= MOST) return "No pot holds so much. Type the number again.";
   if (form.hasAttribute("data-wrong") && !said.bottle) return "Type the signs on the bottle first.";
   const words = button?.dataset.said ?? said.said;
   const step = button?.dataset.step ?? said.step;
