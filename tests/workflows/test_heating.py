@@ -12,16 +12,18 @@ from shadewright.core.baths.heating import Pace
 from shadewright.records.models import Bath, HeatSource, Pot
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.catalogue import SourceKind
+from shadewright.records.recipe_reads import version_row
 from shadewright.workflows.bath_pages import bath_now, open_baths
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath, plan_bath
 from shadewright.workflows.heat_words import evidence_words, step_words, way_words
-from shadewright.workflows.heating import BathHeat, top_caution
+from shadewright.workflows.heating import BathHeat, heat_of_plan, top_caution
 from shadewright.workflows.recipe_shapes import RecipeText
 from shadewright.workflows.recipes import version, write_version
 from shadewright.workflows.stamps import stamp_now, today
 from shadewright.workflows.studio import set_altitude
 from shadewright.workflows.undo import undo
+from tests.workflows.asked import asked_by
 from tests.workflows.bench import founded
 from tests.workflows.pots import Ready, ago, ready, tapped
 
@@ -223,6 +225,20 @@ def test_more_open_baths_ask_the_store_no_more(kitchen: Kitchen) -> None:
             assert open_baths()[-1].heat is not None
         counts.append(len(asked))
     assert counts[0] == counts[1]
+
+
+def test_the_heat_of_a_plan_asks_nothing_twice(kitchen: Kitchen) -> None:
+    row = version_row(kitchen.version_of(top_c=90.0))
+    asked = asked_by(
+        lambda: heat_of_plan(
+            row,
+            pot_id=kitchen.pot.pk,
+            source_id=kitchen.ring.pk,
+            fibre_g=100.0,
+            liquor_ml=3000.0,
+        )
+    )
+    assert len(set(asked)) == len(asked)
 
 
 def test_where_no_start_is_said_it_is_guessed(kitchen: Kitchen) -> None:

@@ -12,6 +12,7 @@ from shadewright.workflows.stamps import stamp_now
 from shadewright.workflows.trace_buyers import onwards_from_lot
 from shadewright.workflows.trace_nodes import Kind
 from shadewright.workflows.undo import undo
+from tests.workflows.asked import asked_by
 from tests.workflows.dyed import finished
 from tests.workflows.pots import Ready, ready
 
@@ -35,6 +36,13 @@ def test_what_went_out_is_no_longer_here(pot: Ready) -> None:
     lot = skeins_of(number)
     assert (lot.counted, lot.gone, lot.left) == (5, 4, 1)
     assert [each.to_whom for each in lot.out] == ["Bo", "The fair"]
+
+
+def test_the_skeins_of_one_lot_are_asked_once(pot: Ready) -> None:
+    number = finished(pot.number, is_sure=True, skeins=5)
+    sent(number, 3)
+    asked = asked_by(lambda: skeins_of(number))
+    assert len(set(asked)) == len(asked)
 
 
 def test_the_same_deed_sent_twice_is_written_once(pot: Ready) -> None:

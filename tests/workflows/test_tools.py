@@ -17,6 +17,7 @@ from shadewright.workflows.tool_checks import (
     check_with_weight,
 )
 from shadewright.workflows.tools import tool_now, tools_now
+from shadewright.workflows.tools_at_hand import at_hand
 from shadewright.workflows.undo import undo
 from shadewright.workflows.usual_tools import (
     Job,
@@ -24,6 +25,7 @@ from shadewright.workflows.usual_tools import (
     set_usual_tools,
     usual_tools,
 )
+from tests.workflows.asked import asked_by
 from tests.workflows.bench import now
 
 pytestmark = pytest.mark.django_db
@@ -252,6 +254,14 @@ def test_a_dose_scale_means_doses_by_weight(scale: int, jug: int) -> None:
     assert usual_tools().doses_by_weight
     leave_job_open(Job.DOSE)
     assert not usual_tools().doses_by_weight
+
+
+def test_the_usual_tools_are_found_among_those_at_hand(scale: int, jug: int) -> None:
+    found_studio(name="Reach", person="Ines")
+    set_usual_tools(yarn_scale=scale, fill_tool=jug)
+    tools = asked_by(tools_now)
+    assert len(asked_by(at_hand)) == len(tools) + 1  # which of them are the usual ones
+    assert at_hand().usual == usual_tools()
 
 
 def test_a_retired_tool_does_no_job(scale: int) -> None:

@@ -152,8 +152,8 @@ def heat_of_plan(
     liquor_ml: float,
 ) -> PlannedHeat:
     """Return what a bath would take, on what was chosen or on the pot's last."""
-    source = source_of(source_id=source_id, pot_id=pot_id)
-    caution = top_caution(version.top_c)
+    source, book = source_of(source_id=source_id, pot_id=pot_id), StudioHeat()
+    caution = top_caution(version.top_c, book)
     if source is None or pot_id is None:
         source_id = None if source is None else source.pk
         return PlannedHeat(source_id=source_id, heat=None, caution=caution)
@@ -163,6 +163,7 @@ def heat_of_plan(
         programme=programme_of(version, stops_of(version.curve)),
         fibre_g=fibre_g,
         liquor_ml=liquor_ml,
+        book=book,
     )
     return PlannedHeat(source_id=source.pk, heat=heat_of(asked), caution=caution)
 

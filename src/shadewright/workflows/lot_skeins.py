@@ -91,12 +91,15 @@ class Sending:
 
 def skeins_of(number: str) -> LotSkeins:
     """Return the skeins of one lot."""
-    return skeins_of_lots([lot_reads.lot_row(number).number])[number]
+    return _skeins([lot_reads.lot_row(number)])[number]
 
 
 def skeins_of_lots(numbers: Iterable[str]) -> Mapping[str, LotSkeins]:
     """Return the skeins of many lots, by number."""
-    rows = list(lot_reads.lot_rows().filter(number__in=set(numbers)))
+    return _skeins(list(lot_reads.lot_rows().filter(number__in=set(numbers))))
+
+
+def _skeins(rows: Sequence[Lot]) -> Mapping[str, LotSkeins]:
     out: dict[int, list[SkeinsOut]] = {row.pk: [] for row in rows}
     for line in selling_reads.standing_skeins_out().filter(lot__in=rows):
         out[line.lot_id].append(line)
@@ -194,7 +197,7 @@ def _check(row: Lot, said: Sending) -> None:
             advice="A name, a shop, or “the fair at …”.",
             argument="to_whom",
         )
-    require_left(row.number, said.skeins)
+    require_left(_skeins([row])[row.number], said.skeins)
 
 
 def _went_back(lot: LotSkeins) -> str:
@@ -202,23 +205,22 @@ def _went_back(lot: LotSkeins) -> str:
     return f"It goes into bath {baths}: give that up to keep it." if baths else ""
 
 
-def require_left(number: str, skeins: int) -> None:
+def require_left(lot: LotSkeins, skeins: int) -> None:
     """Refuse skeins that are no more of a lot, or never were."""
-    now = skeins_of(number)
-    if now.left == 0:
+    if lot.left == 0:
         raise ConflictError(
-            why=f"No skein of lot {number} is left.",
-            advice=_went_back(now) or _COUNT_ANEW,
+            why=f"No skein of lot {lot.number} is left.",
+            advice=_went_back(lot) or _COUNT_ANEW,
             argument="skeins",
         )
-    most = MOST_SKEINS if now.left is None else now.left
+    most = MOST_SKEINS if lot.left is None else lot.left
     if not 0 < skeins <= most:
         raise OutOfRangeError(
             name="The number of skeins",
             given=str(skeins),
             allowed="at least 1"
-            if now.left is None
+            if lot.left is None
             else f"from 1 to {most}, which is what is left of this lot",
-            advice="" if now.left is None else _COUNT_ANEW,
+            advice="" if lot.left is None else _COUNT_ANEW,
             argument="skeins",
         )

@@ -13,7 +13,7 @@ from shadewright.records import reads
 from shadewright.records.models import StockBottle
 from shadewright.records.models.shelf import Evidence
 from shadewright.records.shapes import state_of
-from shadewright.workflows.dye_lives import COMMON, dye_lives, life_of_dye
+from shadewright.workflows.dye_lives import COMMON, dye_lives
 from shadewright.workflows.stamps import today
 from shadewright.workflows.standings import Keeping, keeping_of
 
@@ -131,7 +131,7 @@ def shelf_bottle(code: str) -> ShelfBottle:
 def shaped_bottle(row: StockBottle, *, life: DyeLife | None = None) -> ShelfBottle:
     """Return a row as it stands on the shelf; its dye's life is asked for."""
     left = state_of(row)
-    known = life or life_of_dye(row.dye_id)
+    known = life or dye_lives([row.dye_id])[row.dye_id]
     age = _age(row, known)
     return ShelfBottle(
         code=row.code,

@@ -6,7 +6,7 @@ from operator import attrgetter
 
 from shadewright.core.uncertainty.tools import fills, half_width_ml
 from shadewright.workflows.tools import ToolNow, tools_now
-from shadewright.workflows.usual_tools import UsualTools, usual_tools
+from shadewright.workflows.usual_tools import UsualTools, usual_among
 
 _POURED_FROM = {"syringe", "cylinder", "pipette"}
 _MOST_FILLS = 8
@@ -94,7 +94,8 @@ class AtHand:
 
 def at_hand(wish: DosingWish = AS_USUAL, *, fibre_g: float = 0.0) -> AtHand:
     """Return the tools in use, for so much yarn."""
-    return AtHand(every=tools_now(), usual=usual_tools(), wish=wish, fibre_g=fibre_g)
+    every = tools_now()
+    return AtHand(every=every, usual=usual_among(every), wish=wish, fibre_g=fibre_g)
 
 
 def _is_fit(tool: ToolNow, volume_ml: float) -> bool:

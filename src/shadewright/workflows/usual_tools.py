@@ -1,5 +1,6 @@
 """The tools that a studio usually measures with, each for its job."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -10,7 +11,7 @@ from shadewright.errors import OutOfRangeError
 from shadewright.records import reads, tool_reads
 from shadewright.records.models import Studio
 from shadewright.records.models.catalogue import ToolKind
-from shadewright.workflows.tools import ToolNow, shaped_tool
+from shadewright.workflows.tools import ToolNow, tools_now
 
 
 class Job(StrEnum):
@@ -47,17 +48,20 @@ class UsualTools:
 
 def usual_tools() -> UsualTools:
     """Return the usual tools; what is retired is none any more."""
+    return usual_among(tools_now())
+
+
+def usual_among(in_use: Iterable[ToolNow]) -> UsualTools:
+    """Return which of the tools in use are the usual ones."""
     studio = reads.studio_row()
     if studio is None:
         return UsualTools()
-    ids = {job: getattr(studio, f"{job}_id") for job in Job}
-    rows = tool_reads.tool_rows().filter(pk__in=set(ids.values()) - {None})
-    known = {row.pk: shaped_tool(row) for row in rows if not row.is_retired}
+    known: dict[int | None, ToolNow] = {tool.id: tool for tool in in_use}
     return UsualTools(
-        powder_scale=known.get(ids[Job.POWDER]),
-        yarn_scale=known.get(ids[Job.YARN]),
-        fill_tool=known.get(ids[Job.FILL]),
-        dose_tool=known.get(ids[Job.DOSE]),
+        powder_scale=known.get(studio.powder_scale_id),
+        yarn_scale=known.get(studio.yarn_scale_id),
+        fill_tool=known.get(studio.fill_tool_id),
+        dose_tool=known.get(studio.dose_tool_id),
         doses_by_weight=studio.doses_by_weight,
     )
 

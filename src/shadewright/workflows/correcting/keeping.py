@@ -21,7 +21,7 @@ from shadewright.records.writes import keep_line
 from shadewright.workflows.bath_wishes import BathWish
 from shadewright.workflows.baths import keep_bath
 from shadewright.workflows.correcting.off_shade import OffShade, off_shade
-from shadewright.workflows.lot_skeins import require_left
+from shadewright.workflows.lot_skeins import require_left, skeins_of
 from shadewright.workflows.recipe_shapes import DoseLine, RecipeText
 from shadewright.workflows.recipes import numbered_name, version, write_recipe
 from shadewright.workflows.shades.swatches import DyeDoses
@@ -94,7 +94,7 @@ def keep_correction(wish: ToKeep, *, stamp: Stamp) -> str:
 
 
 def _check(wish: ToKeep, off: OffShade) -> None:
-    require_left(wish.number, wish.skeins or 1)
+    require_left(skeins_of(wish.number), wish.skeins or 1)
     require_between(
         wish.fibre_g,
         least=0.0,
