@@ -9,11 +9,12 @@ from django.utils import timezone
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
 from shadewright.records import reads, recipe_reads, selling_reads, shade_reads
 from shadewright.records.deeds import standing_lines_of
-from shadewright.records.models import BathLine, JarLine, StockMaking
+from shadewright.records.models import BathLine, JarLine, OrderEdit, StockMaking
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.ledgers import LedgerRow
 from shadewright.records.shapes import standing_lines
 from shadewright.records.writes import keep_line, left_in_jar_g
+from shadewright.workflows.order_undo import say_again
 from shadewright.workflows.stamps import Stamp, is_written, today
 
 
@@ -106,6 +107,8 @@ def _refuse_if_late(lines: Sequence[LedgerRow], stamp: Stamp) -> None:
 
 
 def _counter(line: LedgerRow, stamp: Stamp) -> None:
+    if isinstance(line, OrderEdit):
+        say_again(line)
     keep_line(line.counter(), stamp)
     if isinstance(line, JarLine) and left_in_jar_g(line.jar) < -1e-9:
         raise ConflictError(why="The jar would hold less than nothing.")

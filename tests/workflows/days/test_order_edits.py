@@ -6,6 +6,8 @@ from datetime import timedelta
 import pytest
 
 from shadewright.errors import ConflictError
+from shadewright.records.models import OrderEdit
+from shadewright.records.writes import keep_line
 from shadewright.workflows.days.order_edits import EditNow
 from shadewright.workflows.days.order_pages import order_now
 from shadewright.workflows.days.orders import (
@@ -90,6 +92,13 @@ def test_edits_are_taken_back_the_newest_first(wish: OrderWish) -> None:
     assert not any(each.may_undo for each in now.edits)
     with pytest.raises(ConflictError, match="taken back already"):
         taken_back(first)
+
+
+def test_a_line_of_the_ledger_changes_nothing_by_itself(wish: OrderWish) -> None:
+    number = written(wish)
+    changed(number, replace(wish, for_whom="The fair"))
+    keep_line(OrderEdit.objects.get().counter(), stamp_now(by=None))
+    assert order_now(number).for_whom == "The fair"
 
 
 def test_a_promise_is_an_edit_too_and_the_same_one_is_none(wish: OrderWish) -> None:

@@ -1,13 +1,11 @@
 """Demand: what was ordered, what the shelf should hold, and which baths are for it."""
 
-from collections.abc import Mapping
 from datetime import date
 from typing import Any, Self
 
 from django.db import models
 from django.utils import timezone
 
-from shadewright.errors import ConflictError
 from shadewright.records.models.baths import Bath
 from shadewright.records.models.catalogue import Base
 from shadewright.records.models.ledgers import LedgerRow, LedgerRows
@@ -54,16 +52,6 @@ class Order(models.Model):
             "lines": [{name: getattr(x, name) for name in _LINE} for x in lines],
         }
 
-    def say_again(self, said: Mapping[str, Any]) -> None:
-        """Let it say what it said once; a line that came after is dropped."""
-        for name in ("for_whom", "due_on", "promised_on", "notes"):
-            setattr(self, name, said[name])
-        self.save(update_fields=["for_whom", "due_on", "promised_on", "notes"])
-        for position, line in enumerate(said["lines"], start=1):
-            OrderLine.objects.filter(order=self, position=position).update(**line)
-        later = OrderLine.objects.filter(order=self, position__gt=len(said["lines"]))
-        later.update(is_dropped=True)
-
 
 _LINE = ("recipe_id", "base_id", "skeins", "skein_g", "as_said", "is_dropped")
 
@@ -71,8 +59,7 @@ _LINE = ("recipe_id", "base_id", "skeins", "skein_g", "as_said", "is_dropped")
 class OrderEdit(LedgerRow):
     """A line of an order's ledger: what the order said before, and what after.
 
-    Both are as ``Order.said`` gives them. Once its counter-entry is kept the order
-    says again what it said before; how it was closed is not taken back like that.
+    Both are as ``Order.said`` gives them.
     """
 
     order = models.ForeignKey(Order, on_delete=models.PROTECT, related_name="edits")
@@ -93,34 +80,15 @@ class OrderEdit(LedgerRow):
         return f"{self.order} edited"
 
     def counter(self) -> Self:
-        """Return the line that lets the order say again what it said before."""
+        """Return the line by which the order says again what it said before."""
         back = super().counter()
         back.before, back.after = self.after, self.before
         return back
-
-    def save(self, *args: Any, **kwargs: Any) -> None:  # ruff: ignore[any-type]
-        """Keep the line; one that takes another back changes the order too."""
-        if self._state.adding and self.undoes_id is not None:
-            self._take_back()
-        super().save(*args, **kwargs)
 
     @property
     def is_closing(self) -> bool:
         """Whether it closed the order or opened it again."""
         return bool(self.before["is_closed"] != self.after["is_closed"])
-
-    def _take_back(self) -> None:
-        if self.is_closing:
-            raise ConflictError(why="How an order ended is changed on its own page.")
-        if _wanted(self.order.said()) != _wanted(self.before):
-            raise ConflictError(why="The order was changed since.")
-        self.order.say_again(self.after)
-
-
-def _wanted(said: Mapping[str, Any]) -> dict[str, Any]:
-    """Return what an order says, without the lines that were dropped."""
-    lines = [line for line in said["lines"] if not line["is_dropped"]]
-    return {**said, "lines": lines}
 
 
 def _iso(day: date | str | None) -> str | None:
