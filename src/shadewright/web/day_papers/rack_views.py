@@ -59,7 +59,10 @@ def _fact(found: Rack) -> str:
 def _waiting() -> tuple[Link, ...]:
     """Return the baths that are off the heat and were not hung yet."""
     return tuple(
-        Link(words=bath.called, address=reverse("bench", args=[bath.number]))
+        Link(
+            words=f"{bath.number} {bath.recipe_name}",
+            address=reverse("bench", args=[bath.number]),
+        )
         for bath in open_baths()
         if bath.status is BathStatus.COOLING
         and not any(line.act in _HANGING for line in bath.standing)

@@ -12,7 +12,6 @@ from math import ceil
 from shadewright.records import stage_reads
 from shadewright.records.models import BathLine
 from shadewright.records.models.baths import BathAct
-from shadewright.workflows.bath_shapes import called
 from shadewright.workflows.bench import Tap, keep_tap
 from shadewright.workflows.days.room import room_now
 from shadewright.workflows.stamps import Stamp, this_moment
@@ -24,7 +23,10 @@ RACK, SKEINS = "rack", "skeins"
 
 @dataclass(frozen=True, kw_only=True)
 class Hung:
-    """A bath's yarn on the rack; ``is_counted`` says that its skeins are no guess."""
+    """A bath's yarn on the rack; ``is_counted`` says that its skeins are no guess.
+
+    It is called by its whole number, as its tag says: many days hang side by side.
+    """
 
     number: str
     called: str
@@ -106,7 +108,7 @@ def _hung(line: BathLine, hours: timedelta) -> Hung:
     said = round(line.value) if line.unit == SKEINS and line.value else None
     return Hung(
         number=bath.number,
-        called=called(bath.number, bath.version.recipe.name),
+        called=f"{bath.number} {bath.version.recipe.name}",
         base_name=bath.base.name,
         skeins=said or skeins_of(fibre_g=bath.fibre_g, skeins=bath.skeins),
         is_counted=bool(said or bath.skeins),
