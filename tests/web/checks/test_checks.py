@@ -1,6 +1,5 @@
 """Check a lot dry, decide, make standards, and share, on their pages."""
 
-import html
 import re
 from uuid import uuid4
 
@@ -9,7 +8,7 @@ from django.test import Client
 from playwright.sync_api import Browser, expect
 from pytest_django.live_server_helper import LiveServer
 
-from shadewright.records.models import Order, OrderLine, Standard
+from shadewright.records.models import Bath, Order, OrderLine, Standard
 from tests.browser import DESK, PHONE, axe, goes_sideways, watched_page
 from tests.web.pages_read import Answer, read
 from tests.workflows.judging.checked import check, held_to_standard
@@ -53,6 +52,10 @@ def test_a_lot_is_checked_and_decided(client: Client, lots: tuple[str, str]) -> 
     assert "CIEDE2000 1.5 ± 0.3" in page.text
     assert "Alternate skeins" in page.text
     assert "4 spots on 2 skeins, dry. " in page.text
+    bath = Bath.objects.get(number=lot)
+    drift = read(client.get(f"/drift/{bath.version.recipe_id}/{bath.base_id}/"))
+    assert f"{lot} " in drift.text
+    assert "1.5 ± 0.3 a little lighter" in drift.text  # as the check says it
     page = sent(client, f"/lots/{lot}/decide/", choice="sell it as a one-off")
     assert "Decided: sell it as a one-off" in page.text
     of_lot = read(client.get(f"/lots/{lot}/"))
@@ -151,9 +154,10 @@ def test_an_order_is_set_aside_in_one_tap_and_put_back(
     assert f"Set aside for order {line.order.number}: 3 of " in page.text
     (share,) = line.baths.all()
     assert share.skeins == 3
-    back = re.search(r'action="(/sharing/[^"]*/back/[^"]*)"', page.source)
-    assert back is not None
-    client.post(html.unescape(back[1]))
+    (back,) = re.findall(r'action="(/undo/[^"]*)"', page.source)
+    order = read(client.get(f"/orders/{line.order.number}/"))
+    assert f"Set aside: 3 of {share.bath.number} instead of nothing" in order.text
+    client.post(back)
     assert not line.baths.exists()
     many = ordered_of(what, skeins=40)
     assert client.post(f"/sharing/{many.pk}/aside/").status_code == 409

@@ -78,7 +78,7 @@ def _day(lot: DriftLot) -> str:
 
 
 def _row(lot: DriftLot) -> DriftRow:
-    off = "" if lot.spread is None else f" ±\u00a0{lot.spread:.1f}"
+    off = "" if lot.u is None else f" ±\u00a0{lot.u:.1f}"
     return DriftRow(
         number=lot.number,
         day=f"{_day(lot)} {lot.dyed_on.year}",

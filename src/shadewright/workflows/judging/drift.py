@@ -49,17 +49,22 @@ class DriftMark:
 class DriftLot:
     """A lot on the chart: how far from the middle, which way, how surely.
 
-    ``lighter`` is the step in lightness; ``spread`` how far its reading
-    may be off, 19 times in 20.
+    ``lighter`` is the step in lightness; ``u`` the standard uncertainty of the
+    difference, the same as at its dry check.
     """
 
     number: str
     dyed_on: date
     difference: float
-    spread: float | None
+    u: float | None
     words: str
     lighter: float
     mark: DriftMark | None
+
+    @property
+    def spread(self) -> float | None:
+        """How far its reading may be off, 19 times in 20."""
+        return None if self.u is None else COVERAGE * self.u
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -144,7 +149,7 @@ def _lot(
         number=lot.number,
         dyed_on=lot.dyed_on,
         difference=ciede2000(middle, colour.lab),
-        spread=None if colour.u is None else COVERAGE * colour.u,
+        u=colour.u,
         words=difference_words(middle, colour.lab),
         lighter=colour.lab.L - middle.L,
         mark=mark,
