@@ -6,15 +6,16 @@ from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
-from shadewright.web.asking import number_asked, number_of
+from shadewright.web.asking import number_asked
 from shadewright.web.checks.forms import WantedForm
 from shadewright.web.checks.pages import OrderRow, SharingPage
 from shadewright.web.checks.standard_views import LOTS
+from shadewright.web.frame import person_id
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Caution, Chip
 from shadewright.web.toasts import say
 from shadewright.web.ways import way_to
-from shadewright.workflows.judging.setting_aside import of_line, put_back, set_aside
+from shadewright.workflows.judging.setting_aside import of_line, set_aside
 from shadewright.workflows.judging.sharing import (
     OrderFrom,
     Sharing,
@@ -22,6 +23,7 @@ from shadewright.workflows.judging.sharing import (
 )
 from shadewright.workflows.judging.sharing import sharing as sharing_now
 from shadewright.workflows.judging.standards import of_lot
+from shadewright.workflows.stamps import stamp_now
 
 _NONE = Caution(
     title="No lot to compare yet.",
@@ -47,24 +49,10 @@ def sharing(request: HttpRequest) -> HttpResponse:
 @require_POST
 def aside(request: HttpRequest, line_id: int) -> HttpResponse:
     """Set the lots aside that were found for a line of an order."""
-    found = set_aside(line_id)
-    before = dict(found.aside)
-    held = [(lot, str(before.get(lot, 0))) for lot, _taken in found.parts]
-    address = f"{reverse('sharing-back', args=[line_id])}?{urlencode(held)}"
+    stamp = stamp_now(by=person_id(request))
+    found = set_aside(line_id, stamp=stamp)
     said = f"Set aside for order {found.order}: {_words(found.parts)}"
-    say(request, said, undo=address)
-    return _to(line_id)
-
-
-@require_POST
-def back(request: HttpRequest, line_id: int) -> HttpResponse:
-    """Let a line have of some lots what it had before."""
-    held = {
-        lot: number_of(skeins, kind="count of skeins", argument="skeins")
-        for lot, skeins in request.GET.dict().items()
-    }
-    put_back(line_id, held)
-    say(request, f"No longer set aside: {', '.join(held)}")
+    say(request, said, undo=reverse("undo", args=[stamp.deed]))
     return _to(line_id)
 
 

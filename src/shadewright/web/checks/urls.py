@@ -4,7 +4,7 @@ from django.urls import path
 
 from shadewright.web.checks.check_views import check, decide
 from shadewright.web.checks.own_views import tolerances, tone
-from shadewright.web.checks.sharing_views import aside, back, sharing
+from shadewright.web.checks.sharing_views import aside, sharing
 from shadewright.web.checks.snip_views import snip
 from shadewright.web.checks.standard_views import (
     again,
@@ -25,5 +25,4 @@ urlpatterns = [
     path("standards/again/<int:standard_id>/", again, name="standard-again"),
     path("sharing/", sharing, name="sharing"),
     path("sharing/<int:line_id>/aside/", aside, name="sharing-aside"),
-    path("sharing/<int:line_id>/back/", back, name="sharing-back"),
 ]

@@ -9,8 +9,9 @@ from uuid import UUID
 
 from shadewright.core.quantities import amount_text
 from shadewright.records import order_reads
-from shadewright.records.models import Order, OrderEdit
+from shadewright.records.models import Order, OrderEdit, OrderLine
 from shadewright.records.writes import keep_line
+from shadewright.workflows.order_undo import HELD
 from shadewright.workflows.stamps import Stamp
 from shadewright.workflows.undo import may_undo
 
@@ -56,6 +57,18 @@ def keep_edit(row: Order, before: Said, stamp: Stamp) -> bool:
     return True
 
 
+def keep_holding(
+    line: OrderLine, was: Mapping[str, int], now: Mapping[str, int], stamp: Stamp
+) -> None:
+    """Write down how many skeins of some lots a line held before, and holds now."""
+    before, after = (
+        line.order.said()
+        | {HELD: [[line.position, lot, skeins] for lot, skeins in held.items()]}
+        for held in (was, now)
+    )
+    keep_line(OrderEdit(order=line.order, before=before, after=after), stamp)
+
+
 def order_edits(row: Order) -> tuple[EditNow, ...]:
     """Return the edits of an order, the newest first."""
     lines = list(row.edits.select_related("by", "undone_by").order_by("-id"))
@@ -87,12 +100,20 @@ def _changes(before: Said, after: Said, called: Mapping[str, str]) -> Iterator[C
                 was=_line(was_line, called),
                 now=_line(now_line, called),
             )
+    was, now = map(_held, (before, after))
+    if was != now:
+        yield Change(what="Set aside", was=was, now=now)
 
 
 def _value(key: str, said: str | None) -> str | date | None:
     if key in _DAYS and said:
         return date.fromisoformat(said)
     return said or None
+
+
+def _held(said: Said) -> str:
+    held = said.get(HELD, ())
+    return ", ".join(f"{skeins} of {lot}" for _place, lot, skeins in held if skeins)
 
 
 def _line(line: Said | None, called: Mapping[str, str]) -> str:

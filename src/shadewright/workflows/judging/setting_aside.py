@@ -1,14 +1,14 @@
-"""Set the lots aside that a whole order comes out of, and put them back."""
-
-from collections.abc import Mapping
+"""Set the lots aside that a whole order comes out of."""
 
 from django.db import transaction
 
 from shadewright.errors import ConflictError
-from shadewright.records import selling_reads
+from shadewright.records import order_reads, selling_reads
+from shadewright.workflows.days.order_edits import keep_holding
 from shadewright.workflows.days.shares import share_bath
 from shadewright.workflows.judging.sharing import OrderFrom, sharing
 from shadewright.workflows.judging.standards import OfWhat, of_what
+from shadewright.workflows.stamps import Stamp
 
 
 def of_line(line_id: int) -> OfWhat:
@@ -18,10 +18,11 @@ def of_line(line_id: int) -> OfWhat:
 
 
 @transaction.atomic
-def set_aside(line_id: int) -> OrderFrom:
+def set_aside(line_id: int, *, stamp: Stamp) -> OrderFrom:
     """Let the lots that were found for a line be for it, and return what was found.
 
-    Pressed twice, it is set aside once.
+    Pressed twice, it is set aside once. What the line held before stands in the
+    order's ledger.
     """
     what = of_line(line_id)
     found = sharing(recipe_id=what.recipe_id, base_id=what.base_id)
@@ -35,14 +36,11 @@ def set_aside(line_id: int) -> OrderFrom:
             advice="Orders that are due sooner come first. Take skeins on its own "
             "page, let those of another go, or dye more.",
         )
-    before = dict(asked.aside)
-    for lot, taken in asked.parts:
-        share_bath(line_id=line_id, number=lot, skeins=before.get(lot, 0) + taken)
-    return asked
-
-
-@transaction.atomic
-def put_back(line_id: int, held: Mapping[str, int]) -> None:
-    """Let a line have so many skeins of each of some lots, as it had before."""
-    for lot, skeins in held.items():
+    shares = order_reads.shares_of([line_id])
+    known, held = {each.bath.number: each.skeins for each in shares}, dict(asked.aside)
+    was = {lot: known.get(lot, 0) for lot, _taken in asked.parts}
+    now = {lot: held.get(lot, 0) + taken for lot, taken in asked.parts}
+    for lot, skeins in now.items():
         share_bath(line_id=line_id, number=lot, skeins=skeins)
+    keep_holding(selling_reads.order_line_row(line_id), was, now, stamp)
+    return asked
