@@ -203,12 +203,13 @@ def test_an_undo_while_a_photo_is_on_its_way_takes_it_back(
 
     phone.route("**/photo/", hold)
     finger = opened(live_server, phone, pot)
-    taken(phone, picture)
+    with phone.expect_request("**/photo/"):
+        taken(phone, picture)
     unsent(phone, ONE)
     finger("Undo")
     for route in held:
         route.continue_()
-    unsent(phone, "")
     expect(phone.locator("[data-written] li")).to_have_count(0)
+    unsent(phone, "")
     photo = BathLine.objects.get(act=BathAct.PHOTO)
     assert photo.undone_by is not None
