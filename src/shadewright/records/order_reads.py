@@ -2,6 +2,7 @@
 
 from collections.abc import Collection
 from datetime import date
+from uuid import UUID
 
 from django.db.models import Exists, OuterRef, Prefetch, Q, QuerySet
 
@@ -12,6 +13,7 @@ from shadewright.records.models import (
     BathFor,
     LotLine,
     Order,
+    OrderEdit,
     OrderLine,
     ParLevel,
     Recipe,
@@ -33,6 +35,11 @@ def order_row(number: int) -> Order:
             argument="number",
         )
     return row
+
+
+def order_edits_of(deed: UUID) -> QuerySet[OrderEdit]:
+    """Return the lines in orders' ledgers that one deed wrote."""
+    return OrderEdit.objects.filter(deed=deed).order_by("id")
 
 
 def called_in_orders() -> dict[str, str]:

@@ -7,7 +7,13 @@ from django.db import transaction
 from django.utils import timezone
 
 from shadewright.errors import ConflictError, NotFoundError, OutOfRangeError
-from shadewright.records import reads, recipe_reads, selling_reads, shade_reads
+from shadewright.records import (
+    order_reads,
+    reads,
+    recipe_reads,
+    selling_reads,
+    shade_reads,
+)
 from shadewright.records.deeds import standing_lines_of
 from shadewright.records.models import BathLine, JarLine, OrderEdit, StockMaking
 from shadewright.records.models.baths import BathAct
@@ -69,6 +75,8 @@ def _is_of_the_plan(line: BathLine) -> bool:
 
 
 def _lock(deed: UUID) -> None:
+    if order_reads.order_edits_of(deed).exists():
+        recipe_reads.lock_numbers()  # as every verb that changes an order does
     recipe_reads.lock_baths_of(deed)
     reads.lock_bottles(
         reads.bottle_lines_of(deed).values_list("bottle__code", flat=True)

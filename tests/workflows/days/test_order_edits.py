@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
+from django.db import connection
 
 from shadewright.errors import ConflictError
 from shadewright.records.models import OrderEdit
@@ -24,6 +25,8 @@ from shadewright.workflows.people import add_person
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import stamp_now, today
 from shadewright.workflows.undo import undo
+from tests.workflows.asked import asked_by
+from tests.workflows.bench import founded
 from tests.workflows.pots import ready
 
 pytestmark = [pytest.mark.store, pytest.mark.django_db]
@@ -99,6 +102,19 @@ def test_a_line_of_the_ledger_changes_nothing_by_itself(wish: OrderWish) -> None
     changed(number, replace(wish, for_whom="The fair"))
     keep_line(OrderEdit.objects.get().counter(), stamp_now(by=None))
     assert order_now(number).for_whom == "The fair"
+
+
+def test_an_edit_is_taken_back_under_the_lock_that_every_change_takes(
+    wish: OrderWish,
+) -> None:
+    founded()
+    number = written(wish)
+    edit = changed(number, replace(wish, for_whom="The fair"))
+    tables = ('FROM "records_studio"', 'FROM "records_order"')
+    asked = asked_by(lambda: taken_back(edit))
+    first = next(sql for sql in asked if any(table in sql for table in tables))
+    assert tables[0] in first
+    assert ("FOR UPDATE" in first) is connection.features.has_select_for_update
 
 
 def test_a_promise_is_an_edit_too_and_the_same_one_is_none(wish: OrderWish) -> None:
