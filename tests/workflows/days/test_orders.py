@@ -27,7 +27,7 @@ from shadewright.workflows.days.shares import share_bath
 from shadewright.workflows.days.yields import yield_of, yields_of
 from shadewright.workflows.lot_skeins import Sending, send_out
 from shadewright.workflows.stamps import stamp_now, today
-from tests.workflows.days.wanted import on_shelf, planned, recipe_of
+from tests.workflows.days.wanted import on_shelf, ordered, planned, recipe_of
 from tests.workflows.pots import Ready, ready, tapped
 
 pytestmark = [pytest.mark.store, pytest.mark.django_db]
@@ -226,6 +226,18 @@ def test_a_par_level_counts_what_is_free_and_goes_with_nothing() -> None:
     assert to_dye()[0].for_shelf == 4
     keep_par(recipe_id=recipe_id, base_id=pot.base, skeins=0)
     assert pars() == ()
+
+
+def test_the_shelf_is_as_short_as_there_is_to_dye_for_it() -> None:
+    """An order that nobody took skeins for yet would have them before the shelf."""
+    pot = ready()
+    keep_par(recipe_id=recipe_of(pot).pk, base_id=pot.base, skeins=6, skein_g=100.0)
+    ordered(pot, 5)
+    on_shelf(pot, 4)
+    planned(pot, 2)
+    (par,) = pars()
+    assert (par.on_shelf, par.coming, par.short) == (0, 1, 5)
+    assert to_dye()[0].for_shelf == par.short
 
 
 def test_an_order_takes_no_more_than_it_asked_for() -> None:

@@ -1,5 +1,7 @@
 """Par levels: how many skeins of a colourway on a base the shelf should hold."""
 
+from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from django.db import transaction
@@ -7,8 +9,9 @@ from django.db import transaction
 from shadewright.core.planning.demand import is_same_skein
 from shadewright.records import order_reads, recipe_reads
 from shadewright.records.models import ParLevel
+from shadewright.workflows.days.demand import demand_now
 from shadewright.workflows.days.orders import check_skeins, skein_weight_g
-from shadewright.workflows.days.yields import BathYield, yields_of
+from shadewright.workflows.days.yields import BathYield
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,12 +54,15 @@ def keep_par(
 
 
 def pars() -> tuple[ParNow, ...]:
-    """Return what the shelf should hold, by colourway and base."""
-    rows = tuple(order_reads.par_rows())
-    yields = yields_of(
-        recipe_ids={row.recipe_id for row in rows},
-        base_ids={row.base_id for row in rows},
-    )
+    """Return what the shelf should hold, by colourway and base.
+
+    Skeins that an open order would have count for the order, as under what to dye.
+    """
+    demand, taken = demand_now(), Counter[str]()
+    for shares in demand.allotted.values():
+        taken.update(shares)
+    there = [each for each in demand.yields if each.is_on_shelf]
+    coming = [each for each in demand.yields if not each.is_on_shelf]
     return tuple(
         ParNow(
             recipe_id=row.recipe_id,
@@ -65,16 +71,16 @@ def pars() -> tuple[ParNow, ...]:
             base_name=row.base.name,
             skeins=row.skeins,
             skein_g=row.skein_g,
-            on_shelf=_free(row, [each for each in yields if each.is_on_shelf]),
-            coming=_free(row, [each for each in yields if not each.is_on_shelf]),
+            on_shelf=_free(row, there, taken),
+            coming=_free(row, coming, taken),
         )
-        for row in rows
+        for row in order_reads.par_rows()
     )
 
 
-def _free(row: ParLevel, yields: list[BathYield]) -> int:
+def _free(row: ParLevel, yields: list[BathYield], taken: Mapping[str, int]) -> int:
     return sum(
-        each.free
+        each.free - taken.get(each.number, 0)
         for each in yields
         if (each.recipe_id, each.base_id) == (row.recipe_id, row.base_id)
         and each.skein_g is not None
