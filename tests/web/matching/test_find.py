@@ -253,7 +253,7 @@ def test_answer_is_saved_in_one_tap(client: Client, studio: Fitted) -> None:
     assert "Saved as Wet Fern, version 1" in shown.text
     assert "Found for Wet Fern" in shown.text
     found = FoundFor.objects.get()
-    trials = next(link for link in shown.links if "kind=bracket" in link)
+    (trials,) = (link for link in shown.links if "kind=bracket" in link)
     assert f"base={studio.base.pk}" in trials
     assert "3 swatches of 10 g" in read(client.get(trials)).text
     keep_wanted(wanted_of_text(FERN), name="Fern at dusk", stamp=stamp_now(by=None))

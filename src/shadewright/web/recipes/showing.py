@@ -23,6 +23,7 @@ from shadewright.web.recipes.pages import (
     VersionShown,
 )
 from shadewright.web.templatetags.house import day, moment
+from shadewright.web.ways import way_to
 from shadewright.workflows import recipe_shapes
 from shadewright.workflows.bath_cautions import recipe_cautions
 from shadewright.workflows.bath_lists import BathEntry, baths_of_recipe
@@ -52,6 +53,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
     said = tuple(_said(shown.text))
     curve = programme_of(shown.text, shown.text.stops).curve
     baths = baths_of_recipe(recipe.id, most=_MOST_BATHS)
+    found = found_shown(shown.id, mix=_mix(shown))
     return RecipePage(
         title=recipe.name,
         fact=_fact(recipe, shown),
@@ -66,7 +68,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         total=_total(shown.text),
         sour=sour_recipe(shown.id),
         known=recipe_known(shown),
-        found=found_shown(shown.id, mix=_mix(shown)),
+        found=found,
         said=tuple(each for each in said if each.words),
         curve=curve,
         curve_words="" if curve is None else _curve_words(curve),
@@ -77,7 +79,7 @@ def recipe_page(recipe: recipe_shapes.RecipePage, shown: Version) -> RecipePage:
         versions=tuple(_version(recipe, each, shown) for each in recipe.versions),
         baths=tuple(_bath(each) for each in baths),
         all_baths=f"{reverse('baths')}?{urlencode({'q': recipe.name})}",
-        colour_ways=_colour_ways(shown) if shown.is_complete else (),
+        colour_ways=tuple(_colour_ways(shown, is_found=found is not None)),
         is_retired=recipe.is_retired,
     )
 
@@ -87,16 +89,24 @@ def state_of_version(version: Version) -> Chip:
     return _COMPLETE if version.is_complete else _INCOMPLETE
 
 
-def _colour_ways(shown: Version) -> tuple[Link, ...]:
-    """Return where its colour is tried: as swatches, on every base, by slider."""
+def _colour_ways(shown: Version, *, is_found: bool) -> Iterator[Link]:
+    """Yield where its colour is tried: as swatches, on every base, by slider.
+
+    One that was found for a colour has its trials beside that colour.
+
+    Yields
+    ------
+    Link
+        The ways; none from an incomplete version.
+    """
+    if not shown.is_complete:
+        return
     mix = _mix(shown)
-    sliders = f"{reverse('mix')}?{urlencode({'mix': mix}, safe=':,')}"
-    asked = urlencode({"kind": "bracket", "mix": mix}, safe=":,")
-    return (
-        Link(words="Three trials", address=f"{reverse('swatch-plan-new')}?{asked}"),
-        Link(words="On other bases", address=reverse("carry", args=[shown.id])),
-        Link(words="Mix it by hand", address=sliders),
-    )
+    if not is_found:
+        trials = way_to("swatch-plan-new", kind="bracket", mix=mix)
+        yield Link(words="Three trials", address=trials)
+    yield Link(words="On other bases", address=reverse("carry", args=[shown.id]))
+    yield Link(words="Mix it by hand", address=way_to("mix", mix=mix))
 
 
 def _mix(shown: Version) -> str:
