@@ -12,6 +12,7 @@ import uuid
 from pathlib import Path
 from random import Random
 from types import SimpleNamespace
+from typing import Literal
 
 import django
 import hypothesis
@@ -65,6 +66,23 @@ def pytest_unconfigure(config: pytest.Config) -> None:
         server.stop()
     if folder := config.stash.get(STUDIO, None):
         shutil.rmtree(folder, ignore_errors=True)
+
+
+def pytest_ignore_collect(
+    collection_path: Path, config: pytest.Config
+) -> Literal[True] | None:
+    """Do not even read a file whose tests ``-m`` leaves out for where they stand."""
+    if collection_path.is_dir() or TESTS not in collection_path.parents:
+        return None
+    path = collection_path.relative_to(TESTS)
+    return True if leaves_out(config.option.markexpr, path) else None
+
+
+def leaves_out(words: str, path: Path) -> bool:
+    """Say whether ``-m`` takes no test of a file, whatever each is marked beside."""
+    part = _part(path.parts)
+    is_other = words == "core" and part != "core"
+    return is_other or (bool(part) and f"not {part}" in words and " or " not in words)
 
 
 @pytest.hookimpl(tryfirst=True)

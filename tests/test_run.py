@@ -5,7 +5,7 @@ from typing import IO
 
 import pytest
 
-from tests import browser, postgres, run
+from tests import browser, conftest, postgres, run
 from tests.run import Counts, missing_programs, read_record, run_check, run_pytest
 
 RECORD = """<testsuites>
@@ -45,7 +45,7 @@ def test_every_part_is_asked_and_all_are_counted(
     def pretend(*options: str, out: IO[str]) -> Counts:
         asked.append(options)
         out.write(f"asked with {options[-1]}")
-        return Counts(3, int("browser" in options), 0)
+        return Counts(3, int(options[-1].startswith("browser")), 0)
 
     monkeypatch.setattr(run, "run_pytest", pretend)
     monkeypatch.setattr(run, "missing_programs", list)
@@ -63,13 +63,32 @@ def test_every_test_stands_in_a_part() -> None:
         assert len(parts_that_ask(*kinds)) == 1
     assert parts_that_ask("store", "page") == ["The store, on SQLite"]
     both = ["The store, on SQLite", "The store, on PostgreSQL"]
-    assert parts_that_ask("store") == parts_that_ask("store", "core") == both
+    assert parts_that_ask("store") == both
+    assert parts_that_ask("store", "core") == ["Core"]
+
+
+def test_a_part_reads_no_file_of_which_it_asks_no_test() -> None:
+    """And of each other file the part reads as much as pytest without it would."""
+    where = {
+        "core/test_a.py": "core",
+        "web/orders/test_a.py": "page",
+        "cli/test_a.py": "",
+    }
+    for words in (options[-1] for options in run.PARTS.values()):
+        for path, part in where.items():
+            kinds = [(), ("store",), ("browser",)]
+            takes = [asks(words, marked(part, *kind)) for kind in kinds]
+            assert conftest.leaves_out(words, Path(path)) != any(takes)
+    assert not conftest.leaves_out("slow or not core", Path("core/test_a.py"))
 
 
 def parts_that_ask(*kinds: str) -> list[str]:
-    marks = dict.fromkeys(("store", "page", "core", "browser"), False)
-    marks |= dict.fromkeys(kinds, True)
+    marks = marked(*kinds)
     return [title for title, words in run.PARTS.items() if asks(words[-1], marks)]
+
+
+def marked(*kinds: str) -> dict[str, bool]:
+    return {mark: mark in kinds for mark in ("store", "page", "core", "browser")}
 
 
 def asks(words: str, marks: dict[str, bool]) -> bool:
