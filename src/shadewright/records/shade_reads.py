@@ -8,6 +8,7 @@ from django.db.models import Count, Exists, OuterRef, Prefetch, QuerySet, Subque
 
 from shadewright.errors import NotFoundError
 from shadewright.records.models import (
+    Bath,
     BathLine,
     ColourReading,
     DryCheck,
@@ -59,6 +60,12 @@ def meter_rows() -> QuerySet[Meter]:
 def swatch_plan_rows() -> QuerySet[SwatchPlan]:
     """Return every set of swatches that was planned, the newest first."""
     return SwatchPlan.objects.select_related("recipe", "base", "wanted", "created_by")
+
+
+def open_plans_with(dye_id: int) -> QuerySet[SwatchPlan]:
+    """Return the sets that a dye is in, of which a bath has no lot yet."""
+    baths = Bath.objects.filter(lot=None, doses__dye_id=dye_id)
+    return swatch_plan_rows().filter(recipe__versions__baths__in=baths).distinct()
 
 
 def colour_readings_of(deed: UUID) -> QuerySet[ColourReading]:

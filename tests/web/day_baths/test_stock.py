@@ -9,11 +9,10 @@ from django.urls import reverse
 from shadewright.records.models import Bath, BathDose
 from shadewright.workflows.bottles import enter_bottle
 from shadewright.workflows.filling import Particulars
-from shadewright.workflows.jars import receive_jar
-from shadewright.workflows.making import start_making
 from shadewright.workflows.stamps import stamp_now, today
 from tests.web.dyeing import Dyeing, dyeing_things
 from tests.web.pages_read import read
+from tests.web.stocks.made import made_to_the_end
 
 DAY = f"/days/{today():%Y-%m-%d}"
 STOCK = f"{DAY}/stock/"
@@ -78,25 +77,7 @@ def test_the_end_of_a_making_leads_to_the_days_that_wait(
     client: Client, things: Dyeing
 ) -> None:
     three_baths(things)
-    jar = receive_jar(dye_id=things.slate, powder_g=100.0, stamp=stamp_now(by=None))
-    making = start_making(
-        dye_id=things.slate,
-        jar_id=jar.id,
-        strength_percent=1.0,
-        volume_ml=250.0,
-        stamp=stamp_now(by=None),
-    )
-    address = reverse("making", args=[making.id])
-    for step, more in (
-        ("weigh", {"powder_g": "2.5"}),
-        ("paste", {}),
-        ("dissolve", {}),
-        ("cool", {}),
-        ("make_up", {"final_ml": "250", "is_cold": "on"}),
-        ("label", {}),
-    ):
-        client.post(address, {"deed": uuid4(), "step": step, **more})
-    page = read(client.get(address))
+    page = made_to_the_end(client, things.slate)
     assert STOCK in page.links
     assert "1 dose waits for it" in page.text
 

@@ -11,6 +11,7 @@ from shadewright.records.models.baths import BathAct, BathLine
 from shadewright.workflows.shades.fits import fit_now
 from shadewright.workflows.stamps import stamp_now
 from tests.web.pages_read import Answer, read
+from tests.web.stocks.made import made_to_the_end
 from tests.workflows.bench import entered
 from tests.workflows.shades.swatch_rows import kept_singles
 
@@ -130,6 +131,32 @@ def test_new_bottles_are_taken_in_one_tap(client: Client, base: Base) -> None:
     done = read(client.post(f"{address}bottles/", sent, follow=True))
     assert "now from bottles that can be measured" in done.text
     assert "New bottles stand there" not in done.text
+
+
+def test_a_stock_that_was_made_for_a_set_leads_back_to_it(
+    client: Client, base: Base
+) -> None:
+    said = {"kind": "ladder", "base": base.pk, "dyes": dye("Kelp"), "rungs": "2"}
+    kept(client, asked(client, **said), **said, top_percent="2")
+    row = SwatchPlan.objects.get()
+    done = made_to_the_end(client, dye("Kelp"))
+    assert f"/shades/plans/{row.pk}/" in done.links
+    assert f"To {row.recipe.name}: 2 doses wait for it" in done.text
+    other = made_to_the_end(client, dye("Sloe"))
+    assert f"/shades/plans/{row.pk}/" not in other.links
+
+
+def test_a_stock_that_was_thinned_for_a_set_leads_back_to_it(
+    client: Client, base: Base
+) -> None:
+    said = {"kind": "ladder", "base": base.pk, "dyes": dye("Gorse"), "rungs": "4"}
+    kept(client, asked(client, **said), **said, top_percent="2")
+    address = f"/shades/plans/{SwatchPlan.objects.get().pk}/"
+    thin = next(x for x in read(client.get(address)).links if "/dilute/" in x)
+    form = read(client.get(thin))
+    names = ("deed", "want_percent", "volume_ml")
+    done = read(client.post(thin, {x: form.value(x) for x in names}, follow=True))
+    assert "New bottles stand there" in done.text
 
 
 def test_a_set_is_given_up_but_for_what_was_dyed(client: Client, base: Base) -> None:

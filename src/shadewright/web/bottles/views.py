@@ -26,6 +26,7 @@ from shadewright.web.shelf.keeping_words import days_of
 from shadewright.web.sureness import bottle_strength
 from shadewright.web.templatetags.house import day, moment
 from shadewright.web.toasts import say
+from shadewright.web.ways import way_back
 from shadewright.workflows import ledger_pages
 from shadewright.workflows.catalogue import EarlierVersion
 from shadewright.workflows.shelf import ShelfBottle, shelf_bottle
@@ -92,7 +93,8 @@ def act(request: HttpRequest, code: str, key: str) -> HttpResponse:
     form = chosen.form(request.POST, bottle=shown)
     found = _written(request, chosen, form) if form.is_valid() else None
     if found is not None:
-        return HttpResponseRedirect(reverse("bottle", args=[found.code]))
+        own = reverse("bottle", args=[found.code])
+        return HttpResponseRedirect(way_back(request, otherwise=own))
     return show(request, _page(chosen, shown, form), status=422)
 
 

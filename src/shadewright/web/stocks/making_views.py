@@ -12,6 +12,11 @@ from shadewright.errors import StudioError
 from shadewright.web.frame import person_at_bench
 from shadewright.web.pages import show
 from shadewright.web.pdfs import pdf
+from shadewright.web.stocks.end_pages import (
+    finished_page,
+    give_up_page,
+    given_up_page,
+)
 from shadewright.web.stocks.forms import (
     FillByWeightForm,
     FillForm,
@@ -20,12 +25,7 @@ from shadewright.web.stocks.forms import (
     StepForm,
     WeighForm,
 )
-from shadewright.web.stocks.step_pages import (
-    finished_page,
-    give_up_page,
-    given_up_page,
-    step_page,
-)
+from shadewright.web.stocks.step_pages import step_page
 from shadewright.web.stocks.words import stock_name
 from shadewright.web.toasts import say
 from shadewright.workflows import making as verbs

@@ -160,12 +160,12 @@ class LabelPage(StepPage):
 
 @dataclass(frozen=True, kw_only=True)
 class FinishedPage(Page):
-    """The bottle stands on the shelf; ``days`` lead back to those that wait for it."""
+    """The bottle stands on the shelf; ``waiting`` leads back to what waits for it."""
 
     template: ClassVar[str] = "stocks/finished.html"
     place: ClassVar[str] = "Shelf"
 
-    days: tuple[Link, ...]
+    waiting: tuple[Link, ...]
     code: str
     strength: SureStrength
     volume: str

@@ -1,6 +1,6 @@
 """The page of each step of a stock in the making."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from typing import Any
@@ -13,7 +13,6 @@ from shadewright.core.uncertainty import exact
 from shadewright.web import parts
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution, measured
-from shadewright.web.shelf.tasks import bottle_address
 from shadewright.web.stocks.forms import (
     FillByWeightForm,
     FillForm,
@@ -24,15 +23,11 @@ from shadewright.web.stocks.forms import (
 from shadewright.web.stocks.pages import (
     FillByWeightPage,
     FillPage,
-    FinishedPage,
-    GivenUpPage,
-    GiveUpPage,
     LabelPage,
     StepPage,
     WeighPage,
 )
 from shadewright.web.stocks.words import (
-    DEFER,
     DONE_WORDS,
     caution_title,
     cautions,
@@ -44,13 +39,10 @@ from shadewright.web.stocks.words import (
     stock_name,
     weighed_outcome,
 )
-from shadewright.web.sureness import SureStrength, bottle_strength, sure_strength
-from shadewright.web.templatetags.house import day as day_words
+from shadewright.web.sureness import SureStrength, sure_strength
 from shadewright.workflows.dye_lives import suggested_discard_day
 from shadewright.workflows.makings import Making
 from shadewright.workflows.outcomes import if_weighed
-from shadewright.workflows.promised import days_without_bottle
-from shadewright.workflows.shelf import shelf_bottle
 from shadewright.workflows.stamps import today
 from shadewright.workflows.stock_tools import scales, ware
 from shadewright.workflows.studio import studio
@@ -78,53 +70,6 @@ def step_page(
     if key == "label":
         return _label_page(stock, shared, form)
     return StepPage(**shared, form=form or StepForm(initial={"step": key}))
-
-
-def finished_page(stock: Making) -> FinishedPage:
-    """Return the page of a stock that stands on the shelf."""
-    code = stock.bottle_code
-    bottle = shelf_bottle(code)
-    return FinishedPage(
-        title=f"{stock.stock.dye_name} stock is made",
-        crumbs=(SHELF,),
-        days=tuple(_days_that_wait(stock.stock.dye_id)),
-        code=code,
-        strength=bottle_strength(bottle),
-        volume=amount_text(bottle.volume_ml, "ml"),
-        label=reverse("bottle-label", args=[code]),
-        bottle=bottle_address(code),
-    )
-
-
-def _days_that_wait(dye_id: int) -> Iterator[Link]:
-    for day, count in days_without_bottle(dye_id).items():
-        waits = "1 dose waits for it" if count == 1 else f"{count} doses wait for it"
-        yield Link(
-            words=f"To {day_words(day)}: {waits}",
-            address=reverse("day-stock", args=[day]),
-        )
-
-
-def given_up_page(stock: Making) -> GivenUpPage:
-    """Return the page of a stock that was given up."""
-    return GivenUpPage(title=f"{stock_name(stock.stock)}: given up", crumbs=(SHELF,))
-
-
-def give_up_page(stock: Making) -> GiveUpPage:
-    """Return the page that asks once."""
-    weighed = stock.powder_g
-    text = (
-        "Only dry, clean powder goes back into its jar. Powder that was wetted, and "
-        f"stock that was begun, are collected or poured away by the rules. {DEFER}"
-    )
-    return GiveUpPage(
-        title=f"Give up {stock_name(stock.stock)}?",
-        crumbs=(SHELF,),
-        powder="" if weighed is None else amount_text(weighed, "g"),
-        jar=stock.stock.jar_code,
-        note=Caution(title="Where does it go?", text=text),
-        back=reverse("making", args=[stock.id]),
-    )
 
 
 def _shared(stock: Making, key: str) -> dict[str, Any]:

@@ -83,7 +83,7 @@ def plan(request: HttpRequest, plan_id: int) -> HttpResponse:
         crumbs=(SHADES, SETS),
         facts=tuple(_facts(now)),
         cautions=shown_cautions(cautions_now(now, stocks)) if now.numbers else (),
-        first=shown_first(stocks.first),
+        first=shown_first(stocks.first, back=reverse("swatch-plan", args=[plan_id])),
         better=_better(stocks),
         keep=reverse("swatch-plan-bottles", args=[plan_id]),
         give_up=reverse("swatch-plan-give-up", args=[plan_id]),

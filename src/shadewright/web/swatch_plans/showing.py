@@ -47,9 +47,11 @@ def shown_cautions(cautions: Sequence[SetCaution]) -> tuple[Caution, ...]:
     return tuple(Caution(title=each.title, text=each.text) for each in cautions)
 
 
-def shown_first(first: Sequence[StockFirst]) -> tuple[FirstShown, ...]:
+def shown_first(
+    first: Sequence[StockFirst], *, back: str = ""
+) -> tuple[FirstShown, ...]:
     """Return the stocks to be had first, each with the page where it is done."""
-    return tuple(map(_first, first))
+    return tuple(_first(each, back) for each in first)
 
 
 def shown_draw(draw: PlannedDraw, *, is_by_weight: bool) -> DrawShown:
@@ -133,12 +135,13 @@ def _swatch(each: PlannedSwatch, *, is_by_weight: bool) -> SwatchShown:
     )
 
 
-def _first(each: StockFirst) -> FirstShown:
+def _first(each: StockFirst, back: str) -> FirstShown:
     new = each.new
     strength = number_text(new.strength_percent, digits=4)
     volume = number_text(new.volume_ml, digits=4)
     if new.from_code:
         asked = {"want_percent": strength, "volume_ml": volume}
+        asked |= {"next": back} if back else {}
         address = reverse("bottle-act", args=[new.from_code, "dilute"])
         return FirstShown(
             dye=each.dye_name,

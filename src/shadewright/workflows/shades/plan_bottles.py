@@ -10,7 +10,7 @@ from django.db import transaction
 from shadewright.core.baths import Candidate, liquor_ml
 from shadewright.core.baths.choosing import LARGEST_SHARE_OF_BATH
 from shadewright.core.quantities import is_more
-from shadewright.records import recipe_reads
+from shadewright.records import recipe_reads, shade_reads
 from shadewright.records.models import Bath, BathDose, SwatchPlan
 from shadewright.workflows.bath_pages import BathStatus
 from shadewright.workflows.bottle_choice import Offer
@@ -56,6 +56,15 @@ class SetStocks:
     waiting: Mapping[tuple[str, str], PlannedDraw] = field(default_factory=dict)
 
 
+@dataclass(frozen=True, kw_only=True)
+class SetThatWaits:
+    """A set with doses that a new stock of a dye is for."""
+
+    id: int
+    name: str
+    doses: int
+
+
 def set_stocks(plan_id: int) -> SetStocks:
     """Return what a set still wants before it is dyed, in the baths not begun.
 
@@ -78,6 +87,20 @@ def set_stocks(plan_id: int) -> SetStocks:
             key: draw for key, draw in draws.items() if not draw.code or key in better
         },
     )
+
+
+def sets_that_wait(dye_id: int) -> tuple[SetThatWaits, ...]:
+    """Return the sets that want a dye from another bottle than is planned."""
+    rows = [(row, set_stocks(row.pk)) for row in shade_reads.open_plans_with(dye_id)]
+    found = (
+        SetThatWaits(
+            id=row.pk,
+            name=row.recipe.name,
+            doses=sum(draw.dye_id == dye_id for draw in stocks.waiting.values()),
+        )
+        for row, stocks in rows
+    )
+    return tuple(each for each in found if each.doses)
 
 
 @transaction.atomic
