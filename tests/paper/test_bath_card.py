@@ -93,6 +93,7 @@ def test_what_the_template_is_given() -> None:
             },
         ],
         "lot": False,
+        "done": False,
     }
 
 

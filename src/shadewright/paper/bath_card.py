@@ -39,6 +39,8 @@ class BathCard:
     most, ``acidity`` how sour the bath should be, in a line; an empty
     ``pot_name`` or ``mill_lot`` leaves a line to write on. ``times`` are the clock
     that the day's plan has for a step, ``order`` the bath's place in that day.
+    ``done`` says of each step that is over what was done, ``begun`` of one that is
+    over in part: who gets a card in the middle of a bath must not pour again.
     """
 
     number: str
@@ -59,6 +61,8 @@ class BathCard:
     source_name: str = ""
     order: str = ""
     times: Mapping[str, str] = field(default_factory=dict)
+    done: Mapping[str, str] = field(default_factory=dict)
+    begun: Mapping[str, str] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
     curve: Curve | None = None
     acidity: str = ""
@@ -113,7 +117,9 @@ def _texts(card: BathCard) -> Mapping[str, object]:
         "swatch": card.is_swatch,
         "demo": card.is_demo,
         "steps": [
-            _step_texts(card, place, step)
+            _done_texts(card, place, step)
+            if step.key in card.done
+            else _step_texts(card, place, step)
             for place, step in enumerate(card.steps, start=1)
         ],
     }
@@ -147,11 +153,30 @@ def _step_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, obj
         "unit": unit,
         "scale": _beside(step),
         "sure": card.sure.get(step.key, ""),
-        "text": "" if step.volume_ml is not None else step.text,
+        "text": card.begun.get(
+            step.key, "" if step.volume_ml is not None else step.text
+        ),
         "caution": _in_short(step.caution),
         "blanks": [_blank(blank, step) for blank in blanks_of(step)],
         "lot": step.kind is StepKind.FINISH,
+        "done": False,
         **(heat_picture(card.curve) if step.kind is StepKind.HEAT else {}),
+    }
+
+
+def _done_texts(card: BathCard, place: int, step: RoundStep) -> Mapping[str, object]:
+    """Return a line that is over: ticked, with what was done, and nothing to do."""
+    empty = dict.fromkeys(
+        ("planned_at", "code", "number", "unit", "scale", "sure", "caution"), ""
+    )
+    return empty | {
+        "place": place,
+        "key": step.key,
+        "title": _title(card, step),
+        "text": printable(card.done[step.key]),
+        "blanks": [],
+        "lot": False,
+        "done": True,
     }
 
 

@@ -4,13 +4,17 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from django.utils import timezone
+
 from shadewright.core.baths.acidity import ph_text
+from shadewright.core.quantities import amount_text
 from shadewright.exchange import bath_text
 from shadewright.paper import BathCard, SwatchTag, bath_cards_pdf, swatch_tags_pdf
 from shadewright.paper.bath_card import MOST_CARDS
 from shadewright.paper.swatch_tags import MOST_TAGS
 from shadewright.workflows.bath_pages import BathNow, bath_now
 from shadewright.workflows.bath_ph import ph_of_bath
+from shadewright.workflows.bath_shapes import DoneLine, StepNow
 from shadewright.workflows.card_advice import card_advice
 from shadewright.workflows.recipe_curves import programme_of
 from shadewright.workflows.recipes import version
@@ -87,12 +91,32 @@ def _card(bath: BathNow, *, planned: Planned | None, is_demo: bool) -> BathCard:
         source_name=bath.source_name,
         order="" if planned is None else f"{planned.place} of {planned.of}",
         times={} if planned is None else planned.times,
+        done={x.step.key: _stood(x) for x in bath.steps if x.is_done},
+        begun={x.step.key: _stood(x) for x in bath.steps if x.parts and not x.is_done},
         acidity=_acidity(bath),
         notes=(bath.top_caution, text.notes, bath.notes),
         curve=programme_of(text, text.stops).curve,
         is_swatch=bath.is_swatch,
         is_demo=is_demo,
     )
+
+
+def _stood(each: StepNow) -> str:
+    """Return what was done at a step, in a line."""
+    said = ", ".join(map(_line, (*each.parts, *each.ticks)))
+    if each.is_missed:
+        return f"Left out {said}"
+    return (
+        f"Done: {said}" if each.is_done else f"In so far: {said}. Give only the rest."
+    )
+
+
+def _line(line: DoneLine) -> str:
+    # Degrees are where the heat was to go, not what was reached by then.
+    is_said = line.value is not None and line.unit != "°C"
+    amount = f"{amount_text(line.value or 0.0, line.unit)} " if is_said else ""
+    at = timezone.localtime(line.at)
+    return f"{amount}at {at:%H:%M} on {at.day} {at:%b}"
 
 
 def _acidity(bath: BathNow) -> str:

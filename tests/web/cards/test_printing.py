@@ -3,10 +3,11 @@
 import pytest
 from django.test import Client
 
+from shadewright.records.models.baths import BathAct
 from tests.paper.pictures import words_on
 from tests.web.pages_read import read
 from tests.web.sample import HOSTILE
-from tests.workflows.pots import Ready
+from tests.workflows.pots import Ready, tapped
 
 pytestmark = pytest.mark.django_db
 
@@ -25,6 +26,19 @@ def test_two_cards_in_the_order_asked_for(
     assert words.count("Fill the pot with water") == 2
     assert "2 Slate 1 % 30 ml" in words
     assert f"bottle {pot.slate}" in words
+
+
+def test_what_was_poured_is_not_asked_for_again(client: Client, pot: Ready) -> None:
+    tapped(pot.number, BathAct.STARTED, "fill")
+    tapped(pot.number, BathAct.DOSED, "dose-1", value=66.0, unit="ml", bottle=pot.slate)
+    tapped(pot.number, BathAct.MISSED, "dose-2")
+    tapped(pot.number, BathAct.HEAT_ON, "heat", value=95.0, unit="°C")
+    words = words_on(client.get(f"/baths/cards.pdf?number={pot.number}").content)
+    assert "Heat on Done: at 18:30" in words
+    assert "2 Slate 1 % Done: 66 ml at 18:30 on 25 Nov" in words
+    assert "3 Gorse 1 % Left out at 18:30 on 25 Nov" in words
+    assert f"bottle {pot.slate}" not in words
+    assert "Citric acid" in words
 
 
 def test_tags_of_swatches(client: Client, pot: Ready) -> None:
