@@ -18,7 +18,7 @@ from shadewright.paper.words import day_words
 _HOUR_MIN = 60
 _LANES = {"a5": 4}
 _MOST_LANES = 6
-_MOST_CALLED = 22
+_MOST_CALLED = 32
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -46,13 +46,17 @@ class Lane:
 
 @dataclass(frozen=True, kw_only=True)
 class DayJob:
-    """Something that hands do at a time; ``who`` is empty where it is not planned."""
+    """Something that hands do at a time; ``who`` is empty where it is not planned.
+
+    ``is_over`` says that it was ticked when the sheet was printed.
+    """
 
     at: str
     bath: str
     what: str
     where: str
     who: str
+    is_over: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -147,8 +151,9 @@ def _lane(lane: Lane) -> Mapping[str, object]:
     }
 
 
-def _job(job: DayJob) -> Mapping[str, str]:
+def _job(job: DayJob) -> Mapping[str, object]:
     return {
+        "is_over": job.is_over,
         "at": job.at,
         "bath": _shortened(printable(job.bath), _MOST_CALLED),
         "what": printable(job.what[:120]),

@@ -1,6 +1,6 @@
 """The plan that holds, on the page of its day: lanes, their twin, what it says."""
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -11,14 +11,13 @@ from shadewright.drawing import LanesShown
 from shadewright.web.dye_days.lanes import lanes_of
 from shadewright.web.dye_days.words import clock, span
 from shadewright.web.pages import Link
-from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.day_clock import DayClock
 from shadewright.workflows.days.day_jobs import day_jobs
 from shadewright.workflows.days.day_now import DayNow
 from shadewright.workflows.days.day_order import DayInOrder
 from shadewright.workflows.days.moved_on import moved_on
 from shadewright.workflows.days.schedules import Schedule
-from shadewright.workflows.stamps import this_moment, today
+from shadewright.workflows.stamps import today
 
 NEXT = 8
 """So many jobs stand open on the page, the rest behind a key."""
@@ -78,9 +77,7 @@ def shown_plan(day: DayNow, plan: Schedule, order: DayInOrder) -> PlanShown:
     """Return the plan as its page shows it."""
     called = {each.number: each.called for each in day.baths}
     is_today = day.day == today()
-    since = clock(this_moment()) if is_today else ""
-    over = _over(order) if is_today else set()
-    jobs = tuple(_jobs(order, plan, since=since, over=over))
+    jobs = tuple(_jobs(order, plan, is_today=is_today))
     return PlanShown(
         lanes=lanes_of(day, plan),
         ends=_ends(plan),
@@ -184,18 +181,10 @@ def _out(day: DayNow, number: str, why: str, called: Mapping[str, str]) -> OutRo
     return OutRow(called=called.get(number, number), why=why, ways=ways)
 
 
-def _over(order: DayInOrder) -> set[str]:
-    """Return what the finished baths are called: they want no hands."""
-    every = (*order.left, *order.baths)
-    over = [each for each in every if each.bath.status is BathStatus.FINISHED]
-    return {each.called_on(order.day) for each in over}
-
-
-def _jobs(
-    order: DayInOrder, plan: Schedule, *, since: str, over: Collection[str]
-) -> Iterator[JobRow]:
+def _jobs(order: DayInOrder, plan: Schedule, *, is_today: bool) -> Iterator[JobRow]:
+    # Today what was to be done earlier and was not stands first: it is late, not over.
     for job in day_jobs(order, plan):
-        if job.who and job.at >= since and job.bath not in over:
+        if job.who and not (is_today and job.is_over):
             bath, _space, name = job.bath.partition(" ")
             yield JobRow(
                 at=job.at,

@@ -1,18 +1,27 @@
 """Every job of a planned day by the clock: what the hands do, at which pot, and who."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from datetime import datetime
 from operator import itemgetter
 
-from shadewright.core.baths.rounds import StepKind
+from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.planning import Stage
 from shadewright.core.quantities import amount_text
 from shadewright.paper.day_sheet import DayJob
+from shadewright.workflows.days.come_to import (
+    are_steps_over,
+    has_begun,
+    is_stage_over,
+)
 from shadewright.workflows.days.day_order import DayInOrder, OrderedBath, clock
 from shadewright.workflows.days.schedules import BathAt, Schedule, StageAt
 from shadewright.workflows.days.step_clock import touched
 
-Timed = tuple[datetime, DayJob]
+Timed = tuple[datetime, int, DayJob]
+"""When a job begins, its turn among those of that minute, and the job."""
+
+_EMPTIED, _WASHED, _FILLED = range(3)  # a pot's turns: nothing is washed out over yarn
 
 _TOUCH = "What the card says for the way up"
 _OVERNIGHT = "Stays in its pot overnight"
@@ -25,27 +34,33 @@ def day_jobs(order: DayInOrder, plan: Schedule) -> tuple[DayJob, ...]:
     for each in (*order.left, *order.baths):
         if each.planned is not None:
             timed += _jobs(each, each.planned, order)
-    return tuple(job for _at, job in sorted(timed, key=itemgetter(0)))
+    return tuple(job for *_when, job in sorted(timed, key=itemgetter(0, 1)))
 
 
 def _jobs(each: OrderedBath, planned: BathAt, order: DayInOrder) -> Iterator[Timed]:
     words, called = dict(_stage_words(each, planned)), each.called_on(order.day)
     is_left = not each.of_day(order.day)
+    where = " on ".join(part for part in (planned.pot, planned.source) if part)
+    of_pot = DayJob(at="", bath=called, what="", where=where, who="")
     for stage in planned.stages:
         if is_left and stage.name != Stage.RINSE:
             continue
         if stage.name in words and stage.ends_at > stage.starts_at:
             what = words[Stage(stage.name)]
-            yield _job(called, planned, stage.starts_at, what, stage.person)
+            is_over = is_stage_over(each.bath, Stage(stage.name), planned)
+            yield _job(of_pot, stage, what, is_over=is_over)
     for touch in planned.touches:
-        what = _touch_words(each, touch)
-        yield _job(called, planned, touch.starts_at, what, touch.person)
+        steps = touched(touch, [x.step for x in each.bath.steps], each.times)
+        is_over = are_steps_over(each.bath, steps)
+        yield _job(of_pot, touch, _touch_words(steps), is_over=is_over)
 
 
-def _job(called: str, planned: BathAt, at: datetime, what: str, who: str) -> Timed:
-    where = " on ".join(part for part in (planned.pot, planned.source) if part)
-    job = DayJob(at=clock(at), bath=called, what=what, where=where, who=who)
-    return at, job
+def _job(of_pot: DayJob, stage: StageAt, what: str, *, is_over: bool) -> Timed:
+    said = replace(
+        of_pot, at=clock(stage.starts_at), what=what, who=stage.person, is_over=is_over
+    )
+    turn = _EMPTIED if stage.name == Stage.RINSE else _FILLED
+    return stage.starts_at, turn, said
 
 
 def _stage_words(each: OrderedBath, planned: BathAt) -> Iterator[tuple[Stage, str]]:
@@ -74,21 +89,22 @@ def lasts(stage: StageAt | None) -> bool:
     return stage is not None and stage.ends_at > stage.starts_at
 
 
-def _touch_words(each: OrderedBath, touch: StageAt) -> str:
+def _touch_words(steps: Sequence[RoundStep]) -> str:
     """Return what goes in, or is looked at, by the card's own words."""
-    steps = touched(touch, [x.step for x in each.bath.steps], each.times)
     said = [x.title if x.kind is StepKind.LOOK else f"{x.title} in" for x in steps]
     return ", ".join(said) or _TOUCH
 
 
 def _washouts(order: DayInOrder, plan: Schedule) -> Iterator[Timed]:
-    names = {each.bath.number: each.bath.called for each in order.baths}
+    baths = {each.bath.number: each.bath for each in order.baths}
     for each in plan.washouts:
+        bath = baths.get(each.before)
         job = DayJob(
             at=clock(each.starts_at),
-            bath=names.get(each.before, each.before),
+            bath=each.before if bath is None else bath.called,
             what="Wash out the pot before it",
             where=each.pot,
             who=each.person,
+            is_over=bath is not None and has_begun(bath),
         )
-        yield each.starts_at, job
+        yield each.starts_at, _WASHED, job
