@@ -9,7 +9,7 @@ import pytest
 import segno
 from django.test import Client
 
-from shadewright.records.models import Bath, BathLine, Dye
+from shadewright.records.models import Bath, BathLine, Dye, HeatSource, Pot
 from shadewright.workflows.bath_pages import BathAct, bath_now
 from shadewright.workflows.bottles import Look, look_at
 from shadewright.workflows.shelf import shelf_bottle
@@ -36,6 +36,14 @@ def sent(client: Client, pot: Ready, **form: str) -> Answer:
 
 def shown(client: Client, pot: Ready, query: str = "") -> Answer:
     return read(client.get(f"/bench/{pot.number}/{query}"))
+
+
+def test_the_head_says_which_pot_on_which_burner(client: Client, pot: Ready) -> None:
+    """A plan may give a bath another burner while the yarn is in the soak."""
+    vat = Pot.objects.create(name="Tall pot", volume_l=12.0)
+    plate = HeatSource.objects.create(name="Old plate", kind="induction", power_kw=1.5)
+    Bath.objects.filter(number=pot.number).update(pot=vat, source=plate, skeins=1)
+    assert "100 g · 1 skein · Tall pot on Old plate" in shown(client, pot).text
 
 
 def test_a_new_bath_says_who_rings_before_the_first_dose(

@@ -7,7 +7,7 @@ from django.http import HttpRequest, HttpResponse, JsonResponse
 from django.utils import timezone
 from django.views.decorators.http import require_safe
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.bench.clock_words import every_clock, kind, millis, now_ms, wire
 from shadewright.web.bench.next_words import next_bar, next_wire
 from shadewright.web.bench.notes import cup_note, deviation_note, late_acid
@@ -124,13 +124,14 @@ def _step_at_hand(bath: BathNow, asked: str) -> str:
 
 
 def _fact(bath: BathNow) -> str:
-    skeins = f"{bath.skeins} skeins" if bath.skeins else ""
+    skeins = counted(bath.skeins, "skein") if bath.skeins else ""
+    place = " on ".join(part for part in (bath.pot_name, bath.source_name) if part)
     parts = (
         bath.number,
         bath.base_name,
         amount_text(bath.fibre_g, "g"),
         skeins,
-        bath.pot_name,
+        place,
     )
     return " · ".join(part for part in parts if part)
 

@@ -3,14 +3,14 @@
 from django.utils import timezone
 
 from shadewright.core.baths.rounds import StepKind
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.workflows.bath_pages import BathNow, DoneLine, StepNow
 from shadewright.workflows.typed_cards import Outcome
 
 
 def card_fact(bath: BathNow) -> str:
     """Return what the head of the card says, in a line."""
-    skeins = "" if bath.skeins is None else f"{bath.skeins} skeins"
+    skeins = "" if bath.skeins is None else counted(bath.skeins, "skein")
     yarn = amount_text(bath.fibre_g, "g")
     day = f"{bath.dyed_on.day} {bath.dyed_on:%B %Y}"
     recipe = f"{bath.recipe_name}, version {bath.version_number}"

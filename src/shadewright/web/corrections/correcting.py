@@ -7,7 +7,7 @@ from math import dist
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.views.decorators.http import require_http_methods
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.errors import StudioError
 from shadewright.web.colours import ColourShown, read_colour
@@ -225,5 +225,5 @@ def _money(found: Corrected | None, prices: PriceForm) -> Iterator[str]:
     lost = float(price) * left * (less or 0) / 100
     yield (
         f"As a one-off, {less or 0} % off: {lost:.2f} less for the "
-        f"{left} skeins that are left."
+        f"{counted(left, 'skein')} left."
     )

@@ -4,7 +4,7 @@ from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
 from django.urls import reverse
 from django.views.decorators.http import require_POST, require_safe
 
-from shadewright.core.quantities import amount_text
+from shadewright.core.quantities import amount_text, counted
 from shadewright.web.day_papers.pages import RackPage
 from shadewright.web.day_papers.rack_words import hung_rows
 from shadewright.web.dye_days.crumbs import days_crumb
@@ -50,10 +50,10 @@ def off_the_rack(request: HttpRequest, number: str) -> HttpResponse:
 
 def _fact(found: Rack) -> str:
     if not found.hung:
-        return f"Nothing hangs here. There are {found.slots} places."
+        return f"Nothing hangs here. The rack has {counted(found.slots, 'place')}."
     free = found.slots - found.skeins
     room = f"{free} free" if free >= 0 else f"{-free} more than it has places"
-    return f"{rack_words(found.hung)} on {found.slots} places, {room}."
+    return f"{rack_words(found.hung)} on {counted(found.slots, 'place')}, {room}."
 
 
 def _waiting() -> tuple[Link, ...]:

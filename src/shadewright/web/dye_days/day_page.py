@@ -204,4 +204,4 @@ def _facts(now: DayNow) -> Iterator[tuple[str, str]]:
     ]
     if out:
         yield "Out", ", ".join(out)
-    yield "Rack", f"{now.rack_slots} places"
+    yield "Rack", counted(now.rack_slots, "place")

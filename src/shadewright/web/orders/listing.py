@@ -7,7 +7,7 @@ from django.http import HttpRequest, HttpResponse
 from django.urls import reverse
 from django.views.decorators.http import require_safe
 
-from shadewright.core.quantities import number_text
+from shadewright.core.quantities import counted, number_text
 from shadewright.web.asking import day_asked
 from shadewright.web.finding import asked
 from shadewright.web.orders.pages import (
@@ -64,8 +64,8 @@ def what_to_dye(request: HttpRequest) -> HttpResponse:
     skeins = sum(each.skeins for each in rows)
     page = ToDyePage(
         title="What to dye",
-        fact=f"{skeins} skeins: what orders and the shelf want, less what is there "
-        "and what is planned."
+        fact=f"{counted(skeins, 'skein')}: what orders and the shelf want, less what "
+        "is there and what is planned."
         if rows
         else "Orders and the shelf want nothing that is not there or planned.",
         crumbs=(DAYS, ORDERS),

@@ -160,14 +160,14 @@ def _of_the_queue(waiting: _Waiting, pace: Pace) -> Iterator[str]:
     )
     yield f"{counted(waiting.to_dye, 'skein')} to dye; before them {before}."
     slow, good = pace.slow.skeins_a_day, pace.good.skeins_a_day
-    skeins = f"{slow}" if slow == good else f"{slow} to {good}"
+    skeins = counted(slow, "skein") if slow == good else f"{slow} to {good} skeins"
     basis = (
         f"as on your last {pace.rests_on} dye days"
         if pace.rests_on
         else "as is usual in a kitchen: you have too few dye days yet to tell"
     )
     yield (
-        f"{skeins} skeins a dye day, {_from_to(pace.good, pace.slow)} from one to the "
+        f"{skeins} a dye day, {_from_to(pace.good, pace.slow)} from one to the "
         f"next, {basis}."
     )
 
