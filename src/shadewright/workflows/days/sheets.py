@@ -14,8 +14,8 @@ from shadewright.paper.day_sheet import (
     SheetBath,
     day_sheet_pdf,
 )
-from shadewright.workflows.bath_shapes import BathNow
 from shadewright.workflows.cards import Planned, bath_cards
+from shadewright.workflows.days.bath_yarn import yarn_of_bath
 from shadewright.workflows.days.day_jobs import day_jobs, lasts
 from shadewright.workflows.days.day_now import DayNow, day_now
 from shadewright.workflows.days.day_order import (
@@ -187,18 +187,10 @@ def _row(each: OrderedBath, day: date) -> SheetBath:
     return SheetBath(
         number=bath.number,
         name=bath.recipe_name,
-        yarn=yarn_words(bath),
+        yarn=yarn_of_bath(bath),
         pot=bath.pot_name if planned is None else planned.pot,
         source=bath.source_name if planned is None else planned.source,
         begins="before" if is_left else clock(each.begins),
         off="" if check is None or is_left else clock(check.ends_at),
         rinse=overnight if rinse is None else clock(rinse.starts_at),
     )
-
-
-def yarn_words(bath: BathNow) -> str:
-    """Return what yarn is dyed: its base, its delivery, skeins and grams."""
-    counted = {None: "", 1: "1 skein"}.get(bath.skeins, f"{bath.skeins} skeins")
-    mill_lot = f"mill lot {bath.mill_lot}" if bath.mill_lot else ""
-    said = (bath.base_name, mill_lot, counted, amount_text(bath.fibre_g, "g"))
-    return ", ".join(part for part in said if part)

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from shadewright.core.quantities import amount_text
 from shadewright.paper.day_lists import DayList, ListColumn, ListPart, day_list_pdf
 from shadewright.workflows.bath_shapes import BathStatus
+from shadewright.workflows.days.bath_yarn import base_of_bath
 from shadewright.workflows.days.day_order import OrderedBath, clock, day_in_order
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import today
@@ -60,8 +61,8 @@ def _row(each: OrderedBath) -> tuple[str, ...]:
 
 def _yarn(each: OrderedBath) -> Iterator[str]:
     bath = each.bath
-    lot = f", mill lot {bath.mill_lot}" if bath.mill_lot else ""
-    yield f"{bath.base_name}{lot}"
+    words = base_of_bath(bath)
+    yield f"{words[:1].upper()}{words[1:]}"
     ties = version(bath.version_id).text.ties
     if ties:
         yield f"Ties: {ties.rstrip('.')}"
