@@ -76,7 +76,7 @@ def put_on_today(desk: Page) -> str:
     desk.get_by_role("navigation", name="Above this page").get_by_role(
         "link"
     ).last.click()
-    row = desk.locator(".lot-number")
+    row = desk.get_by_role("rowheader").locator(".lot-number")
     expect(row).to_have_text(re.compile(r"^\d{6}-B\d$"))
     return row.inner_text()
 

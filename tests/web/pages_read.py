@@ -54,6 +54,7 @@ class Answer:
 
 
 def read(response: HttpResponseBase) -> Answer:
-    """Read an answer of the test client."""
+    """Read an answer of the test client, the number of a lot as one word."""
     source = getattr(response, "content", b"").decode()
+    source = re.sub(r'<span class="lot-number">([^<]*)</span>', r"\1", source)
     return Answer(status=response.status_code, source=source)

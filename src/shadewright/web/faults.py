@@ -21,6 +21,7 @@ from shadewright.errors import (
 )
 from shadewright.web.frame import bare_frame
 from shadewright.web.pages import Page
+from shadewright.web.unbroken import unbroken
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -145,4 +146,5 @@ def refused(_request: HttpRequest, error: StudioError) -> HttpResponse:
 
 def _fault(page: FaultPage, status: int) -> HttpResponse:
     context = {"page": page, "frame": bare_frame()}
-    return HttpResponse(render_to_string(page.template, context), status=status)
+    html = render_to_string(page.template, context)
+    return HttpResponse(unbroken(html), status=status)

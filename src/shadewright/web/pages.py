@@ -17,7 +17,9 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import render
+from django.template.loader import render_to_string
+
+from shadewright.web.unbroken import unbroken
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -49,4 +51,5 @@ class Page(Part):
 
 def show(request: HttpRequest, page: Part, *, status: int = 200) -> HttpResponse:
     """Answer with the page, or the part of one, in its own template."""
-    return render(request, page.template, {"page": page}, status=status)
+    html = render_to_string(page.template, {"page": page}, request)
+    return HttpResponse(unbroken(html), status=status)

@@ -103,12 +103,12 @@ def test_hands_are_not_wanted_next_for_a_bath_that_is_over(
         house = dyehouse()
         over, waits = house.bath(today()), house.bath(today())
         make_plan(day=today(), stamp=stamp_now(by=None), seconds=0.02)
-        wanted = f'<span class="lot-number">{over[-2:]}<'
+        wanted = f'<th scope="row">{over[-2:]}<'
         assert wanted in page(client, of_today()).source
         tapped(over, BathAct.FINISHED, "finish")
         shown = page(client, of_today()).source
     assert wanted not in shown
-    assert f'<span class="lot-number">{waits[-2:]}<' in shown
+    assert f'<th scope="row">{waits[-2:]}<' in shown
 
 
 def test_what_yesterday_left_is_not_mistaken_for_a_bath_of_today(
@@ -127,7 +127,7 @@ def test_what_yesterday_left_is_not_mistaken_for_a_bath_of_today(
         tapped(left, BathAct.HEAT_OFF, "off")
         make_plan(day=today(), stamp=stamp_now(by=None), seconds=0.02)
         source = page(client, of_today()).source
-        rinse, fill = (f'<span class="lot-number">{each}<' for each in (left, "B1"))
+        rinse, fill = (f'<th scope="row">{each}<' for each in (left, "B1"))
         assert (left[-2:], waits[-2:]) == ("B1", "B1")
         assert rinse in source
         assert fill in source
