@@ -82,7 +82,7 @@ def plan_the_stock(page: Page, address: str) -> None:
     expect(page.locator("#plan")).to_contain_text("2.5 g")
     expect(page.get_by_label("Strength", exact=True)).to_have_value("0.5")
     page.get_by_role("button", name=re.compile(r"^1\s%")).click()
-    expect(page.locator("#plan")).to_contain_text("5 g")
+    expect(page.get_by_label("Strength", exact=True)).to_have_value("1")
     sound(page)
     press(page, "Begin")
 
