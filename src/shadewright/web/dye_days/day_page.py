@@ -104,13 +104,18 @@ def _links(now: DayNow) -> Iterator[Link]:
         ("How it went", "day-after"),
     ):
         is_to_come = name in {"day-add", "day-hours", "day-replan", "day-stock"}
-        if name in _OF_WAITING and not _waits(now):
-            continue
-        if not (now.is_past and is_to_come):
+        if not (now.is_past and is_to_come) and _has_what_it_prints(name, now):
             yield from (
                 Link(words=key.words, address=key.address)
                 for key in _key(words, name, now)
             )
+
+
+def _has_what_it_prints(name: str, now: DayNow) -> bool:
+    """Whether a paper of the day would hold anything; what is no paper has a page."""
+    if name in _OF_WAITING:
+        return _waits(now)
+    return name != "day-sheet" or bool(now.baths or now.schedule)
 
 
 def _waits(now: DayNow) -> bool:
