@@ -92,7 +92,7 @@ def test_answers_say_all_of_it(client: Client, studio: Fitted) -> None:
     assert "1. Most likely to come out right" in shown.text
     assert "No difference to be seen" in shown.text
     assert shown.text.count("goggles and gloves until all powder is wet") == 1
-    assert re.search(r"on paper CIEDE2000 0\.\d ?; in the pot usually \d", shown.text)
+    assert re.search(r"On paper CIEDE2000 0\.\d ?; in the pot usually \d", shown.text)
     assert "of such pots come within 1" in shown.text
     assert studio.pot.gorse in shown.text
     assert "No stock on the shelf of" in shown.text

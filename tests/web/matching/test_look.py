@@ -8,6 +8,9 @@ from shadewright.web.matching import searches
 from tests.browser import axe, goes_sideways
 from tests.workflows.shades.studios import Fitted
 
+MOST_PX = 640
+"""A closed answer is less than what a phone shows between its two bars."""
+
 
 def test_page_with_answers_is_sound(
     page: Page, live_server: LiveServer, studio: Fitted
@@ -22,6 +25,28 @@ def test_page_with_answers_is_sound(
     expect(page.locator("[data-typed]")).to_be_hidden()
     assert axe(page) == []
     assert goes_sideways(page) == 0
+
+
+def test_answers_are_short_until_one_is_opened(
+    phone: Page, live_server: LiveServer, studio: Fitted
+) -> None:
+    """Pair, words, chance and depths; the rest opens by a key and tells all."""
+    phone.goto(f"{live_server.url}/shades/find/?colour=%23556f4a&base={studio.base.pk}")
+    answers = phone.locator("article.answer")
+    expect(answers.first.get_by_text("of such pots come within")).to_be_visible()
+    heights = answers.evaluate_all("all => all.map(one => one.offsetHeight)")
+    assert len(heights) > 1
+    assert max(heights) < MOST_PX
+    assert axe(phone) == []
+    bottle = answers.first.get_by_role("link", name=studio.pot.gorse, exact=True)
+    lamp = answers.first.get_by_text("Lamp", exact=True)
+    expect(lamp).to_be_hidden()
+    answers.first.locator("summary").focus()
+    phone.keyboard.press("Enter")
+    expect(bottle).to_be_visible()
+    expect(lamp).to_be_visible()
+    expect(answers.first.get_by_text("in the pot usually")).to_be_visible()
+    assert goes_sideways(phone) == 0
 
 
 def test_search_is_watched_and_cancelled(

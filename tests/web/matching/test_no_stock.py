@@ -23,4 +23,5 @@ def test_a_dye_without_stock_is_said_once(client: Client, studio: Fitted) -> Non
     lacking = re.findall(r"(\w+) \([\d.]+ g of dye\)", shown.text)
     assert len(lacking) > 3
     assert sorted(lacking) == sorted(set(lacking))
+    assert "1 thing to mind Bottles, other lights, cost, and why" in shown.text
     assert "Own swatch, " in shown.source.replace("\u00a0", " ")

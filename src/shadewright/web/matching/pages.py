@@ -9,7 +9,7 @@ from shadewright.web.baths.pages import ShareShown
 from shadewright.web.colours import ColourShown
 from shadewright.web.matching.forms import FindForm
 from shadewright.web.pages import Link, Page, Part
-from shadewright.web.parts import Caution, Measured
+from shadewright.web.parts import Caution, Chip, Measured
 from shadewright.workflows.shades.dye_chips import DyeChip
 
 
@@ -46,7 +46,10 @@ class Trouble:
 
 @dataclass(frozen=True, kw_only=True)
 class AnswerShown:
-    """A recipe that was found, as the page shows it."""
+    """A recipe that was found, as the page shows it.
+
+    ``mind`` says of a closed answer how many ``troubles`` it holds.
+    """
 
     number: int
     title: str
@@ -64,6 +67,7 @@ class AnswerShown:
     lights: tuple[LightShown, ...]
     doses: tuple[DoseShown, ...]
     troubles: tuple[Trouble, ...]
+    mind: Chip | None
     colour: ColourShown
     behind: tuple[Link, ...]
     mix: str

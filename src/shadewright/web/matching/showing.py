@@ -1,7 +1,6 @@
 """What was found, made into what the page shows."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from uuid import uuid4
 
@@ -10,10 +9,9 @@ from django.urls import reverse
 from shadewright.core.baths.sums import POWDER_CAUTION
 from shadewright.core.quantities import amount_text
 from shadewright.core.quantities.writing import NO_BREAK
-from shadewright.core.solutions.keeping import Purpose
 from shadewright.drawing import Difference
 from shadewright.exchange.colour_text import on_screen
-from shadewright.web.baths.planning import shown_share, stock_address
+from shadewright.web.baths.planning import shown_share
 from shadewright.web.colours import LIGHT_NAMES, TOO_VIVID, foretold_colour
 from shadewright.web.depths import sureness
 from shadewright.web.matching.asking import Asked
@@ -22,16 +20,14 @@ from shadewright.web.matching.pages import (
     DoseShown,
     FoundShown,
     LightShown,
-    Trouble,
 )
+from shadewright.web.matching.troubles import mind, said_above, troubles_of
 from shadewright.web.mix_text import mix_text
 from shadewright.web.pages import Link
 from shadewright.web.parts import Caution
-from shadewright.web.shelf.tasks import bottle_address
 from shadewright.web.targets import target_query
 from shadewright.web.ways import way_to
 from shadewright.workflows.baths import PlannedDose
-from shadewright.workflows.bottle_choice import short_words
 from shadewright.workflows.costs import cost_words
 from shadewright.workflows.shades.dye_chips import DyeChip, dye_chips
 from shadewright.workflows.shades.find_wishes import AtShelf
@@ -125,6 +121,8 @@ def _answer(each: Answer, place: int, scene: _Scene) -> AnswerShown:
     wish = scene.found.wish
     wanted = wish.wanted
     said = f"{wanted.name} left, foretold right: {each.words}"
+    said_already = said_above(scene.found, place)
+    troubles = tuple(troubles_of(each.doses, scene.at, said=said_already))
     return AnswerShown(
         number=place,
         title=each.why[0],
@@ -149,7 +147,8 @@ def _answer(each: Answer, place: int, scene: _Scene) -> AnswerShown:
         passes=f"{wish.tolerance:g}",
         lights=tuple(map(_light, each.under)),
         doses=tuple(_dose(dose, scene) for dose in each.doses),
-        troubles=tuple(_troubles(each.doses, scene.at, said=_said(scene.found, place))),
+        troubles=troubles,
+        mind=mind(troubles),
         colour=foretold_colour(
             each.lab,
             expected=each.off,
@@ -231,67 +230,6 @@ def _dose(dose: PlannedDose, scene: _Scene) -> DoseShown:
         ),
         missing=amount_text(dose.missing_g, "g") if dose.missing_g else "",
     )
-
-
-def _said(found: Found, place: int) -> AbstractSet[int]:
-    """Return the dyes of which an answer further up says already that none is here."""
-    above = found.answers[: place - 1]
-    return {x.dye_id for each in above for x in each.doses if _has_no_stock(x)}
-
-
-def _has_no_stock(dose: PlannedDose) -> bool:
-    return bool(dose.missing_g) and not dose.shares and not dose.kept_out
-
-
-def _troubles(
-    doses: Sequence[PlannedDose], at: AtShelf, *, said: AbstractSet[int]
-) -> Iterator[Trouble]:
-    none = [x for x in doses if _has_no_stock(x) and x.dye_id not in said]
-    if none:
-        names = [f"{x.dye_name} ({amount_text(x.dye_g, 'g')} of dye)" for x in none]
-        yield Trouble(
-            words=f"No stock on the shelf of {', '.join(names)}.",
-            ways=tuple(map(_make, none)),
-        )
-    for dose in doses:
-        if dose.missing_g and not _has_no_stock(dose):
-            yield Trouble(words=_short(dose), ways=(_make(dose),))
-        elif dose.advice and dose.dosed.tool is None:
-            yield Trouble(words=f"{dose.dye_name}: {dose.advice}", ways=())
-        yield from _past(dose, at)
-
-
-def _short(dose: PlannedDose) -> str:
-    return short_words(
-        dye_name=dose.dye_name,
-        missing_g=dose.missing_g,
-        has_some=bool(dose.shares),
-        kept_out=dose.kept_out,
-        purpose=Purpose.USUAL,
-    )
-
-
-def _make(dose: PlannedDose) -> Link:
-    address = stock_address(dose.dye_id, dose.missing_g)
-    return Link(words=f"Make a stock of {dose.dye_name}", address=address)
-
-
-def _past(dose: PlannedDose, at: AtShelf) -> Iterator[Trouble]:
-    codes = {share.code for share in dose.shares}
-    for bottle in at.offer.bottles:
-        if bottle.code in codes and bottle.is_past:
-            yield Trouble(
-                words=(
-                    f"Bottle {bottle.code} of {dose.dye_name} is past its time. Test "
-                    "its strength before a pot that must repeat."
-                ),
-                ways=(
-                    Link(
-                        words=f"Bottle {bottle.code}",
-                        address=bottle_address(bottle.code),
-                    ),
-                ),
-            )
 
 
 def _capital(words: str) -> str:
