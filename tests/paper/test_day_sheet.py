@@ -8,7 +8,6 @@ import pytest
 
 from shadewright.errors import MissingError
 from shadewright.paper import PAPERS
-from shadewright.paper.day_lists import DayList, ListColumn, ListPart, day_list_pdf
 from shadewright.paper.day_sheet import (
     DayJob,
     DaySheet,
@@ -18,6 +17,7 @@ from shadewright.paper.day_sheet import (
     day_sheet_pdf,
     sheet_data,
 )
+from shadewright.paper.tick_lists import DayList, ListColumn, ListPart, day_list_pdf
 from tests.paper.pictures import signs_on, words_on
 
 DAY = dt.date(2026, 11, 26)

@@ -1,7 +1,7 @@
 """The heat of a bath in words: the minutes, what they rest on, how to set the knob."""
 
 from shadewright.core.baths.heating import MinutesRange, Pace, RisePace
-from shadewright.core.quantities import NO_BREAK, amount_text, number_text
+from shadewright.core.quantities import NO_BREAK, amount_text, counted, number_text
 from shadewright.workflows.heating import BathHeat
 
 _GUESS = "a guess: no heat-up of this pot on this burner is timed yet"
@@ -52,9 +52,9 @@ def evidence_words(heat: BathHeat) -> str:
     """Return what the minutes rest on: heat-ups of this pot here, or a guess."""
     count = heat.full.count
     if count:
-        return f"from {_counted(count)} of this pot here"
+        return f"from {counted(count, 'heat-up')} of this pot here"
     if heat.kept:
-        return f"a guess: {_counted(heat.kept)} here kept a recipe’s pace"
+        return f"a guess: {counted(heat.kept, 'heat-up')} here kept a recipe’s pace"
     return _GUESS
 
 
@@ -99,7 +99,3 @@ def _turned_down(rise: RisePace) -> str:
     """Return a share of the power to the nearest twentieth, as a knob is set."""
     power = amount_text(max(5 * round(20 * rise.power_share), 5), "%")
     return f"Turn it down to about {power}."
-
-
-def _counted(count: int) -> str:
-    return "1 heat-up" if count == 1 else f"{count} heat-ups"

@@ -140,7 +140,7 @@ def drawn(
         stuck = fill(work, board, order, left)
         spots += board.spots
         if stuck is None:
-            return counted(work, board, left, spots=spots)
+            return costed(work, board, left, spots=spots)
         left.add(stuck)
 
 
@@ -222,7 +222,7 @@ def _wants_rinse(work: Work, stay: Stay) -> bool:
     return stay.rinse is None and not work.day.baths[stay.bath].is_overnight
 
 
-def counted(work: Work, board: Board, left: set[int], *, spots: int) -> Drawn:
+def costed(work: Work, board: Board, left: set[int], *, spots: int) -> Drawn:
     """Return a full board as a plan with its cost.
 
     Parameters

@@ -13,7 +13,7 @@ from shadewright.core.planning.sequences import (
     Drawn,
     Order,
     Work,
-    counted,
+    costed,
     drawn,
     fill,
 )
@@ -61,7 +61,7 @@ class Trail:
         if stuck is None:
             stuck = fill(self._work, board, order, left, since=at)
         if stuck is None:
-            return counted(self._work, board, left, spots=board.spots)
+            return costed(self._work, board, left, spots=board.spots)
         return drawn(self._work, order, without={*left, stuck}, spots=board.spots)
 
     def _shared(self, order: Order) -> int:

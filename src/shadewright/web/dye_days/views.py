@@ -15,8 +15,8 @@ from shadewright.web.dye_days.words import load
 from shadewright.web.named_days import named_day
 from shadewright.web.pages import show
 from shadewright.web.parts import Chip
-from shadewright.workflows.days.day_lists import DayListed, days_listed
 from shadewright.workflows.days.day_now import day_now
+from shadewright.workflows.days.days_listed import DayListed, days_listed
 from shadewright.workflows.stamps import today
 
 

@@ -9,7 +9,7 @@ from django.views.decorators.http import require_POST
 
 from shadewright.errors import UnreadableError
 from shadewright.web.evidence.background import refit_soon
-from shadewright.web.evidence.words import counted
+from shadewright.web.evidence.words import one_or_counted
 from shadewright.web.frame import person_id
 from shadewright.web.toasts import say
 from shadewright.web.ways import way_back
@@ -65,7 +65,9 @@ def teach_lots(request: HttpRequest) -> HttpResponse:
 
     def act(stamp: Stamp) -> str:
         judging.teach_lots(numbers=numbers, stamp=stamp)
-        return f"{counted(len(numbers), 'lot', 'lots')} more to teach the palette"
+        return (
+            f"{one_or_counted(len(numbers), 'lot', 'lots')} more to teach the palette"
+        )
 
     return _judged(request, "teach", act)
 

@@ -17,7 +17,7 @@ from shadewright.core.mixing import Evidence
 from shadewright.core.quantities import NO_BREAK
 from shadewright.web.colours import ColourShown, colour_of_reading, read_colour
 from shadewright.web.evidence.background import is_busy, take_up_left_behind
-from shadewright.web.evidence.words import counted, fit_words, why_doubted
+from shadewright.web.evidence.words import fit_words, one_or_counted, why_doubted
 from shadewright.web.templatetags.house import day as day_words
 from shadewright.workflows.recipe_words import mix_words
 from shadewright.workflows.shades.doubts import Doubt, Doubts
@@ -148,7 +148,7 @@ def shaped_suspects(found: Doubts, *, base_id: int | None = None) -> SuspectsSho
     aside = [x for x in found.aside if base_id in {None, x.base_id}]
     looks = "looks" if len(doubted) == 1 else "look"
     return SuspectsShown(
-        title=f"{counted(len(doubted), 'swatch', 'swatches')} {looks} wrong",
+        title=f"{one_or_counted(len(doubted), 'swatch', 'swatches')} {looks} wrong",
         hint=_OTHER_LIGHT if found.is_other_light else "",
         doubted=tuple(map(_suspect, doubted)),
         aside=tuple(_aside(each, found) for each in aside),
@@ -163,7 +163,7 @@ def shaped_offers(found: tuple[LotOnOffer, ...]) -> OfferedShown:
     )
     return OfferedShown(
         count=len(shown),
-        title=f"{counted(len(shown), 'lot', 'lots')} could teach",
+        title=f"{one_or_counted(len(shown), 'lot', 'lots')} could teach",
         first=shown[:_FIRST],
         rest=shown[_FIRST:],
         by_meter=by_meter if len(by_meter) > 1 else (),

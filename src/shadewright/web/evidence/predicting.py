@@ -11,7 +11,7 @@ from shadewright.core.quantities.writing import NO_BREAK
 from shadewright.web.colours import colour_of_reading, foretold_colour
 from shadewright.web.evidence.pages import OutcomeShown, PredictionsPage
 from shadewright.web.evidence.standing import shaped_behind
-from shadewright.web.evidence.words import counted
+from shadewright.web.evidence.words import one_or_counted
 from shadewright.web.pages import Link, show
 from shadewright.web.parts import Chip
 from shadewright.workflows.recipe_words import mix_words
@@ -52,16 +52,17 @@ def rate_words(rate: HitRate | None) -> tuple[str, ...]:
     if rate is None:
         return ()
     percent = f"{100 * PROMISED:.0f}{NO_BREAK}%"
-    number = counted(rate.counted, "prediction", "predictions").lower()
+    number = one_or_counted(rate.counted, "prediction", "predictions").lower()
     said = [
         f"Of {number} at {percent}, {rate.held} held.",
         _verdict(rate),
         f"Half of them came out within ΔE{NO_BREAK}{rate.median:.1f}.",
     ]
     if rate.mixes < rate.counted:
+        mixes = one_or_counted(rate.mixes, "mix", "mixes").lower()
         said.append(
-            f"They are of {counted(rate.mixes, 'mix', 'mixes').lower()}: lots of one "
-            "recipe hold or miss together, so the count swings more than by chance."
+            f"They are of {mixes}: lots of one recipe hold or miss together, so the "
+            "count swings more than by chance."
         )
     if rate.poor:
         said.append(

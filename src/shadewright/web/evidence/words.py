@@ -1,7 +1,7 @@
 """What is said of fits and doubts, in plain words."""
 
 from shadewright.core.mixing.swatches import Evidence
-from shadewright.core.quantities.writing import NO_BREAK, number_text
+from shadewright.core.quantities.writing import NO_BREAK, counted, number_text
 from shadewright.workflows.shades.doubts import Doubt
 from shadewright.workflows.shades.fit_pages import FitStatus
 from shadewright.workflows.shades.kinds import TEACHES_AS, ReadBy
@@ -14,9 +14,9 @@ _SLIP = 12.0
 """No slip of a hand is worse than a decimal point in the wrong place (our choice)."""
 
 
-def counted(count: int, one: str, many: str) -> str:
+def one_or_counted(count: int, one: str, many: str) -> str:
     """Return a count with its noun: “One swatch”, “3 swatches”."""
-    return f"One {one}" if count == 1 else f"{count} {many}"
+    return f"One {one}" if count == 1 else counted(count, one, many)
 
 
 def fit_words(status: FitStatus) -> str:
@@ -29,8 +29,8 @@ def fit_words(status: FitStatus) -> str:
 
 def rests_on(swatches: int, lots: int) -> str:
     """Say how many swatches and lots: “9 swatches and one lot”."""
-    said = counted(swatches, "swatch", "swatches").lower()
-    return f"{said} and {counted(lots, 'lot', 'lots').lower()}" if lots else said
+    said = one_or_counted(swatches, "swatch", "swatches").lower()
+    return f"{said} and {one_or_counted(lots, 'lot', 'lots').lower()}" if lots else said
 
 
 def why_doubted(doubt: Doubt) -> tuple[str, ...]:

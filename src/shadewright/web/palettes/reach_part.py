@@ -6,7 +6,7 @@ from shadewright.core.recipes.reaching import Reach
 from shadewright.drawing import Aim, Outline, ReachShown, Spot
 from shadewright.exchange.colour_text import on_screen
 from shadewright.web.palettes.pages import ReachPart, ReachRow, WantedRow
-from shadewright.web.palettes.words import counted, lab_words
+from shadewright.web.palettes.words import counted_or_no, lab_words
 from shadewright.web.targets import target_query
 from shadewright.web.ways import way_to
 from shadewright.workflows.shades.palette_pages import PaletteOnBase
@@ -77,7 +77,7 @@ def _more(
         for row in rows
     ]
     aims = [f"wanted: {each.name}, {lab_words(each.lab)}" for each in wanted]
-    dots = counted(len(spots), "swatch", "swatches")
+    dots = counted_or_no(len(spots), "swatch", "swatches")
     return f"{'; '.join([*told, f'{dots} as dots', *aims])}."
 
 

@@ -13,7 +13,7 @@ from shadewright.web.colours import RESTS_ON, TOO_VIVID
 from shadewright.web.pages import Link
 from shadewright.web.palettes.pages import StripRow
 from shadewright.web.palettes.words import (
-    counted,
+    counted_or_no,
     depth_words,
     lab_words,
     listed,
@@ -112,13 +112,13 @@ def _measured(dye: DyeNow, out: frozenset[int]) -> str:
 def _counted(dye: DyeNow, out: frozenset[int]) -> str:
     doubted = sum(each.id in out for each in dye.alone)
     good = len(dye.alone) - doubted
-    parts = [counted(good, "swatch", "swatches")] if good or not doubted else []
+    parts = [counted_or_no(good, "swatch", "swatches")] if good or not doubted else []
     if doubted:
         parts.append(f"{doubted} left out")
     if dye.mixes:
-        parts.append(counted(dye.mixes, "mix", "mixes"))
+        parts.append(counted_or_no(dye.mixes, "mix", "mixes"))
     if not dye.alone and not dye.mixes:
-        elsewhere = counted(dye.elsewhere, "swatch", "swatches")
+        elsewhere = counted_or_no(dye.elsewhere, "swatch", "swatches")
         return f"none here, {elsewhere} on other yarns"
     return ", ".join(parts)
 

@@ -2,15 +2,13 @@
 
 from collections.abc import Sequence
 
-from shadewright.core.quantities.writing import NO_BREAK, number_text
+from shadewright.core.quantities.writing import NO_BREAK, counted, number_text
 from shadewright.workflows.shades.palette_pages import LeftOut, PaletteOnBase
 
 
-def counted(count: int, one: str, many: str) -> str:
+def counted_or_no(count: int, one: str, many: str) -> str:
     """Return a count with its noun: “1 swatch”, “3 swatches”, “no swatch”."""
-    if not count:
-        return f"no {one}"
-    return f"{count} {one if count == 1 else many}"
+    return counted(count, one, many) if count else f"no {one}"
 
 
 def listed(words: Sequence[str]) -> str:
@@ -37,9 +35,9 @@ def head_words(found: PaletteOnBase) -> str:
     """Return what a palette on a base rests on, and how well it foretells."""
     swatches = found.base.taught - found.lots
     rests = [
-        counted(len(found.dyes), "dye", "dyes"),
-        counted(swatches, "swatch", "swatches"),
-        *([counted(found.lots, "lot", "lots")] if found.lots else []),
+        counted_or_no(len(found.dyes), "dye", "dyes"),
+        counted_or_no(swatches, "swatch", "swatches"),
+        *([counted_or_no(found.lots, "lot", "lots")] if found.lots else []),
     ]
     return f"{listed(rests)}. {_left_out_words(found.left_out)}"
 

@@ -5,7 +5,7 @@ from urllib.parse import urlencode
 
 from django.urls import reverse
 
-from shadewright.core.quantities import amount_text, number_text
+from shadewright.core.quantities import amount_text, counted, number_text
 from shadewright.core.quantities.writing import NO_BREAK, beside_text
 from shadewright.web.baths.words import status_chip
 from shadewright.web.colours import ColourShown, foretold_colour
@@ -91,7 +91,7 @@ def said_of_practice(text: RecipeText) -> tuple[Said, Said]:
 
 def swatches_counted(count: int) -> str:
     """Return how many swatches, in words."""
-    return "1 swatch" if count == 1 else f"{count} swatches"
+    return counted(count, "swatch", "swatches")
 
 
 def state_chip(each: SetSwatch) -> Chip:

@@ -7,6 +7,7 @@ from django.shortcuts import redirect
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
+from shadewright.core.quantities import counted
 from shadewright.errors import StudioError
 from shadewright.web.evidence.background import refit_soon
 from shadewright.web.frame import person_id
@@ -66,14 +67,11 @@ def _kept(request: HttpRequest, form: StartForm) -> int | None:
     except StudioError as error:
         form.refuse(error)
         return None
-    refit_soon(why=f"{_counted(kept.swatches)} of {words.base}")
+    entered = f"{counted(len(kept.swatches), 'swatch', 'swatches')} of {words.base}"
+    refit_soon(why=entered)
     undo = reverse("undo", args=[deed])
-    say(request, f"{_counted(kept.swatches)} of {words.base} entered", undo=undo)
+    say(request, f"{entered} entered", undo=undo)
     return kept.base_id
-
-
-def _counted(swatches: tuple[int, ...]) -> str:
-    return "1 swatch" if len(swatches) == 1 else f"{len(swatches)} swatches"
 
 
 def _page(form: StartForm) -> BeginPage:

@@ -7,7 +7,7 @@ from datetime import date
 from shadewright.core.baths.rounds import RoundStep, StepKind
 from shadewright.core.baths.sums import POWDER_CAUTION
 from shadewright.core.quantities import amount_text
-from shadewright.paper.day_lists import DayList, ListColumn, ListPart, day_list_pdf
+from shadewright.paper.tick_lists import DayList, ListColumn, ListPart, day_list_pdf
 from shadewright.workflows.bath_shapes import BathNow, BathStatus, StepNow
 from shadewright.workflows.days.day_order import day_in_order
 from shadewright.workflows.shelf import ShelfBottle, shelf

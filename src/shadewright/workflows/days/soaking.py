@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from shadewright.core.quantities import amount_text
-from shadewright.paper.day_lists import DayList, ListColumn, ListPart, day_list_pdf
+from shadewright.paper.tick_lists import DayList, ListColumn, ListPart, day_list_pdf
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.bath_yarn import base_of_bath
 from shadewright.workflows.days.day_order import OrderedBath, clock, day_in_order

@@ -45,7 +45,7 @@ class DayList:
 
 def day_list_pdf(what: DayList, *, paper: str = "a4", printed_on: dt.date) -> bytes:
     """Return a list as a PDF."""
-    return typeset("day_lists.typ", data=list_data(what, paper=paper), on=printed_on)
+    return typeset("tick_lists.typ", data=list_data(what, paper=paper), on=printed_on)
 
 
 def list_data(what: DayList, *, paper: str) -> Mapping[str, object]:
