@@ -21,6 +21,7 @@ from shadewright.records.models import (
     BathLine,
     BottleLine,
     CatalogueVersion,
+    DayWish,
     DryCheck,
     Dye,
     Lot,
@@ -90,7 +91,7 @@ def test_it_builds_at_any_time_and_place(
     zone: str, parts: tuple[int, int, int, int, int], folder: Path
 ) -> None:
     del folder
-    now = moment(zone, parts)
+    now = moment(zone, parts) + timedelta(seconds=40)
     with timezone.override(zone), as_of(now):
         build_demo(now)
         is_whole(now)
@@ -234,6 +235,11 @@ def the_days_are_planned(day: date) -> None:
     assert now is not None
     assert next_day is not None
     assert now.baths
+    for wish in DayWish.objects.exclude(starts_at=None):  # one clock on every page
+        placed = now.bath(wish.bath.number)
+        assert placed is not None
+        begins = timezone.localtime(placed.stages[0].starts_at)
+        assert f"{begins:%H:%M:%S}" == f"{wish.starts_at:%H:%M:%S}"
     assert next_day.left_out == ()
     assert len(next_day.baths) >= 5
     stages = [stage for bath in next_day.baths for stage in bath.stages]

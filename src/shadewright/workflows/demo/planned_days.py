@@ -128,7 +128,7 @@ def _pin(
     wish = WishSaid(
         pot_id=row.pot_id if is_placed else None,
         source_id=row.source_id if is_placed else None,
-        starts_at=starts_at.time(),
+        starts_at=starts_at.time().replace(second=0, microsecond=0),
     )
     keep_wish(day=day, number=row.number, wish=wish)
 
