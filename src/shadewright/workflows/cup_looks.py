@@ -15,6 +15,7 @@ from shadewright.core.quantities import amount_text
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.bath_ph import measured_ph, ph_of_bath
 from shadewright.workflows.bath_shapes import MORE, BathNow, DoneLine, StepNow
+from shadewright.workflows.depths import depths_of
 
 _MINUTE = timedelta(minutes=1)
 
@@ -68,9 +69,8 @@ def _steps(bath: BathNow, kind: StepKind) -> list[StepNow]:
 
 
 def _depth_percent(bath: BathNow) -> float:
-    """Return the depth of all dyes, one that is split over bottles counted once."""
-    doses = (each.dose for each in bath.steps if each.dose is not None)
-    return sum({dose.dye_id: dose.depth_percent for dose in doses}.values())
+    """Return the depth of all dyes as they went in, as on the bath's own page."""
+    return sum(each.depth_percent for each in depths_of(bath.number))
 
 
 def _bath_c(bath: BathNow) -> float | None:

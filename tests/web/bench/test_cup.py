@@ -3,10 +3,12 @@
 import pytest
 from django.test import Client
 
-from shadewright.records.models import Dye
+from shadewright.records.models import BathLine, Dye
 from shadewright.records.models.baths import BathAct
 from shadewright.records.models.catalogue import DyeClass
 from shadewright.workflows.bath_pages import bath_now
+from shadewright.workflows.stamps import stamp_now
+from shadewright.workflows.undo import undo
 from tests.web.pages_read import Answer, read
 from tests.workflows.bench import founded
 from tests.workflows.pots import Ready, ago, ready, tapped
@@ -66,6 +68,23 @@ def test_time_first_then_what_is_left_is_written(client: Client, pot: Ready) -> 
     assert "About 10 % left in the bath" in said
     tapped(pot.number, BathAct.HEAT_OFF, "off")
     assert "stays in the bath" not in shown(client, pot).text
+
+
+def test_what_is_on_the_yarn_is_of_what_went_in(client: Client, pot: Ready) -> None:
+    """0.6 % of Slate and 0.3 % of Gorse were planned; 10 ml more is 0.1 % more."""
+    ticked = BathLine.objects.get(step="dose-1")
+    undo(deed=ticked.deed, stamp=stamp_now(by=None))
+    tapped(
+        pot.number,
+        BathAct.DOSED,
+        "dose-1",
+        value=70.0,
+        unit="ml",
+        bottle=pot.slate,
+        at=ago(minutes=89),
+    )
+    left(pot)
+    assert "On the yarn: about 0.75 % of 1 %." in shown(client, pot).text
 
 
 def test_a_cool_bath_is_heated_before_anything_else(client: Client, pot: Ready) -> None:
