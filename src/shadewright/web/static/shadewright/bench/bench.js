@@ -195,8 +195,7 @@ async function poll() {
     const said = await ask(live.dataset.address);
     clocks.hear(said.now, said.clocks, said.at);
     things = said.things;
-    const isAway = Date.now() - at.last > INTERRUPTED_MS;
-    if (isAway && said.elsewhere > at.last + clocks.offset) {
+    if (Date.now() - at.last > INTERRUPTED_MS && said.elsewhere > at.last + clocks.offset) {
       at.last = Date.now();
       askIfDose();
     }
