@@ -1,11 +1,17 @@
 """The papers of a day say what its plan and its baths say, in the plan's order."""
 
-from datetime import timedelta
+from datetime import time, timedelta
 
 import pytest
 
 from shadewright.errors import MissingError
-from shadewright.records.models import Bath, BathDose, DaySchedule, RecipeAuxiliary
+from shadewright.records.models import (
+    Bath,
+    BathDose,
+    DaySchedule,
+    DyeDay,
+    RecipeAuxiliary,
+)
 from shadewright.records.models.baths import BathAct
 from shadewright.workflows.days.day_order import clock, day_in_order
 from shadewright.workflows.days.pulling import pull_list
@@ -101,8 +107,14 @@ def test_cards_are_in_order_and_say_when(day: PlannedDay) -> None:
 
 def test_the_soak_list_says_when_the_yarn_goes_under_water(day: PlannedDay) -> None:
     words = words_on(soak_list(today()))
-    assert f"07:30 {day.first} Low Tide Fell DK 2 200 g" in words
     assert f"09:30 {day.second} Low Tide Fell DK 2 100 g" in words
+    # its pot is filled at 08:00, when the day opens
+    assert f"Day before {day.first} Low Tide Fell DK 2 200 g" in words
+    assert "it soaks overnight" in words
+    DyeDay.objects.update(opens_at=time(7, 30))
+    words = words_on(soak_list(today()))
+    assert f"07:30 {day.first} Low Tide Fell DK 2 200 g" in words
+    assert "overnight" not in words
 
 
 def test_a_bath_that_has_begun_is_soaked(day: PlannedDay) -> None:

@@ -1,12 +1,15 @@
 """The soak list of a day: which yarn goes under water when, and for which bath."""
 
 from collections.abc import Iterator
-from datetime import date, timedelta
+from datetime import date, time, timedelta
+
+from django.utils import timezone
 
 from shadewright.core.quantities import amount_text
 from shadewright.paper.tick_lists import DayList, ListColumn, ListPart, day_list_pdf
 from shadewright.workflows.bath_shapes import BathStatus
 from shadewright.workflows.days.bath_yarn import base_of_bath
+from shadewright.workflows.days.day_now import day_now
 from shadewright.workflows.days.day_order import OrderedBath, clock, day_in_order
 from shadewright.workflows.recipes import version
 from shadewright.workflows.stamps import today
@@ -18,6 +21,11 @@ SOAK = timedelta(minutes=30)
 _SAID = (
     "Weigh each yarn dry first and write the true weight. Tie a tag with the number "
     "on it, then put it under water until no air comes out of it."
+)
+_BEFORE = "Day before"
+_SAID_BEFORE = (
+    "Nobody is in early enough for some: it soaks overnight. Forgotten, it goes under "
+    "water first thing, and its pot waits until it is wet through."
 )
 _COLUMNS = (
     ListColumn(head="Under water", share=0.13, is_large=True),
@@ -31,13 +39,15 @@ _COLUMNS = (
 
 def soak_list(day: date, *, paper: str = "a4") -> bytes:
     """Return the soak list of a day as a PDF, the first bath first."""
-    here = studio()
+    here, opens_at = studio(), day_now(day).opens_at
     rows = [
-        _row(each)
+        _row(each, opens_at)
         for each in day_in_order(day).baths
         if each.bath.status is BathStatus.PLANNED
     ]
-    part = ListPart(name="Yarn to soak", said=_SAID, columns=_COLUMNS, rows=tuple(rows))
+    is_before = any(_BEFORE in row for row in rows)
+    said = f"{_SAID} {_SAID_BEFORE}" if is_before else _SAID
+    part = ListPart(name="Yarn to soak", said=said, columns=_COLUMNS, rows=tuple(rows))
     what = DayList(
         name="Soak list",
         day=day,
@@ -47,16 +57,24 @@ def soak_list(day: date, *, paper: str = "a4") -> bytes:
     return day_list_pdf(what, paper=paper, printed_on=today())
 
 
-def _row(each: OrderedBath) -> tuple[str, ...]:
-    bath, begins = each.bath, each.begins
+def _row(each: OrderedBath, opens_at: time) -> tuple[str, ...]:
+    bath = each.bath
     return (
-        "" if begins is None else clock(begins - SOAK),
+        _under_water(each, opens_at),
         f"{bath.number} {bath.recipe_name}",
         ". ".join(_yarn(each)),
         "" if bath.skeins is None else str(bath.skeins),
         amount_text(bath.fibre_g, "g"),
         "",
     )
+
+
+def _under_water(each: OrderedBath, opens_at: time) -> str:
+    """Return when yarn goes in: the day before, where nobody is there early enough."""
+    if each.begins is None:
+        return ""
+    at = timezone.localtime(each.begins - SOAK)
+    return _BEFORE if at.time() < opens_at else clock(at)
 
 
 def _yarn(each: OrderedBath) -> Iterator[str]:
