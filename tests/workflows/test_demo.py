@@ -237,7 +237,9 @@ def the_days_are_planned(day: date) -> None:
     assert now.baths
     for wish in DayWish.objects.exclude(starts_at=None):  # one clock on every page
         placed = now.bath(wish.bath.number)
-        assert placed is not None
+        if placed is None:  # late at night a day has no hours left for some
+            assert wish.bath.number in {each.number for each in now.left_out}
+            continue
         begins = timezone.localtime(placed.stages[0].starts_at)
         assert f"{begins:%H:%M:%S}" == f"{wish.starts_at:%H:%M:%S}"
     assert next_day.left_out == ()
