@@ -23,6 +23,8 @@ LINES = "all => all.map(one => one.getClientRects().length || 1)"
         '<svg role="img"><text x="1">261126-B3</text></svg>',
         "<textarea>261126-B3 came out well</textarea>",
         "<p>J-1, 2026-11-26, 261126-X3, 1261126-B3</p>",
+        "<button>Undo 261126-B3 now</button>",
+        '<a class="button first" href="/">Why is 261126-B3 so?</a>',
     ],
 )
 def test_what_is_no_number_in_a_line_stays_as_it_is(html: str) -> None:

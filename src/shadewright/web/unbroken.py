@@ -6,11 +6,13 @@ once, in place of each template that may hold one.
 
 import re
 
-_APART = "title|option|textarea|script|style|svg"
-"""Elements whose text is no text of the page, or is broken into no lines."""
+_APART = "title|option|textarea|script|style|svg|button"
+"""Elements whose text is no text of the page, or is broken into no lines, and keys."""
+_LINK_KEY = r'<a\b[^>]*\bclass="button\b[^>]*>.*?</a>'
+"""A link that looks like a key: what stands in one is laid out piece by piece."""
+_NUMBER = r"(?<![\w-])(?P<number>\d{6}-[BS]\d+)(?![\w-])"
 _TAG_OR_NUMBER = re.compile(
-    rf"<({_APART})\b.*?</\1>|<[^>]*>|(?<![\w-])(?P<number>\d{{6}}-[BS]\d+)(?![\w-])",
-    re.DOTALL,
+    rf"<({_APART})\b.*?</\1>|{_LINK_KEY}|<[^>]*>|{_NUMBER}", re.DOTALL
 )
 
 
