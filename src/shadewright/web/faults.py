@@ -10,7 +10,6 @@ from typing import ClassVar
 from django.conf import settings
 from django.core.exceptions import RequestDataTooBig
 from django.http import HttpRequest, HttpResponse
-from django.template.loader import render_to_string
 from django.urls import reverse
 
 from shadewright.errors import (
@@ -20,8 +19,7 @@ from shadewright.errors import (
     StudioError,
 )
 from shadewright.web.frame import bare_frame
-from shadewright.web.pages import Page
-from shadewright.web.unbroken import unbroken
+from shadewright.web.pages import Page, show
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -145,6 +143,4 @@ def refused(_request: HttpRequest, error: StudioError) -> HttpResponse:
 
 
 def _fault(page: FaultPage, status: int) -> HttpResponse:
-    context = {"page": page, "frame": bare_frame()}
-    html = render_to_string(page.template, context)
-    return HttpResponse(unbroken(html), status=status)
+    return show(None, page, status=status, frame=bare_frame())

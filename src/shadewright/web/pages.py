@@ -19,6 +19,7 @@ from typing import ClassVar
 from django.http import HttpRequest, HttpResponse
 from django.template.loader import render_to_string
 
+from shadewright.web.frame import Frame
 from shadewright.web.unbroken import unbroken
 
 
@@ -49,7 +50,17 @@ class Page(Part):
     crumbs: tuple[Link, ...] = ()
 
 
-def show(request: HttpRequest, page: Part, *, status: int = 200) -> HttpResponse:
-    """Answer with the page, or the part of one, in its own template."""
-    html = render_to_string(page.template, {"page": page}, request)
+def show(
+    request: HttpRequest | None,
+    page: Part,
+    *,
+    status: int = 200,
+    frame: Frame | None = None,
+) -> HttpResponse:
+    """Answer with the page, or the part of one, in its own template.
+
+    What is round it follows from the request, where no frame is given.
+    """
+    own = {} if frame is None else {"frame": frame}
+    html = render_to_string(page.template, {"page": page, **own}, request)
     return HttpResponse(unbroken(html), status=status)

@@ -2,13 +2,13 @@
 
 from django.conf import settings
 from django.http import HttpRequest, HttpResponse, HttpResponseRedirect
-from django.shortcuts import render
 from django.urls import reverse
 from django.views.decorators.http import require_http_methods
 
 from shadewright.errors import StudioError, TooManyTriesError
 from shadewright.web import guests
 from shadewright.web.frame import Frame
+from shadewright.web.pages import show
 from shadewright.web.phones.forms import DoorForm
 from shadewright.web.phones.pages import DoorPage
 from shadewright.workflows import devices
@@ -68,4 +68,4 @@ def _door(request: HttpRequest, form: DoorForm, *, status: int = 200) -> HttpRes
         form=form,
     )
     bare = Frame(is_demo=settings.IS_DEMO, address=request.path, places=())
-    return render(request, page.template, {"page": page, "frame": bare}, status=status)
+    return show(request, page, status=status, frame=bare)
